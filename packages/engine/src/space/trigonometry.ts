@@ -11,7 +11,7 @@
  */
 
 /** The double nearest to pi; pi itself is larger by 1.2e-16. */
-export const PI = 3.141592653589793
+export const PI = Math.PI
 const HALF_PI = 1.5707963267948966
 const HALF_PI_REST = 6.123233995736766e-17 // pi / 2 - HALF_PI
 const LARGEST_ANGLE_RAD = 1e5
@@ -22,7 +22,7 @@ const LARGEST_ANGLE_RAD = 1e5
  */
 export function radians(angle_deg: number): number {
   // pi / 180 in two parts, and the product with the first one exact (Dekker, 1971)
-  const high = 0.017453292519943295
+  const high = 1.7453292519943295e-2
   const rest = 2.9486522708701687e-19
   const product = angle_deg * high
   const angleTop = top26(angle_deg)
@@ -71,16 +71,18 @@ function differenceLoss(a: number, b: number, difference: number): number {
 function sinePiece(x: number, low: number): number {
   const z = x * x
   const v = z * x
-  const r = 8.33333333332248946124e-3 +
-    z * (-1.98412698298579493134e-4 + z * (2.75573137070700676789e-6 + z * (-2.50507602534068634195e-8 + z * 1.58969099521155010221e-10)))
-  return x - (z * (0.5 * low - v * r) - low - v * -1.66666666666666324348e-1)
+  const r =
+    8.33333333332249e-3 +
+    z * (-1.984126982985795e-4 + z * (2.7557313707070068e-6 + z * (-2.5050760253406863e-8 + z * 1.58969099521155e-10)))
+  return x - (z * (0.5 * low - v * r) - low - v * -0.16666666666666632)
 }
 
 /** cos(x + low) for |x| <= pi / 4. */
 function cosinePiece(x: number, low: number): number {
   const z = x * x
-  const r = z * (4.16666666666666019037e-2 + z * (-1.38888888888741095749e-3 + z * 2.48015872894767294178e-5)) +
-    z * z * (z * z) * (-2.75573143513906633035e-7 + z * (2.08757232129817482790e-9 + z * -1.13596475577881948265e-11))
+  const r =
+    z * (4.16666666666666e-2 + z * (-1.388888888887411e-3 + z * 2.480158728947673e-5)) +
+    z * z * (z * z) * (-2.7557314351390663e-7 + z * (2.087572321298175e-9 + z * -1.1359647557788195e-11))
   const w = 1 - 0.5 * z
   return w + (1 - w - 0.5 * z + (z * r - x * low))
 }
@@ -95,9 +97,10 @@ export function asin(sine: number): number {
   const s = Math.sqrt(t)
   const top = top26(s)
   const rest = (t - top * top) / (s + top)
-  const angle = size >= 0.975
-    ? HALF_PI - (2 * (s + s * r) - HALF_PI_REST)
-    : 0.5 * HALF_PI - (2 * s * r - (HALF_PI_REST - 2 * rest) - (0.5 * HALF_PI - 2 * top))
+  const angle =
+    size >= 0.975
+      ? HALF_PI - (2 * (s + s * r) - HALF_PI_REST)
+      : 0.5 * HALF_PI - (2 * s * r - (HALF_PI_REST - 2 * rest) - (0.5 * HALF_PI - 2 * top))
   return sine < 0 ? -angle : angle
 }
 
@@ -120,10 +123,13 @@ function mustBeSineOrCosine(ratio: number): void {
 
 /** asin(s) / s - 1 for t = s * s <= 0.25. */
 function arcPiece(t: number): number {
-  const p = 1.66666666666666657415e-1 + t * (-3.25565818622400915405e-1 +
-    t * (2.01212532134862925881e-1 + t * (-4.00555345006794114027e-2 + t * (7.91534994289814532176e-4 + t * 3.47933107596021167570e-5))))
-  const q = 1 + t * (-2.40339491173441421878 + t * (2.02094576023350569471 + t * (-6.88283971605453293030e-1 + t * 7.70381505559019352791e-2)))
-  return t * p / q
+  const p =
+    0.16666666666666666 +
+    t *
+      (-0.3255658186224009 +
+        t * (0.20121253213486293 + t * (-4.005553450067941e-2 + t * (7.915349942898145e-4 + t * 3.479331075960212e-5))))
+  const q = 1 + t * (-2.403394911734414 + t * (2.0209457602335057 + t * (-0.6882839716054533 + t * 7.703815055590194e-2)))
+  return (t * p) / q
 }
 
 /** The direction of (x, y), from -pi to pi; within 1.6 ulp. 0 for (0, 0), and a zero of either sign counts as +0. Finite numbers only. */
@@ -153,10 +159,16 @@ function arctangentNear(angle: number, rest: number, ratio: number): number {
 function arctangentLoss(x: number): number {
   const z = x * x
   const w = z * z
-  const odd = z * (3.33333333333329318027e-1 + w * (1.42857142725034663711e-1 + w * (9.09088713343650656196e-2 +
-    w * (6.66107313738753120669e-2 + w * (4.97687799461593236017e-2 + w * 1.62858201153657823623e-2)))))
-  const even = w * (-1.99999999998764832476e-1 + w * (-1.11111104054623557880e-1 + w * (-7.69187620504482999495e-2 +
-    w * (-5.83357013379057348645e-2 + w * -3.65315727442169155270e-2))))
+  const odd =
+    z *
+    (0.3333333333333293 +
+      w *
+        (0.14285714272503466 +
+          w * (9.090887133436507e-2 + w * (6.661073137387531e-2 + w * (4.9768779946159324e-2 + w * 1.6285820115365782e-2)))))
+  const even =
+    w *
+    (-0.19999999999876483 +
+      w * (-0.11111110405462356 + w * (-7.69187620504483e-2 + w * (-5.8335701337905735e-2 + w * -3.6531572744216916e-2))))
   return x * (odd + even)
 }
 
@@ -165,17 +177,20 @@ const LN2_LOW = 1.9082149292705877e-10
 
 /** e to the x, within 1 ulp; 0 below -745.2 and Infinity above 709.8, as IEEE 754 rounds. Throws for NaN. */
 export function exp(x: number): number {
-  if (x !== x) throw new RangeError('exp needs a number, got NaN')
+  if (Number.isNaN(x)) throw new RangeError('exp needs a number, got NaN')
   if (x < -746) return 0
   if (x > 710) return Infinity
-  const k = Math.floor(x * 1.4426950408889634 + 0.5)
+  const k = Math.floor(x * Math.LOG2E + 0.5)
   const high = x - k * LN2_HIGH
   const low = k * LN2_LOW
   const r = high - low
   const t = r * r
-  const c = r - t * (1.66666666666666019037e-1 +
-    t * (-2.77777777770155933842e-3 + t * (6.61375632143793436117e-5 + t * (-1.65339022054652515390e-6 + t * 4.13813679705723846039e-8))))
-  const nearOne = 1 - (low - r * c / (2 - c) - high)
+  const c =
+    r -
+    t *
+      (0.16666666666666602 +
+        t * (-2.7777777777015593e-3 + t * (6.613756321437934e-5 + t * (-1.6533902205465252e-6 + t * 4.1381367970572385e-8))))
+  const nearOne = 1 - (low - (r * c) / (2 - c) - high)
   const half = Math.floor(k / 2) // in two steps: 2^1024 is no double, 2^512 is
   return nearOne * powerOfTwo(half) * powerOfTwo(k - half)
 }
@@ -186,16 +201,26 @@ export function log(x: number): number {
   let k = 0
   let m = x // x = m * 2^k all along
   for (let step = 512; step >= 1; step /= 2) {
-    if (m >= powerOfTwo(step)) { m *= powerOfTwo(-step); k += step }
-    while (m < powerOfTwo(1 - step)) { m *= powerOfTwo(step); k -= step }
+    if (m >= powerOfTwo(step)) {
+      m *= powerOfTwo(-step)
+      k += step
+    }
+    while (m < powerOfTwo(1 - step)) {
+      m *= powerOfTwo(step)
+      k -= step
+    }
   }
-  if (m > 1.4142135623730951) { m *= 0.5; k += 1 }
+  if (m > Math.SQRT2) {
+    m *= 0.5
+    k += 1
+  }
   const f = m - 1
   const s = f / (2 + f)
   const z = s * s
   const w = z * z
-  const r = w * (3.999999999940941908e-1 + w * (2.222219843214978396e-1 + w * 1.531383769920937332e-1)) +
-    z * (6.666666666666735130e-1 + w * (2.857142874366239149e-1 + w * (1.818357216161805012e-1 + w * 1.479819860511658591e-1)))
+  const r =
+    w * (0.3999999999940942 + w * (0.22222198432149784 + w * 0.15313837699209373)) +
+    z * (0.6666666666666735 + w * (0.2857142874366239 + w * (0.1818357216161805 + w * 0.14798198605116586)))
   const halfSquare = 0.5 * f * f
   return k * LN2_HIGH - (halfSquare - (s * (halfSquare + r) + k * LN2_LOW) - f)
 }
