@@ -1,7 +1,7 @@
 // What a command of this repository needs and how it gets there. Imports nothing that npm would have to install first
 // and keeps to what Node 18 understands.
 import { spawn } from 'node:child_process'
-import { accessSync, constants, existsSync, readFileSync } from 'node:fs'
+import { accessSync, constants, existsSync, mkdirSync, readFileSync } from 'node:fs'
 import { delimiter, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
@@ -66,6 +66,8 @@ export function explainNpm(task, output) {
     return `npm could not ${task}: it may not write to this folder or to its cache. Make both writable, then try again.`
   if (/ENOTFOUND|EAI_AGAIN|ECONNREFUSED|ECONNRESET|ENETUNREACH|ETIMEDOUT|ERR_SOCKET_TIMEOUT/.test(output))
     return `npm could not ${task}: its registry is out of reach. Connect to the network (or set the proxy that npm needs), then try again.`
+  if (/SELF_SIGNED_CERT|UNABLE_TO_|CERT_/.test(output))
+    return `npm could not ${task}: this network shows a certificate that Node does not trust. Set NODE_EXTRA_CA_CERTS to its certificate file, then try again.`
   return `npm could not ${task}. Its own message stands above.`
 }
 
@@ -86,6 +88,7 @@ export async function provideNode() {
   process.env['PATH'] = folder + delimiter + process.env['PATH']
   if (await isVersion(node, version)) return node
   say(`Node ${process.versions.node} is older than ${OLDEST_NODE}: fetching Node ${version} into .runtime (once, about 200 MB)`)
+  mkdirSync(bareNode, { recursive: true }) // npm wants the folder of --prefix to exist
   const options = ['--no-save', '--no-package-lock', '--no-audit', '--no-fund', '--ignore-scripts', '--loglevel=error']
   await npm(`fetch Node ${version}`, ['install', '--prefix', join(root, '.runtime'), ...options, `${name}@${version}`])
   if (await isVersion(node, version)) return node

@@ -46,6 +46,7 @@ describe('a failed npm', () => {
     expect(explainNpm('install', 'npm error code ENOSPC')).toContain('disk is full')
     expect(explainNpm('install', 'npm error code EAI_AGAIN')).toContain('Connect to the network')
     expect(explainNpm('install', 'npm error code EACCES')).toContain('may not write')
+    expect(explainNpm('install', 'npm error code SELF_SIGNED_CERT_IN_CHAIN')).toContain('NODE_EXTRA_CA_CERTS')
     expect(explainNpm('install', 'npm error code E404')).toContain('Its own message stands above')
   })
 })
