@@ -1,0 +1,166 @@
+/** One option of a command. `value` names what follows it; an option without one is a switch. */
+export interface Option {
+  readonly name: string
+  readonly short?: string
+  readonly value?: string
+  /** The only values that it takes, for help, completion and repair of a slip. */
+  readonly choices?: readonly string[]
+  readonly means: string
+}
+
+export interface Command {
+  readonly name: string
+  /** What follows the name, as the help prints it. */
+  readonly takes: string
+  /** Fewest and most words that follow; `Infinity` where any number may. */
+  readonly words: readonly [fewest: number, most: number]
+  /** Fixed words to choose from, where the command takes one of a few. */
+  readonly choices?: readonly string[]
+  readonly summary: string
+  readonly tells: readonly string[]
+  readonly options: readonly Option[]
+  readonly examples: readonly (readonly [command: string, does: string])[]
+}
+
+/** Options that every command understands, before or after its name. */
+export const everywhere: readonly Option[] = [
+  {
+    name: 'units',
+    value: 'UNITS',
+    choices: ['mm', 'ft-in'],
+    means: 'how lengths are said: mm (and m), or feet, inches and fractions (default mm)',
+  },
+  { name: 'ascii', means: 'no characters beyond ASCII' },
+  { name: 'width', value: 'COLUMNS', means: 'how wide the text may run (default: the terminal, or 80)' },
+  { name: 'no-color', means: 'no bold, no dim; so does NO_COLOR=1, and FORCE_COLOR=1 keeps them in a pipe' },
+  { name: 'help', short: 'h', means: 'this help; after a command, the help of that command' },
+  { name: 'version', means: 'the version, and nothing else' },
+]
+
+const force: Option = { name: 'force', means: 'replace a file that is already there' }
+
+export const commands: readonly Command[] = [
+  {
+    name: 'judge',
+    takes: 'FILE...',
+    words: [1, Infinity],
+    summary: 'say where a body can stand or lie unseen, and why',
+    tells: [
+      'Judges each door file and prints its findings, worst first, with a small plan of the doorway.',
+      'A dash (-) reads one door file from standard input. Many files are judged on all cores;',
+      'results come in the order of the files, and the progress goes to standard error.',
+      'Each judgement has a result hash (SHA-256): the same door gives the same hash on every machine.',
+    ],
+    options: [
+      { name: 'json', means: 'everything as one JSON document, written when all files are judged' },
+      { name: 'jsonl', means: 'one JSON line per file, each as soon as it and those before it are judged' },
+      { name: 'sarif', means: 'a SARIF 2.1.0 log, for code scanning in pipelines' },
+      { name: 'junit', means: 'JUnit XML, for test reports in pipelines' },
+      { name: 'brief', means: 'one line per file instead of plan and findings' },
+      { name: 'workers', value: 'N', means: 'threads for many files (default: one per core; 1 uses none)' },
+    ],
+    examples: [
+      ['sillsight judge DEMO/DOOR', 'findings and a plan of one door'],
+      ['sillsight judge --brief doors/*.json', 'a whole fleet, one line per door'],
+      ['sillsight judge --jsonl doors/*.json > findings.jsonl', 'the same for a program to read'],
+      ['sillsight judge --units ft-in - < my-door.json', 'standard input, lengths in feet and inches'],
+    ],
+  },
+  {
+    name: 'why',
+    takes: 'FILE FINDING',
+    words: [1, 2],
+    summary: 'show the arithmetic behind one finding, with its sources',
+    tells: [
+      'Judges the door file and explains one finding step by step: each figure, what it was computed from,',
+      'and the source of every limit. Finding ids are printed by `judge`; without one, `why` lists them.',
+    ],
+    options: [],
+    examples: [['sillsight why DEMO/DOOR FINDING', 'the steps of that finding']],
+  },
+  {
+    name: 'draw',
+    takes: 'FILE',
+    words: [1, 1],
+    summary: 'draw plan and elevation to scale, what is unseen hatched (SVG)',
+    tells: [
+      'Judges the door file and draws it: beams, blind pockets by hatch, the worst case as a body, dimensions.',
+      'The drawing goes to standard output, or with --out to a file, which is written whole or not at all.',
+    ],
+    options: [
+      { name: 'out', short: 'o', value: 'FILE', means: 'write the drawing here; - prints it even on a terminal' },
+      { name: 'scale', value: '1:N', means: 'scale of the drawing, as 1:25 (default: the largest that fits on A4 or A3)' },
+      { name: 'state', value: 'STATE', means: 'the state of the door to draw (default: the one with most unseen)' },
+      { name: 'zone', value: 'ZONE', means: 'the zone whose unseen places are drawn (default: the one with most unseen)' },
+      force,
+    ],
+    examples: [
+      ['sillsight draw DEMO/DOOR --out door.svg', 'a drawing that prints to scale'],
+      ['sillsight draw DEMO/DOOR --scale 1:50 > door.svg', 'at another scale, through a pipe'],
+    ],
+  },
+  {
+    name: 'new',
+    takes: '[FILE]',
+    words: [0, 1],
+    summary: 'make a first door file by answering six questions',
+    tells: [
+      'Asks for width, height, side, sensor, mounting height and offset, in your own units:',
+      '2400, 2.4 m, 94 1/2 in, 7\' 10 1/2". Enter alone takes the default that the question names.',
+      'Writes FILE (default door.json; - prints it) and never replaces one. Answers can also be piped in, one per line.',
+    ],
+    options: [],
+    examples: [
+      ['sillsight new my-door.json', 'asks, then writes the file'],
+      ['sillsight judge my-door.json', 'the first verdict'],
+    ],
+  },
+  {
+    name: 'migrate',
+    takes: 'FILE',
+    words: [1, 1],
+    summary: 'bring a door file of an older version up to date',
+    tells: [
+      'Prints the file in the current version. With --write it replaces the file, whole or not at all,',
+      'and keeps the old one beside it with `.before-migration` added to its name.',
+    ],
+    options: [{ name: 'write', means: 'replace the file and keep a copy of the old one' }],
+    examples: [['sillsight migrate old-door.json --write', 'the file itself becomes current']],
+  },
+  {
+    name: 'schema',
+    takes: '',
+    words: [0, 0],
+    summary: 'print the JSON Schema of the door file',
+    tells: ['Prints the JSON Schema (2020-12) that editors and programs can check door files against.'],
+    options: [],
+    examples: [['sillsight schema > door.schema.json', 'then point your editor at it']],
+  },
+  {
+    name: 'demo',
+    takes: '',
+    words: [0, 0],
+    summary: 'judge the demonstration doors; writes drawings and JSON',
+    tells: [
+      'Judges the doors that come with the program, prints their findings, and writes for each a drawing,',
+      'the result as JSON and a copy of the door file to play with. A copy that you changed is left alone.',
+      'Places, people and sensors of these doors are invented. Ends with exit 0 whatever the verdicts.',
+    ],
+    options: [{ name: 'out', short: 'o', value: 'DIR', means: 'where to write (default sillsight-demo)' }],
+    examples: [['sillsight demo --out try-it', 'everything to look at in one folder']],
+  },
+  {
+    name: 'completion',
+    takes: 'SHELL',
+    words: [1, 1],
+    choices: ['bash', 'zsh', 'fish'],
+    summary: 'print a completion script for bash, zsh or fish',
+    tells: ['Prints a script that completes commands, options, their values and file names.'],
+    options: [],
+    examples: [
+      ['source <(sillsight completion bash)', 'for this shell; add the line to ~/.bashrc to keep it'],
+      ['sillsight completion zsh > ~/.zfunc/_sillsight', 'for zsh, in a folder of your fpath'],
+      ['sillsight completion fish > ~/.config/fish/completions/sillsight.fish', 'for fish'],
+    ],
+  },
+]

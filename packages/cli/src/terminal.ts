@@ -1,0 +1,33 @@
+import { isatty } from 'node:tty'
+import type { Request } from './arguments.ts'
+import { wholeNumber } from './arguments.ts'
+
+/** How text may look where it goes. Plain data, so that a worker thread can be told. */
+export interface Look {
+  readonly width: number
+  readonly colored: boolean
+  readonly ascii: boolean
+  readonly units: 'metric' | 'feet-inches'
+}
+
+/** From the options, the environment and the terminal, in this order. */
+export function lookOf(request: Request): Look {
+  return {
+    width: wholeNumber(request, 'width', 40, 400) ?? terminalWidth(),
+    colored: !request.switches.has('no-color') && wantsColor(),
+    ascii: request.switches.has('ascii'),
+    units: request.values.get('units') === 'ft-in' ? 'feet-inches' : 'metric',
+  }
+}
+
+function terminalWidth(): number {
+  const columns = isatty(1) ? process.stdout.columns : Number(process.env['COLUMNS'])
+  return Number.isInteger(columns) && columns >= 40 ? Math.min(columns, 400) : 80
+}
+
+function wantsColor(): boolean {
+  const { NO_COLOR, FORCE_COLOR, TERM } = process.env
+  if (NO_COLOR) return false
+  if (FORCE_COLOR !== undefined) return FORCE_COLOR !== '0'
+  return isatty(1) && TERM !== 'dumb'
+}
