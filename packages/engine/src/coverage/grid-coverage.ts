@@ -1,0 +1,101 @@
+import type { Door, DoorState } from '../model/door.ts'
+import type { CellRun, Pocket, WorstCase, ZoneCoverage } from '../model/finding.ts'
+import type { Zone } from '../model/zone.ts'
+import { floorHeight, floorPieces } from '../space/floor.ts'
+import { causesOf, type Remedy, remedies } from './causes.ts'
+import { type CellSet, countCells, type Grid, runsOf } from './grid.ts'
+import { type CoverageMaps, coverageMaps } from './maps.ts'
+import { type CellGroup, deepestCell, diameter, groupsOf, letterOf, setOfRuns } from './pockets.ts'
+import type { CountedField } from './scene.ts'
+
+/**
+ * The grid answer of one zone in one state of the door: what is seen, blind and not free, and the blind pockets with their causes
+ * and a worst case each (docs/method.md, section 3). It holds at the centres of the grid only.
+ */
+export function gridCoverage(door: Door, zone: Zone, state: DoorState): ZoneCoverage {
+  const maps = coverageMaps(door, zone, state)
+  const { grid, stances, yawSampled, counted, blind, notFree } = maps
+  const blindCount = countCells(blind)
+  const notFreeCount = countCells(notFree)
+  return {
+    zone: zone.id,
+    state: state.id,
+    grid: { x0_mm: grid.x0, y0_mm: grid.y0, pitch_mm: grid.pitch, columns: grid.columns, rows: grid.rows },
+    postures: stances.map(({ body, index, yaw_rad }) => ({ body: body.id, posture: index, yaw_rad })),
+    yawSampled,
+    counts: { seen: grid.columns * grid.rows - blindCount - notFreeCount, blind: blindCount, notFree: notFreeCount },
+    blindRuns: runsOf(blind, grid),
+    notFreeRuns: runsOf(notFree, grid),
+    pockets: pocketsOf(door, state, maps),
+    countedFields: counted.map(fieldName),
+  }
+}
+
+export function fieldName({ sensor, field }: CountedField): string {
+  return `${sensor.id}/${field.id}`
+}
+
+function pocketsOf(door: Door, state: DoorState, maps: CoverageMaps): Pocket[] {
+  const found = remedies(door, state, maps)
+  return groupsOf(maps.blind, maps.grid).map((group, i) => pocketOf(letterOf(i), group, state, maps, found))
+}
+
+function pocketOf(letter: string, group: CellGroup, state: DoorState, maps: CoverageMaps, found: readonly Remedy[]): Pocket {
+  const { grid } = maps
+  const set = setOfRuns(group.runs, grid)
+  const worstPosture = worstStance(set, maps)
+  return {
+    letter,
+    cells: group.cells,
+    area_mm2: group.cells * grid.pitch * grid.pitch,
+    extent: extentOf(group.runs, grid),
+    diameter_mm: diameter(group.runs, grid),
+    runs: group.runs,
+    worstPosture,
+    worstCase: worstCaseOf(set, worstPosture, state, maps),
+    causes: causesOf(set, group.cells, found),
+  }
+}
+
+/** Cells of the pocket that are blind in stance s itself. */
+function blindIn(pocket: CellSet, s: number, { free, seen }: CoverageMaps): CellSet {
+  const set = new Int32Array(pocket.length)
+  const freeSet = free[s] as CellSet
+  const seenSet = seen[s] as CellSet
+  for (let w = 0; w < set.length; w++) set[w] = (pocket[w] as number) & (freeSet[w] as number) & ~(seenSet[w] as number)
+  return set
+}
+
+/** The stance that is blind in most cells; the first on a tie. */
+function worstStance(pocket: CellSet, maps: CoverageMaps): number {
+  let worst = 0
+  let most = -1
+  for (let s = 0; s < maps.stances.length; s++) {
+    const cells = countCells(blindIn(pocket, s, maps))
+    if (cells > most) {
+      most = cells
+      worst = s
+    }
+  }
+  return worst
+}
+
+function worstCaseOf(pocket: CellSet, stance: number, state: DoorState, maps: CoverageMaps): WorstCase {
+  const { grid } = maps
+  const set = blindIn(pocket, stance, maps)
+  const { row, column } = deepestCell(set, grid, runsOf(set, grid))
+  const { body, index, yaw_rad } = maps.stances[stance] as CoverageMaps['stances'][number]
+  const x_mm = grid.x0 + (column + 0.5) * grid.pitch
+  const y_mm = grid.y0 + (row + 0.5) * grid.pitch
+  return { body: body.id, posture: index, x_mm, y_mm, z_mm: floorHeight(floorPieces(state.floor), x_mm, y_mm), yaw_rad, state: state.id }
+}
+
+function extentOf(runs: readonly CellRun[], { x0, y0, pitch }: Grid): Pocket['extent'] {
+  const rows = runs.map(([row]) => row)
+  return {
+    xMin_mm: x0 + Math.min(...runs.map(([, first]) => first)) * pitch,
+    xMax_mm: x0 + (Math.max(...runs.map(([, , last]) => last)) + 1) * pitch,
+    yMin_mm: y0 + Math.min(...rows) * pitch,
+    yMax_mm: y0 + (Math.max(...rows) + 1) * pitch,
+  }
+}

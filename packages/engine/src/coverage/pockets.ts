@@ -1,0 +1,145 @@
+import type { CellRun } from '../model/finding.ts'
+import { type CellSet, emptySet, type Grid, hasCell, runsOf } from './grid.ts'
+import { setBits } from './rows.kernel.ts'
+
+/** An 8-connected group of cells. */
+export interface CellGroup {
+  readonly runs: readonly CellRun[]
+  readonly cells: number
+}
+
+/** The 8-connected groups of a set, largest first; equal ones by their first cell in row order. */
+export function groupsOf(set: CellSet, grid: Grid): CellGroup[] {
+  const runs = runsOf(set, grid)
+  const parent = Int32Array.from(runs.keys())
+  joinTouching(runs, parent)
+  const groups = new Map<number, CellRun[]>()
+  for (const [i, run] of runs.entries()) {
+    const root = find(parent, i)
+    const group = groups.get(root)
+    if (group) group.push(run)
+    else groups.set(root, [run])
+  }
+  const sized = [...groups.values()].map((group) => ({ runs: group, cells: group.reduce((sum, [, first, last]) => sum + last - first + 1, 0) }))
+  return sized.sort((a, b) => b.cells - a.cells) // stable: runs, and so groups, come in row order
+}
+
+/** Joins runs of neighbouring rows that touch, corners included. */
+function joinTouching(runs: readonly CellRun[], parent: Int32Array): void {
+  let above = 0
+  for (const [i, [row, first, last]] of runs.entries()) {
+    while (above < i && isBefore(runs[above] as CellRun, row, first)) above++
+    for (let j = above; j < i; j++) {
+      const [otherRow, otherFirst, otherLast] = runs[j] as CellRun
+      if (otherRow === row || otherFirst > last + 1) break
+      if (otherRow === row - 1 && otherLast >= first - 1) unite(parent, i, j)
+    }
+  }
+}
+
+/** A run that can touch neither this run nor a later one. */
+function isBefore([otherRow, , otherLast]: CellRun, row: number, first: number): boolean {
+  return otherRow < row - 1 || (otherRow === row - 1 && otherLast < first - 1)
+}
+
+function find(parent: Int32Array, i: number): number {
+  let root = i
+  while (parent[root] !== root) root = parent[root] as number
+  for (let k = i; k !== root; ) {
+    const next = parent[k] as number
+    parent[k] = root
+    k = next
+  }
+  return root
+}
+
+function unite(parent: Int32Array, i: number, j: number): void {
+  const a = find(parent, i)
+  const b = find(parent, j)
+  if (a < b) parent[b] = a
+  else parent[a] = b
+}
+
+export function setOfRuns(runs: readonly CellRun[], grid: Grid): CellSet {
+  const set = emptySet(grid)
+  for (const [row, first, last] of runs) setBits(set, row * grid.words, first, last)
+  return set
+}
+
+/**
+ * A cell deep inside a set: one of those farthest (in steps to any of 8 neighbours) from a cell outside; of several the one
+ * nearest to their middle, then the first in row order.
+ *
+ * @param runs where to look; the set may be larger
+ */
+export function deepestCell(set: CellSet, grid: Grid, runs: readonly CellRun[]): { readonly row: number; readonly column: number } {
+  const depth = depths(set, grid)
+  let most = 0
+  let best: [number, number][] = []
+  for (const [row, first, last] of runs)
+    for (let column = first; column <= last; column++) {
+      const d = depth[row * grid.columns + column] as number
+      if (d > most) {
+        most = d
+        best = []
+      }
+      if (d === most && d > 0) best.push([row, column])
+    }
+  const middleRow = best.reduce((sum, [row]) => sum + row, 0) / best.length
+  const middleColumn = best.reduce((sum, [, column]) => sum + column, 0) / best.length
+  const away = ([row, column]: readonly [number, number]) => (row - middleRow) * (row - middleRow) + (column - middleColumn) * (column - middleColumn)
+  const [row, column] = best.reduce((nearest, cell) => (away(cell) < away(nearest) ? cell : nearest))
+  return { row, column }
+}
+
+/** Steps to the nearest cell outside the set; 0 outside. The rim of the grid is outside. */
+function depths(set: CellSet, grid: Grid): Int32Array {
+  const { rows, columns } = grid
+  const depth = new Int32Array(rows * columns)
+  const at = (row: number, column: number) => (row < 0 || row >= rows || column < 0 || column >= columns ? 0 : (depth[row * columns + column] as number))
+  for (let row = 0; row < rows; row++)
+    for (let column = 0; column < columns; column++)
+      if (hasCell(set, grid, row, column))
+        depth[row * columns + column] = 1 + Math.min(at(row, column - 1), at(row - 1, column - 1), at(row - 1, column), at(row - 1, column + 1))
+  for (let row = rows - 1; row >= 0; row--)
+    for (let column = columns - 1; column >= 0; column--) {
+      const i = row * columns + column
+      if (depth[i] !== 0)
+        depth[i] = Math.min(depth[i] as number, 1 + Math.min(at(row, column + 1), at(row + 1, column - 1), at(row + 1, column), at(row + 1, column + 1)))
+    }
+  return depth
+}
+
+/** Largest distance between two points of the cells' squares, mm. */
+export function diameter(runs: readonly CellRun[], grid: Grid): number {
+  const corners: [number, number][] = []
+  for (const [row, first, last] of outermost(runs))
+    corners.push([first, row], [last + 1, row], [first, row + 1], [last + 1, row + 1])
+  let most = 0
+  for (const [i, [x, y]] of corners.entries())
+    for (let j = i + 1; j < corners.length; j++) {
+      const [u, v] = corners[j] as [number, number]
+      const squared = (x - u) * (x - u) + (y - v) * (y - v)
+      if (squared > most) most = squared
+    }
+  return Math.sqrt(most) * grid.pitch
+}
+
+/** One run per row from its first to its last cell: nothing between can lie farther out. */
+function outermost(runs: readonly CellRun[]): CellRun[] {
+  const rows = new Map<number, [number, number, number]>()
+  for (const [row, first, last] of runs) {
+    const known = rows.get(row)
+    if (known) {
+      known[1] = Math.min(known[1], first)
+      known[2] = Math.max(known[2], last)
+    } else rows.set(row, [row, first, last])
+  }
+  return [...rows.values()]
+}
+
+/** A, B, ... Z, AA, AB, ... */
+export function letterOf(index: number): string {
+  const rest = Math.floor(index / 26)
+  return (rest > 0 ? letterOf(rest - 1) : '') + String.fromCharCode(65 + (index % 26))
+}

@@ -1,0 +1,79 @@
+import type { Body } from './body.ts'
+import type { Sensor } from './sensor.ts'
+import type { Confirmation, InputPath } from './source.ts'
+import type { Zone } from './zone.ts'
+
+/**
+ * Everything the engine knows about one door. Doorway frame (docs/method.md, section 1): x along the leaf from 0 to the
+ * clear width, y = 0 in the mid-plane of the leaf and positive toward side A, z up from the finished floor.
+ * Lengths in mm, angles in radians. Plain data: it goes to a worker as it is.
+ */
+export interface Door {
+  readonly name: string
+  readonly sides: { readonly a: string; readonly b: string }
+  readonly opening: { readonly width_mm: number; readonly height_mm: number }
+  readonly leaf: Leaf | undefined
+  /** Never empty. A door without states has one, called `as surveyed`. The first is the one the sensors learned in unless they say otherwise. */
+  readonly states: readonly DoorState[]
+  readonly sensors: readonly Sensor[]
+  readonly bodies: readonly Body[]
+  readonly zones: readonly Zone[]
+  readonly concept: ProtectionConcept | undefined
+  /** Koschmieder extinction, 3.912 / visibility; 0 in clear air. */
+  readonly extinction_per_mm: number
+  readonly edition: string
+  readonly confirmations: readonly Confirmation[]
+  /** Values that nobody entered and a default stands in for: nothing that rests on one passes. */
+  readonly assumed: readonly InputPath[]
+}
+
+export interface DoorState {
+  readonly id: string
+  readonly name: string
+  readonly floor: Floor
+  readonly obstacles: readonly Obstacle[]
+}
+
+/** z = profile(y) + slopeX * x; the profile runs straight between its points and stays constant beyond its ends. */
+export interface Floor {
+  /** At least one point, y strictly rising. */
+  readonly profile: readonly { readonly y_mm: number; readonly z_mm: number }[]
+  readonly slopeX: number // rise per run
+  /** How far the real floor may stand above the survey; undefined if nobody said. */
+  readonly tolerance_mm: number | undefined
+}
+
+interface ObstacleBase {
+  readonly id: string
+  readonly name: string
+  readonly x_mm: number // of the centre
+  readonly y_mm: number
+  readonly from_mm: number // absolute heights in the doorway frame
+  readonly to_mm: number
+  /** Made from the survey's measures (wall, lintel, jamb, guide, hood, parked leaf) instead of listed. */
+  readonly implied: boolean
+}
+export interface BoxObstacle extends ObstacleBase {
+  readonly shape: 'box'
+  readonly size_mm: readonly [along: number, across: number] // along x and y at yaw 0
+  readonly yaw_rad: number
+}
+export interface PostObstacle extends ObstacleBase {
+  readonly shape: 'post' // upright cylinder
+  readonly radius_mm: number
+}
+export type Obstacle = BoxObstacle | PostObstacle
+
+export interface Leaf {
+  /** How the closing edge travels: down from the opening height, or along x (toward 0, toward the width, or two leaves that meet). */
+  readonly travel: 'down' | 'toward-zero' | 'toward-width' | 'both-inward' | 'turning'
+  readonly thickness_mm: number
+  /** How far the leaf may stand out of its plane on either side while it moves (wind, sway, slats). */
+  readonly bulge_mm: number
+}
+
+export interface ProtectionConcept {
+  readonly people: 'trained' | 'public'
+  readonly drive: 'hold-to-run' | 'impulse-in-view' | 'impulse-out-of-view' | 'automatic'
+  readonly closingEdge: 'force-limited-edge' | 'presence-aid' | 'contact-free' | 'none'
+}

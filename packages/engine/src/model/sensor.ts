@@ -1,0 +1,98 @@
+import type { Source } from './source.ts'
+import type { SensingFunction } from './zone.ts'
+
+export type Sensor = RangingSensor | SegmentSensor | ZoneOnlySensor
+
+interface SensorBase {
+  readonly id: string
+  readonly name: string
+  readonly source: Source
+}
+
+/** A scanner, or a door-mounted presence sensor as a row of downward ranging beams: docs/method.md, sections 1 and 2. */
+export interface RangingSensor extends SensorBase {
+  readonly kind: 'ranging'
+  readonly planes: readonly BeamPlane[]
+  readonly pose: Pose // of the scanner; rows carry their own places and ignore it
+  readonly maxRange_mm: number
+  readonly rangeRef_mm: number
+  readonly reflectanceRef: number
+  readonly backgroundMargin_mm: number
+  readonly spotRadius_mm: number
+  readonly fields: readonly Field[]
+  /** Id of the door state in which the background was learned. */
+  readonly learnedIn: string
+}
+
+export interface Pose {
+  readonly x_mm: number
+  readonly y_mm: number
+  readonly z_mm: number
+  readonly yaw_rad: number
+  readonly tilt_rad: number
+  readonly roll_rad: number
+}
+
+export type BeamPlane = FanPlane | RowPlane
+/** Beam j of n looks along theta_j = fovMin + j (fovMax - fovMin) / (n - 1) from straight down toward +x, before the pose turns it. */
+export interface FanPlane {
+  readonly kind: 'fan'
+  readonly id: string
+  readonly offset_rad: number
+  readonly fovMin_rad: number
+  readonly fovMax_rad: number
+  readonly beamCount: number
+}
+/** Beams that look down from given places, tilted alike (positive toward side A). Doorway frame. */
+export interface RowPlane {
+  readonly kind: 'row'
+  readonly id: string
+  readonly places: readonly { readonly x_mm: number; readonly y_mm: number; readonly z_mm: number }[]
+  readonly tilt_rad: number
+}
+
+export interface Field {
+  readonly id: string
+  readonly name: string
+  readonly planes: readonly string[] // ids, never empty
+  /** Where the entry point may lie, limits included. Doorway frame; -Infinity and Infinity where open. */
+  readonly xMin_mm: number
+  readonly xMax_mm: number
+  readonly yMin_mm: number
+  readonly yMax_mm: number
+  /** Heights of the entry point above the floor under it, limits included. */
+  readonly clearance_mm: number
+  readonly top_mm: number
+  readonly clusterBeams: number // >= 1
+  readonly output: string
+  readonly function: SensingFunction
+  /** A body that stands longer is let go; Infinity if it is held for ever, undefined if nobody said. */
+  readonly presenceTime_s: number | undefined
+  /** While the leaf's edge is between these, the field does not act. Travel of the closing edge still to go, in mm from closed. */
+  readonly blanking: readonly { readonly from_mm: number; readonly to_mm: number }[]
+}
+
+/** A light grid or photo-eye: interrupted when a body's interior meets a segment. Fields have no reach, margin or limits here. */
+export interface SegmentSensor extends SensorBase {
+  readonly kind: 'segment'
+  readonly planes: readonly SegmentPlane[]
+  readonly spotRadius_mm: number
+  readonly fields: readonly Field[]
+}
+export interface SegmentPlane {
+  readonly id: string
+  readonly segments: readonly { readonly from_mm: readonly [number, number, number]; readonly to_mm: readonly [number, number, number] }[]
+}
+
+/** Radar, loop, contact edge, cord, button: a drawn zone, no computation. */
+export interface ZoneOnlySensor extends SensorBase {
+  readonly kind: 'zone-only'
+  readonly function: SensingFunction
+  readonly output: string
+  readonly xMin_mm: number
+  readonly xMax_mm: number
+  readonly yMin_mm: number
+  readonly yMax_mm: number
+  /** What sets it off, as its maker says: least speed or force, in words. */
+  readonly needs: string
+}
