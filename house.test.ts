@@ -1,0 +1,125 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { dirname, join, normalize } from 'node:path'
+import { describe, expect, it } from 'vitest'
+
+/** Which package may import which; entered through index.ts, tests included. */
+const MAY_IMPORT: Record<string, readonly string[]> = {
+  verify: [],
+  engine: [],
+  document: ['engine'],
+  server: ['document'],
+  report: ['document', 'engine'],
+  app: ['report', 'document', 'engine'],
+  cli: ['server', 'verify', 'report', 'document', 'engine'],
+}
+
+/** Which room of the engine may import which, besides itself; index.ts in the hall may import all. */
+const ROOM_MAY_IMPORT: Record<string, readonly string[]> = {
+  model: [],
+  values: ['model'],
+  space: ['model'],
+  seeing: ['model', 'space'],
+  coverage: ['model', 'space', 'seeing'],
+  judge: ['model', 'space', 'seeing', 'coverage', 'values'],
+}
+
+/** What gives the same bits on every platform; sine and its kin live in space/trigonometry.ts. */
+const SAME_BITS = 'sqrt|abs|min|max|floor|ceil|round|trunc|sign|fround|imul|clz32|PI'
+const FOREIGN = new RegExp(
+  String.raw`\bMath\b(?!\.(?:${SAME_BITS})\b)|\*\*|\b(?:Date|console|process|performance|crypto|globalThis|Intl|localeCompare|toLocale\w*)\b`,
+  'g',
+)
+const MOST_LINES = 400
+
+const NOT_OURS = new Set(['node_modules', '.runtime', '.git', 'out', 'dist'])
+const files = filesBelow('.')
+const sources = files.filter((path) => path.startsWith('packages/') && path.endsWith('.ts')).map((path) => ({ path, text: read(path) }))
+const isTest = (path: string) => path.endsWith('.test.ts')
+const shipped = sources.filter(({ path }) => path.split('/')[2] === 'src' && !isTest(path))
+const engine = shipped.filter(({ path }) => path.startsWith('packages/engine/src/'))
+
+describe('packages', () => {
+  it('import only what the table allows, and enter each other through index.ts', () => {
+    const allowed = (from: string, target: string) =>
+      target === `@sillsight/${from}` || MAY_IMPORT[from]?.some((to) => target === `@sillsight/${to}`)
+    const wrong = imports(sources).filter(({ path, target }) =>
+      target.startsWith('.')
+        ? packageOf(join(dirname(path), target)) !== packageOf(path)
+        : /^(@sillsight\/|sillsight)/.test(target) && !allowed(packageOf(path), target),
+    )
+    expect(wrong).toEqual([])
+  })
+  it('ship no import that their manifest does not name, and none of Node outside the command line', () => {
+    const wrong = imports(shipped).filter(({ path, target }) => {
+      if (target.startsWith('node:')) return packageOf(path) !== 'cli'
+      return !target.startsWith('.') && !(target in (JSON.parse(read(`packages/${packageOf(path)}/package.json`)).dependencies ?? {}))
+    })
+    expect(wrong).toEqual([])
+  })
+  it('name what they export', () => {
+    expect(sources.filter(({ text }) => /^export \*/m.test(text)).map(({ path }) => path)).toEqual([])
+  })
+})
+
+describe('the engine', () => {
+  it('has rooms that import only what the table allows', () => {
+    const room = (path: string) => (path.split('/').length > 4 ? path.split('/')[3] : undefined)
+    const wrong = imports(engine).filter(({ path, target }) => {
+      const [from, to] = [room(path), room(normalize(join(dirname(path), target)))]
+      return from !== undefined && from !== to && !(to !== undefined && ROOM_MAY_IMPORT[from]?.includes(to))
+    })
+    expect(wrong).toEqual([])
+  })
+  it('computes without clock, chance, output, locale and whatever differs between platforms in the last bit', () => {
+    const wrong = engine
+      .filter(({ path }) => path !== 'packages/engine/src/space/trigonometry.ts')
+      .flatMap(({ path, text }) => [...withoutComments(text).matchAll(FOREIGN)].map(([found]) => `${path}: ${found}`))
+    expect(wrong).toEqual([])
+  })
+  it('uses no unit that the linter does not know as the end of a name', () => {
+    const [, units = ''] = /export type Unit = (.*)/.exec(read('packages/engine/src/model/source.ts')) ?? []
+    const names = [...units.matchAll(/'(\w+)'/g)].map(([, unit]) => unit).filter((unit) => unit !== '1')
+    const { conventions } = JSON.parse(read('biome.json')).linter.rules.style.useNamingConvention.options
+    const known = new RegExp(`^${conventions.find((each: { match?: string }) => each.match).match}$`)
+    expect(names.length).toBeGreaterThan(5)
+    expect(names.filter((unit) => !known.test(`length_${unit}`))).toEqual([])
+    expect(known.test('length_furlong')).toBe(false)
+  })
+})
+
+describe('every file', () => {
+  it(`has at most ${MOST_LINES} lines, kernels excepted`, () => {
+    const long = sources.filter(({ path, text }) => !path.endsWith('.kernel.ts') && text.split('\n').length > MOST_LINES + 1)
+    expect(long.map(({ path }) => path)).toEqual([])
+  })
+  it('is free of folders and registries of one machine', () => {
+    const ofOneMachine = /(?<![\w./])\/(?:work|tmp|root|home)\/|\bregistry\.|localhost:\d|"resolved": "http/
+    const wrong = files.filter((path) => !/\.(png|woff2|pdf)$/.test(path) && path !== 'house.test.ts' && ofOneMachine.test(read(path)))
+    expect(wrong).toEqual([])
+  })
+})
+
+function imports(of: readonly { path: string; text: string }[]) {
+  const statement = /^(?:import|export)\b[^'"`;]*?from\s*'([^']+)'|^import\s*'([^']+)'|\bimport\(\s*'([^']+)'/gm
+  return of.flatMap(({ path, text }) => [...text.matchAll(statement)].map(([, a, b, c]) => ({ path, target: a ?? b ?? c ?? '' })))
+}
+
+function withoutComments(text: string) {
+  return text.replace(/\/\*[\s\S]*?\*\/|\/\/.*/g, '')
+}
+
+function packageOf(path: string) {
+  return normalize(path).split('/')[1] ?? ''
+}
+
+function read(path: string) {
+  return readFileSync(path, 'utf8')
+}
+
+function filesBelow(folder: string): string[] {
+  return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
+    if (NOT_OURS.has(entry.name)) return []
+    const path = join(folder, entry.name)
+    return entry.isDirectory() ? filesBelow(path) : entry.isFile() ? [path] : []
+  })
+}
