@@ -51,7 +51,7 @@ describe('the command line', () => {
       'missing-word',
     ])
     for (const problem of problems) for (const part of Object.values(problem)) expect(part).not.toBe('')
-    expect(problems[0]?.repair).toBe('Did you mean `--json` or `--jsonl`?')
+    expect(problems[0]?.repair).toBe('Did you mean `--json`?')
     expect(problems[3]?.repair).toContain('`draw`')
   })
 

@@ -17,6 +17,7 @@ export interface Command {
   /** Fixed words to choose from, where the command takes one of a few. */
   readonly choices?: readonly string[]
   readonly summary: string
+  /** Sentences of one paragraph. */
   readonly tells: readonly string[]
   readonly options: readonly Option[]
   readonly examples: readonly (readonly [command: string, does: string])[]
@@ -82,7 +83,7 @@ export const commands: readonly Command[] = [
     name: 'draw',
     takes: 'FILE',
     words: [1, 1],
-    summary: 'draw plan and elevation to scale, what is unseen hatched (SVG)',
+    summary: 'draw plan and elevation to scale as SVG, the unseen hatched',
     tells: [
       'Judges the door file and draws it: beams, blind pockets by hatch, the worst case as a body, dimensions.',
       'The drawing goes to standard output, or with --out to a file, which is written whole or not at all.',

@@ -1,18 +1,25 @@
 import { type Command, commands, everywhere, type Option } from './commands.ts'
 import { exitMeanings } from './exit-codes.ts'
 
-/** The help of the program, or of one of its commands. `demoDoor` is a real door file, so that the examples can be tried as they stand. */
-export function helpText(command: Command | undefined, demoDoor: string): string {
-  const text = command ? commandHelp(command) : programHelp()
-  return text.replaceAll('DEMO/DOOR', demoDoor)
+/**
+ * The help of the program, or of one of its commands.
+ * @param demoDoor a real door file, so that the examples can be tried as they stand
+ * @param width columns; example lines are never broken, they are there to be copied
+ */
+export function helpText(command: Command | undefined, demoDoor: string, width: number): string {
+  const lines = command ? commandHelp(command, width) : programHelp(width)
+  return `${lines.join('\n').replaceAll('DEMO/DOOR', demoDoor)}\n`
 }
 
-function programHelp(): string {
+function programHelp(width: number): readonly string[] {
   return [
-    'sillsight - what presence sensors on powered doors and gates see, do not see, and why',
+    ...wrapped('sillsight - what presence sensors on powered doors and gates see, do not see, and why', width),
     '',
-    'You give it a door file: the measured doorway with its sensors, and the bodies that must be seen.',
-    'It answers where a body can stand or lie unseen, how large that place is, and what hides it.',
+    ...wrapped(
+      'You give it a door file: the measured doorway with its sensors, and the bodies that must be seen. ' +
+        'It answers where a body can stand or lie unseen, how large that place is, and what hides it.',
+      width,
+    ),
     '',
     'Start here',
     ...examples([
@@ -22,46 +29,67 @@ function programHelp(): string {
     ]),
     '',
     'Commands',
-    ...table(commands.map(({ name, takes, summary }) => [`${name} ${takes}`.trim(), summary])),
+    ...table(
+      commands.map(({ name, takes, summary }) => [`${name} ${takes}`.trim(), summary]),
+      width,
+    ),
     '',
     'Options for every command',
-    ...table(everywhere.map(optionRow)),
+    ...table(everywhere.map(optionRow), width),
     '',
     'Exit codes',
-    ...table(exitMeanings.map(([code, means]) => [String(code), means])),
-    '  Of many files the first of 70, 3, 1, 2 counts. Results go to standard output, all else to standard error.',
+    ...table(
+      exitMeanings.map(([code, means]) => [String(code), means]),
+      width,
+    ),
+    ...wrapped(
+      'Of many files the first of 70, 3, 1, 2 counts. Results go to standard output, all else to standard error. ' +
+        'More: `sillsight COMMAND --help`.',
+      width,
+    ),
     '',
-    'More: `sillsight COMMAND --help`, and docs/command-line.md. The program computes; a competent person decides.',
-    '',
-  ].join('\n')
+    'The program computes; a competent person decides, and local codes rule.',
+  ]
 }
 
-function commandHelp({ name, takes, summary, tells, options, examples: shown }: Command): string {
+function commandHelp({ name, takes, summary, tells, options, examples: shown }: Command, width: number): readonly string[] {
   return [
     `sillsight ${name} ${takes}`.trim(),
     `  ${summary}`,
     '',
-    ...tells,
+    ...wrapped(tells.join(' '), width),
     '',
-    ...(options.length > 0 ? ['Options', ...table(options.map(optionRow)), ''] : []),
+    ...(options.length > 0 ? ['Options', ...table(options.map(optionRow), width), ''] : []),
     'Examples',
     ...examples(shown),
     '',
-    `Options for every command: ${everywhere.map((option) => `--${option.name}`).join(', ')}; see \`sillsight --help\`.`,
-    '',
-  ].join('\n')
+    ...wrapped(`For every command: ${everywhere.map((option) => `--${option.name}`).join(', ')}; see \`sillsight --help\`.`, width),
+  ]
 }
 
 function optionRow({ name, short, value, means }: Option): readonly [string, string] {
   return [`${short ? `-${short}, ` : ''}--${name}${value ? ` ${value}` : ''}`, means]
 }
 
-function table(rows: readonly (readonly [string, string])[]): readonly string[] {
-  const left = Math.max(...rows.map(([head]) => head.length)) + 2
-  return rows.map(([head, means]) => `  ${head.padEnd(left)}${means}`)
+function table(rows: readonly (readonly [string, string])[], width: number): readonly string[] {
+  const left = Math.max(...rows.map(([head]) => head.length)) + 4
+  return rows.flatMap(([head, means]) =>
+    wrapped(means, width - left).map((line, i) => `${(i === 0 ? `  ${head}` : '').padEnd(left)}${line}`),
+  )
 }
 
-/** Each example on a line of its own that can be copied, with what it does below. */
+/** Each example on a line of its own, with what it does below. */
 function examples(list: readonly (readonly [command: string, does: string])[]): readonly string[] {
   return list.flatMap(([command, does]) => [`  $ ${command}`, `      ${does}`])
+}
+
+/** Lines of whole words; a word longer than a line stays whole. */
+export function wrapped(text: string, width: number): readonly string[] {
+  const lines: string[] = []
+  for (const word of text.split(' ')) {
+    const last = lines[lines.length - 1]
+    if (last !== undefined && last.length + 1 + word.length <= width) lines[lines.length - 1] = `${last} ${word}`
+    else lines.push(word)
+  }
+  return lines
 }

@@ -20,7 +20,8 @@ export function lookOf(request: Request): Look {
   }
 }
 
-function terminalWidth(): number {
+/** Columns of the terminal, or what COLUMNS says, or 80. */
+export function terminalWidth(): number {
   const columns = isatty(1) ? process.stdout.columns : Number(process.env['COLUMNS'])
   return Number.isInteger(columns) && columns >= 40 ? Math.min(columns, 400) : 80
 }
