@@ -1,7 +1,82 @@
 import type { Door, Judgement } from '@sillsight/engine'
 import type { SheetOptions } from '../options.ts'
+import { countedSensors, shownOf } from '../shown.ts'
+import { titleWords } from '../wording/sheet-words.ts'
+import { drawDimension } from './dimensions.ts'
+import { drawKey } from './key.ts'
+import { labelMarks, type Labelling, placeLabels } from './labels.ts'
+import { type Arrangement, arrange, type Slot } from './layout.ts'
+import { lettering, letteringBox } from './lettering.ts'
+import { type Box, LETTERING_MM, type Mark, type Sheet } from './model.ts'
+import { plan } from './plan.ts'
+import { bodiesToDraw, isFlat, type Projection, type Scene } from './scene.ts'
+import { svg } from './svg.ts'
+import { titleBlock } from './title-block.ts'
+import { elevation, section } from './upright-views.ts'
 
-/** Plan and elevation of one door on one sheet, as an SVG that prints to scale. */
-export function sheetSvg(door: Door, _judgement: Judgement, _options: SheetOptions): string {
-  return `<svg xmlns="http://www.w3.org/2000/svg"><!-- ${door.name.length} --></svg>`
+/** Plan and elevation of one door on one sheet, as an SVG that prints to scale. Names are escaped; the same door gives the same bytes. */
+export function sheetSvg(door: Door, judgement: Judgement, options: SheetOptions): string {
+  return svg(drawSheet(door, judgement, options).sheet)
 }
+
+/** The drawing before it is written, with what a check needs to see that labels lie clear. */
+export interface DrawnSheet {
+  readonly sheet: Sheet
+  readonly scale: number
+  readonly labellings: readonly Labelling[]
+  readonly hatched: readonly Box[]
+  readonly texts: readonly Box[]
+}
+
+export function drawSheet(door: Door, judgement: Judgement, options: SheetOptions): DrawnSheet {
+  const scene = sceneOf(door, judgement, options)
+  const projections = { plan: plan(scene), elevation: elevation(scene), section: isSectionWorthIt(scene) ? section(scene) : undefined }
+  const arrangement = arrange(projections, options.scale)
+  const slots = arrangement.slots.map((slot) => drawSlot(slot))
+  const key = drawKey(scene, arrangement.key)
+  const words = titleWords(door, judgement, {
+    state: scene.state.name, zone: scene.zone?.name, scale: arrangement.scale, sheet: arrangement.paper.name, units: options.units,
+  })
+  const marks = [...slots.flatMap((slot) => slot.marks), ...key.marks, ...titleBlock(words, arrangement.title, arrangement.scale)]
+  return {
+    scale: arrangement.scale, labellings: slots.map(({ labelling }) => labelling), hatched: slots.flatMap(({ hatched }) => hatched),
+    texts: marks.flatMap((mark) => (mark.kind === 'text' ? [letteringBox(mark)] : [])),
+    sheet: { width_mm: arrangement.paper.width_mm, height_mm: arrangement.paper.height_mm, title: door.name, description: describe(words, arrangement), marks },
+  }
+}
+
+function sceneOf(door: Door, judgement: Judgement, options: SheetOptions): Scene {
+  const shown = shownOf(door, judgement, options)
+  return {
+    door, ...shown, counted: countedSensors(door, shown.coverage), units: options.units, traces: [],
+    bodies: shown.coverage ? bodiesToDraw(door, shown.coverage.pockets) : [],
+  }
+}
+
+/** A section shows what plan and elevation do not: a floor that is not flat, planes that lean, sensors off the leaf line. */
+function isSectionWorthIt({ door, state, counted }: Scene): boolean {
+  if (!isFlat(state.floor)) return true
+  return door.sensors.some((sensor) => counted.has(sensor.id) && sensor.kind === 'ranging' && (sensor.pose.tilt_rad !== 0 || sensor.pose.y_mm !== 0 || sensor.planes.length > 1))
+}
+
+function describe({ name, verdict, lines }: ReturnType<typeof titleWords>, { slots }: Arrangement): string {
+  return [name, verdict, ...slots.map(({ projection }) => projection.heading), ...lines.map(([label, value]) => `${label}: ${value}`)].join('. ')
+}
+
+function drawSlot({ projection, view, dimensions, bounds, headingAt }: Slot): {
+  readonly marks: readonly Mark[]
+  readonly labelling: Labelling
+  readonly hatched: readonly Box[]
+} {
+  const drawn = projection.draw(view)
+  const figures = dimensions.map((dimension) => drawDimension(view, dimension))
+  const heading = lettering(projection.heading, headingAt, LETTERING_MM.heading, { bold: true })
+  const ground = {
+    bounds, kept: [...drawn.hatched, ...drawn.kept, ...figures.map(({ text }) => text), letteringBox(heading)],
+    lines: [...drawn.lines, ...figures.flatMap(({ lines }) => lines)],
+  }
+  const labelling = placeLabels(drawn.labels, ground)
+  return { labelling, hatched: drawn.hatched, marks: [...drawn.marks, ...figures.flatMap(({ marks }) => marks), ...labelMarks(labelling), heading] }
+}
+
+export type { Projection }

@@ -1,0 +1,36 @@
+import type { CellRun, ZoneCoverage } from '@sillsight/engine'
+import { hatchLines } from './hatch.ts'
+import type { Box, Mark, Spot } from './model.ts'
+import { outlineOfRuns, placeOfCorner } from './regions.ts'
+import { onSheet, type View } from './view.ts'
+
+/** The blind cells of an answer in the plan: ground, hatch, solid outline. Hatching means unseen and nothing else. */
+export function unseenMarks(view: View, coverage: ZoneCoverage): readonly Mark[] {
+  const rings = outlineOfRuns(coverage.blindRuns).map((ring) => ring.map((corner) => cornerOnSheet(view, coverage.grid, corner)))
+  if (rings.length === 0) return []
+  return [
+    { kind: 'area', layer: 'unseen', rings, fill: 'unseen', outline: false },
+    ...hatchesOf(view, coverage).map((points): Mark => ({ kind: 'line', layer: 'hatch', points })),
+    { kind: 'area', layer: 'unseen', rings, fill: 'none' },
+  ]
+}
+
+/** Pocket by pocket, so that each has at least one line, however small it is. */
+function hatchesOf(view: View, coverage: ZoneCoverage): readonly (readonly [Spot, Spot])[] {
+  const areas: readonly (readonly CellRun[])[] = coverage.pockets.length > 0 ? coverage.pockets.map(({ runs }) => runs) : [coverage.blindRuns]
+  return areas.flatMap((runs) => hatchLines(outlineOfRuns(runs).map((ring) => ring.map((corner) => cornerOnSheet(view, coverage.grid, corner)))))
+}
+
+function cornerOnSheet(view: View, grid: ZoneCoverage['grid'], corner: { readonly column: number; readonly row: number }): Spot {
+  const { x_mm, y_mm } = placeOfCorner(grid, corner)
+  return onSheet(view, { u_mm: x_mm, v_mm: y_mm })
+}
+
+/** The runs of blind cells as boxes on the sheet: what labels keep off. */
+export function unseenBoxes(view: View, { grid, blindRuns }: ZoneCoverage): readonly Box[] {
+  return blindRuns.map(([row, first, last]) => {
+    const lower = cornerOnSheet(view, grid, { column: first, row })
+    const upper = cornerOnSheet(view, grid, { column: last + 1, row: row + 1 })
+    return { left_mm: lower.x_mm, right_mm: upper.x_mm, top_mm: upper.y_mm, bottom_mm: lower.y_mm }
+  })
+}

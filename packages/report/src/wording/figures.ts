@@ -1,0 +1,132 @@
+import type { Quantity, Unit } from '@sillsight/engine'
+import type { Units } from '../options.ts'
+
+/** Which way a figure gets worse, and so which way it is rounded. `nearest` is for places, where neither way is worse. */
+export type Toward = 'larger-is-worse' | 'smaller-is-worse' | 'nearest'
+
+/** What binary arithmetic leaves behind, in steps of rounding: 1100.0000000001 is not shown as 1100.1. Errs toward the round figure by 1e-6 steps. */
+const NOISE = 1e-6
+
+/**
+ * A quantity in the words of the reader, rounded to its unfavourable side: 200.04 mm where larger is worse reads "200.1 mm".
+ * Lengths to 0.1 mm or 1/16 in, areas to 0.01 m2 or 0.1 sq ft, angles to 0.1 degree, times to 0.01 s.
+ */
+export function figure({ value, unit }: Quantity, units: Units, toward: Toward = 'nearest'): string {
+  if (!Number.isFinite(value)) return value > 0 ? 'without end' : 'unknown'
+  return grainOf(unit, units, value).show(value, toward, 0)
+}
+
+/**
+ * A measured quantity and the limit it is held against. Both take more decimals until the shown figures stand in the order of the
+ * true ones, and a measured figure beyond its limit never reads as if it were at the limit.
+ */
+export function figureAgainst(
+  measured: Quantity, limit: Quantity, units: Units, toward: Exclude<Toward, 'nearest'>,
+): { readonly measured: string; readonly limit: string } {
+  if (measured.unit !== limit.unit || !Number.isFinite(measured.value) || !Number.isFinite(limit.value)) {
+    return { measured: figure(measured, units, toward), limit: figure(limit, units) }
+  }
+  const grain = grainOf(measured.unit, units, Math.max(Math.abs(measured.value), Math.abs(limit.value)))
+  const differ = Math.abs(measured.value - limit.value) > 1e-9 * Math.max(1, Math.abs(limit.value))
+  for (let finer = 0; finer <= 4; finer++) {
+    const shown = { measured: grain.show(measured.value, toward, finer), limit: grain.show(limit.value, 'nearest', finer) }
+    if (!differ || inOrder(measured, limit, grain.round(measured.value, toward, finer), grain.round(limit.value, 'nearest', finer))) return shown
+  }
+  return { measured: String(measured.value), limit: String(limit.value) }
+}
+
+function inOrder(measured: Quantity, limit: Quantity, shownMeasured: number, shownLimit: number): boolean {
+  return Math.sign(measured.value - limit.value) === Math.sign(shownMeasured - shownLimit)
+}
+
+/** A distance as it is read off a tape, to the nearest millimetre or sixteenth: "640 mm", "3.55 m", "2' 1 3/16\"". */
+export function tape(value_mm: number, units: Units): string {
+  if (!Number.isFinite(value_mm)) return figure({ value: value_mm, unit: 'mm' }, units)
+  if (units === 'feet-inches') return feetAndInches(value_mm, 'nearest')
+  const whole_mm = Math.round(value_mm)
+  if (Math.abs(whole_mm) < 1000) return `${whole_mm} mm`
+  return `${trimmed(whole_mm / 1000, 3, 2)} m`
+}
+
+/** The figure beside a dimension line. Millimetres stand bare there, as on every drawing of the trade. */
+export function dimensionFigure(value_mm: number, units: Units): string {
+  return units === 'feet-inches' ? feetAndInches(value_mm, 'nearest') : String(Math.round(value_mm))
+}
+
+/** The three sides of a body, along the leaf x across it x height: "700 x 300 x 200 mm" with a multiplication sign. */
+export function size(sides_mm: readonly number[], units: Units): string {
+  if (units === 'feet-inches') return sides_mm.map((side_mm) => feetAndInches(side_mm, 'nearest')).join(' \u00d7 ')
+  return `${sides_mm.map((side_mm) => trimmed(side_mm, 1, 0)).join(' \u00d7 ')} mm`
+}
+
+/** A whole number with thin groups of three, as "24 000". Spaces, because commas and points mean different things to different readers. */
+export function count(value: number): string {
+  return String(Math.round(value)).replace(/\B(?=(\d{3})+(?!\d))/g, '\u00a0')
+}
+
+interface Grain {
+  /** The value as it will be shown, in the shown unit. `finer` asks for so many decimals more. */
+  readonly round: (value: number, toward: Toward, finer: number) => number
+  readonly show: (value: number, toward: Toward, finer: number) => string
+}
+
+function grainOf(unit: Unit, units: Units, sizeOfIt: number): Grain {
+  const feet = units === 'feet-inches'
+  if (unit === 'mm' || unit === 'm') return feet ? inches(unit === 'm' ? 1000 : 1) : decimals(unit === 'm' ? 1000 : 1, 1, ' mm')
+  if (unit === 'mm2' || unit === 'm2') return areaGrain(unit === 'm2' ? 1 : 1e-6, feet, sizeOfIt)
+  if (unit === 'rad') return decimals(180 / Math.PI, 1, '\u00b0')
+  if (unit === 'deg') return decimals(1, 1, '\u00b0')
+  if (unit === 's') return decimals(1, 2, ' s')
+  if (unit === 'percent') return decimals(1, 1, ' %')
+  if (unit === 'per_mm') return decimals(1000, 4, ' per m')
+  return decimals(1, 2, '')
+}
+
+function areaGrain(m2: number, feet: boolean, sizeOfIt: number): Grain {
+  if (feet) return decimals(m2 / 0.09290304, 1, ' sq ft') // 1 ft = 0.3048 m by definition
+  return sizeOfIt * m2 < 0.1 ? decimals(m2 * 1e4, 0, ' cm\u00b2') : decimals(m2, 2, ' m\u00b2')
+}
+
+function decimals(factor: number, places: number, suffix: string): Grain {
+  const round = (value: number, toward: Toward, finer: number): number => rounded(value * factor, 10 ** -(places + finer), toward)
+  return { round, show: (value, toward, finer) => trimmed(round(value, toward, finer), places + finer, 0) + suffix }
+}
+
+function inches(factor: number): Grain {
+  const round = (value: number, toward: Toward, finer: number): number => rounded(value * factor / 25.4, 1 / (16 * 4 ** finer), toward)
+  const show = (value: number, toward: Toward, finer: number): string => inchWords(round(value, toward, finer), 16 * 4 ** finer)
+  return { round, show }
+}
+
+function feetAndInches(value_mm: number, toward: Toward): string {
+  return inchWords(rounded(value_mm / 25.4, 1 / 16, toward), 16)
+}
+
+function inchWords(value: number, parts: number): string {
+  const sign = value < 0 ? '-' : ''
+  const units = Math.round(Math.abs(value) * parts)
+  const feet = Math.floor(units / (12 * parts))
+  const whole = Math.floor(units / parts) - feet * 12
+  const rest = units % parts
+  const inchPart = [whole > 0 || rest === 0 ? String(whole) : '', rest > 0 ? fraction(rest, parts) : ''].filter(Boolean).join(' ')
+  if (feet === 0) return `${sign}${inchPart}"`
+  return inchPart === '0' ? `${sign}${feet}'` : `${sign}${feet}' ${inchPart}"`
+}
+
+function fraction(numerator: number, denominator: number): string {
+  return numerator % 2 === 0 ? fraction(numerator / 2, denominator / 2) : `${numerator}/${denominator}`
+}
+
+function rounded(value: number, step: number, toward: Toward): number {
+  const steps = value / step
+  const noise = NOISE * Math.max(1, Math.abs(steps) * 1e-6)
+  if (toward === 'larger-is-worse') return Math.ceil(steps - noise) * step
+  if (toward === 'smaller-is-worse') return Math.floor(steps + noise) * step
+  return Math.round(steps) * step
+}
+
+function trimmed(value: number, most: number, least: number): string {
+  const text = value.toFixed(most)
+  const cut = most > least ? text.replace(new RegExp(`0{1,${most - least}}$`), '').replace(/\.$/, '') : text
+  return cut === '-0' ? '0' : cut
+}

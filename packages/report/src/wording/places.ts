@@ -1,0 +1,47 @@
+import type { Door } from '@sillsight/engine'
+import type { Units } from '../options.ts'
+import { tape } from './figures.ts'
+import { plain } from './plain.ts'
+
+export type Side = 'a' | 'b'
+
+/** The side on which a point lies. The mid-plane of the leaf counts to side A. */
+export function sideOf(y_mm: number): Side {
+  return y_mm < 0 ? 'b' : 'a'
+}
+
+/** "the yard", but "side A" without an article. */
+export function sideName(door: Door, side: Side): string {
+  const name = plain(door.sides[side])
+  return /^(the|side)\b/i.test(name) ? name : `the ${name}`
+}
+
+/**
+ * The hand on which the jamb at x = 0 (or at x = width) lies for a person who faces the door. On side A that person has x = 0 at the
+ * right hand, on side B at the left (docs/method.md, section 1).
+ */
+export function handOf(end: 'zero' | 'width', viewer: Side): 'left' | 'right' {
+  return (end === 'zero') === (viewer === 'a') ? 'right' : 'left'
+}
+
+/** A point of the plan by tape from the nearer jamb edge and from the leaf face: "3.55 m from the left jamb edge, 640 mm out from the leaf face, seen from the yard". */
+export function place(door: Door, { x_mm, y_mm }: { readonly x_mm: number; readonly y_mm: number }, units: Units): string {
+  const viewer = sideOf(y_mm)
+  return `${alongTheLeaf(door, x_mm, viewer, units)}, ${outFromTheLeaf(door, y_mm, units)}, seen from ${sideName(door, viewer)}`
+}
+
+/** "3.55 m from the left jamb edge", or "200 mm beyond the right jamb edge" for a place outside of the opening. */
+export function alongTheLeaf(door: Door, x_mm: number, viewer: Side, units: Units): string {
+  const width_mm = door.opening.width_mm
+  const end = x_mm > width_mm / 2 ? 'width' : 'zero'
+  const inside_mm = end === 'width' ? width_mm - x_mm : x_mm
+  const jamb = `the ${handOf(end, viewer)} jamb edge`
+  return inside_mm < 0 ? `${tape(-inside_mm, units)} beyond ${jamb}` : `${tape(inside_mm, units)} from ${jamb}`
+}
+
+/** "640 mm out from the leaf face", or "in the way of the leaf". A door without a leaf is measured from the middle of the opening's depth. */
+export function outFromTheLeaf(door: Door, y_mm: number, units: Units): string {
+  if (!door.leaf) return `${tape(Math.abs(y_mm), units)} out from the line of the opening`
+  const out_mm = Math.abs(y_mm) - door.leaf.thickness_mm / 2
+  return out_mm < 0 ? 'in the way of the leaf' : `${tape(out_mm, units)} out from the leaf face`
+}

@@ -1,0 +1,57 @@
+import type { Door, Judgement, Pocket, ZoneCoverage } from '@sillsight/engine'
+import type { Units } from '../options.ts'
+import { postureOf, postureWords } from './bodies.ts'
+import { causeWords } from './causes.ts'
+import { tally } from './tally.ts'
+import { place } from './places.ts'
+import { capital, plain } from './plain.ts'
+
+/** What the signs of a drawing mean. */
+export const legendWords = {
+  unseen: 'here the middle of a test body goes unseen',
+  body: 'worst case: the test body where it lies',
+  zone: (name: string) => `zone: ${plain(name)}`,
+  trace: 'scan plane on the floor, its outer beams above',
+  more: (count: number) => (count === 1 ? 'and 1 smaller pocket' : `and ${count} smaller pockets`),
+} as const
+
+/** One pocket in the key: the body, where its middle lies by tape, why it goes unseen. */
+export function keyWords(door: Door, coverage: ZoneCoverage, pocket: Pocket, units: Units): string {
+  const { worstCase } = pocket
+  const posture = postureOf(door, worstCase)
+  const yaw_rad = coverage.postures[pocket.worstPosture]?.yaw_rad ?? worstCase.yaw_rad
+  const body = posture ? postureWords(posture, units, yaw_rad) : plain(worstCase.body)
+  const cause = pocket.causes[0]
+  const why = cause ? `. ${capital(causeWords(door, cause))}` : ''
+  return `${body}: middle ${place(door, worstCase, units)}${why}.`
+}
+
+/** The words of the title block. */
+export function titleWords(door: Door, judgement: Judgement, { state, zone, scale, sheet, units }: {
+  readonly state: string
+  readonly zone: string | undefined
+  readonly scale: number
+  readonly sheet: string
+  readonly units: Units
+}): { readonly name: string; readonly note: string | undefined; readonly lines: readonly (readonly [label: string, value: string])[]; readonly verdict: string } {
+  return {
+    name: plain(door.name),
+    note: isInvented(door) ? 'invented for the demonstration' : undefined,
+    verdict: tally(judgement),
+    lines: [
+      ['Sides', `A ${plain(door.sides.a)}, B ${plain(door.sides.b)}`],
+      ['Zone', zone === undefined ? 'none' : plain(zone)],
+      ['State', plain(state)],
+      ['Scale', `1:${scale} on ${sheet}`],
+      ['Lengths', units === 'feet-inches' ? 'feet and inches' : 'mm'],
+      ['Rules', `edition ${plain(door.edition)}`],
+    ],
+  }
+}
+
+/** Whether anything of this door is made up, which its papers then say. */
+export function isInvented(door: Door): boolean {
+  return [...door.sensors, ...door.bodies].some(({ source }) => source.basis === 'invented')
+}
+
+export const CAUTION = 'Computed from the survey; placements between the grid points were not computed. A competent person decides, local rules apply.'
