@@ -3,7 +3,8 @@ import { decide } from './arguments.ts'
 import { commands } from './commands.ts'
 import { helpText, wrapped } from './help.ts'
 
-const programHelp = helpText(undefined, 'demo/door.json', 80)
+const at80 = { demoDoor: 'demo/door.json', program: 'sillsight', width: 80 }
+const programHelp = helpText(undefined, at80)
 
 describe('the help', () => {
   it('shows every command and every exit code', () => {
@@ -14,13 +15,13 @@ describe('the help', () => {
 
   it('shows every option of a command with what it means', () => {
     for (const command of commands) {
-      const text = helpText(command, 'demo/door.json', 80).replaceAll(/\s+/g, ' ')
+      const text = helpText(command, at80).replaceAll(/\s+/g, ' ')
       for (const { name, value, means } of command.options) expect(text).toContain(`--${name} ${value ? `${value} ` : ''}${means}`)
     }
   })
 
   it('gives examples that the program accepts as they stand', () => {
-    const examples = commands.flatMap((command) => helpText(command, 'demo/door.json', 80).match(/(?<=^ {2}\$ ).*/gm) ?? [])
+    const examples = commands.flatMap((command) => helpText(command, at80).match(/(?<=^ {2}\$ ).*/gm) ?? [])
     expect(examples.length).toBeGreaterThan(commands.length)
     for (const example of examples) {
       const words = /\bsillsight ([^<>|)]*)/.exec(example)?.[1]?.trim().split(' ')
@@ -29,7 +30,7 @@ describe('the help', () => {
   })
 
   it('keeps to 80 columns, apart from examples', () => {
-    for (const text of [programHelp, ...commands.map((command) => helpText(command, 'demo/door.json', 80))]) {
+    for (const text of [programHelp, ...commands.map((command) => helpText(command, at80))]) {
       for (const line of text.split('\n').filter((each) => !each.startsWith('  $'))) expect(line.length, line).toBeLessThanOrEqual(80)
     }
   })

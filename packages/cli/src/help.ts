@@ -4,11 +4,16 @@ import { exitMeanings } from './exit-codes.ts'
 /**
  * The help of the program, or of one of its commands.
  * @param demoDoor a real door file, so that the examples can be tried as they stand
+ * @param program how it is started here, for the examples
  * @param width columns; example lines are never broken, they are there to be copied
  */
-export function helpText(command: Command | undefined, demoDoor: string, width: number): string {
+export function helpText(
+  command: Command | undefined,
+  { demoDoor, program, width }: { readonly demoDoor: string; readonly program: string; readonly width: number },
+): string {
   const lines = command ? commandHelp(command, width) : programHelp(width)
-  return `${lines.join('\n').replaceAll('DEMO/DOOR', demoDoor)}\n`
+  const text = lines.join('\n').replaceAll('DEMO/DOOR', demoDoor)
+  return `${text.replaceAll(/(?<=^ {2}\$ )sillsight\b/gm, program)}\n`
 }
 
 function programHelp(width: number): readonly string[] {

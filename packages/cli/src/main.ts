@@ -10,12 +10,14 @@ import { type ExitCode, exitCodes } from './exit-codes.ts'
 import { helpText } from './help.ts'
 import { print, tell } from './output.ts'
 import { problemText, Refusal } from './problem.ts'
+import { program } from './program.ts'
 import { terminalWidth } from './terminal.ts'
 
 async function main(): Promise<ExitCode> {
   const decision = decide(process.argv.slice(2))
   if (decision.kind === 'version') print(`${version()}\n`)
-  else if (decision.kind === 'help') print(helpText(decision.command, demoDoorForHelp(), Math.min(terminalWidth(), 100)))
+  else if (decision.kind === 'help')
+    print(helpText(decision.command, { demoDoor: demoDoorForHelp(), program: program(), width: Math.min(terminalWidth(), 100) }))
   else if (decision.request.command === 'completion') print(completionScript(decision.request.words[0] ?? ''))
   else {
     enableCompileCache() // the second start need not compile the engine again
