@@ -1,8 +1,10 @@
 // node packages/cli/build.ts: bundles the command line into dist. CommonJS, because it starts faster than modules do,
 // and in three files: main (help), work (everything that judges) and worker (a thread, which loads work).
-import { chmodSync, rmSync } from 'node:fs'
+import { chmodSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
-import { build, type Plugin } from 'esbuild'
+import { build, type Metafile, type Plugin } from 'esbuild'
+
+const root = join(import.meta.dirname, '..', '..')
 
 /** Leaves `import('./work.ts')` a separate file, to be loaded only when needed. */
 const workApart: Plugin = {
@@ -14,26 +16,34 @@ const workApart: Plugin = {
   },
 }
 
-/** @param folder where the three files go; emptied first */
+/** @param folder where the files go; emptied first */
 export async function buildCommandLine(folder: string, { minify = false }: { readonly minify?: boolean } = {}): Promise<void> {
   rmSync(folder, { recursive: true, force: true })
-  for (const name of ['main', 'work', 'worker']) {
-    await build({
-      entryPoints: [join(import.meta.dirname, 'src', `${name}.ts`)],
-      outfile: join(folder, `${name}.cjs`),
-      bundle: true,
-      platform: 'node',
-      target: 'node24',
-      format: 'cjs',
-      minify,
-      keepNames: minify, // names reach people in reports of a crash
-      legalComments: 'inline',
-      define: { 'import.meta.dirname': '__dirname', 'import.meta.filename': '__filename' },
-      plugins: [workApart],
-      logLevel: 'warning',
-    })
-  }
+  const { metafile } = await build({
+    absWorkingDir: root,
+    entryPoints: ['main', 'work', 'worker'].map((name) => join(import.meta.dirname, 'src', `${name}.ts`)),
+    outdir: folder,
+    outExtension: { '.js': '.cjs' },
+    bundle: true,
+    platform: 'node',
+    target: 'node24',
+    format: 'cjs',
+    minify,
+    keepNames: minify, // names reach people in reports of a crash
+    define: { 'import.meta.dirname': '__dirname', 'import.meta.filename': '__filename' },
+    plugins: [workApart],
+    metafile: true,
+    logLevel: 'warning',
+  })
   chmodSync(join(folder, 'main.cjs'), 0o755)
+  writeFileSync(join(folder, 'THIRD-PARTY-LICENSES.txt'), foreignLicenses(metafile))
+}
+
+/** The licence of every package that became part of the bundle, as these licences ask for. */
+function foreignLicenses({ inputs }: Metafile): string {
+  const names = new Set(Object.keys(inputs).flatMap((path) => /node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[1] ?? []))
+  const texts = [...names].sort().map((name) => `${name}\n\n${readFileSync(join(root, 'node_modules', name, 'LICENSE'), 'utf8').trim()}\n`)
+  return texts.join(`\n${'-'.repeat(78)}\n\n`)
 }
 
 if (process.argv[1] && basename(process.argv[1]) === 'build.ts') await buildCommandLine(join(import.meta.dirname, 'dist'))
