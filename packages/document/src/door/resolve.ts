@@ -1,0 +1,98 @@
+import type { Door, Leaf } from '@sillsight/engine'
+import { EDITIONS } from '@sillsight/engine'
+import { issueLine } from '../issue.ts'
+import { BUILTIN_CATALOGUE, type Catalogue } from '../libraries/catalogue.ts'
+import { Remarks } from '../remarks.ts'
+import type { DoorFile } from '../schema/door-file.ts'
+import type { Survey } from '../schema/survey.ts'
+import { shown } from '../shown.ts'
+import { doorBodies } from './bodies.ts'
+import { DEFAULTS, UNNAMED_DOOR } from './defaults.ts'
+import { checkPlaces } from './places.ts'
+import { noteReadings } from './readings.ts'
+import { doorSensors } from './sensors.ts'
+import { doorStates, reportTwins } from './states.ts'
+import { checkWork } from './work.ts'
+import { doorZones } from './zones.ts'
+
+/**
+ * What the engine judges: units turned, implied obstacles made, states and libraries resolved, defaults listed in `assumed`.
+ *
+ * @param document as `parseDocument` returned it; throws on one that it would not have let through
+ * @param catalogue as `parseDocument` returned it; what ships with the program if absent
+ */
+export function toDoor(document: DoorFile, catalogue: Catalogue = BUILTIN_CATALOGUE): Door {
+  const remarks = new Remarks()
+  const door = resolveDoor(document, catalogue, remarks)
+  if (door === undefined) throw new Error(`document must have passed parseDocument, got ${remarks.issues.map(issueLine).join('; ')}`)
+  return door
+}
+
+/** The door, or undefined with every contradiction and every missing piece among the remarks. */
+export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remarks): Door | undefined {
+  const { survey } = file
+  const sides = file.sides ?? { a: 'side A', b: 'side B' }
+  const states = doorStates(survey, sides, remarks)
+  const { width_mm, height_mm } = survey.opening
+  const sensors = doorSensors(file.sensors ?? [], catalogue, { width_mm, states: states.map((state) => state.id) }, remarks)
+  const bodies = doorBodies(file.bodies, catalogue, remarks)
+  const zones = doorZones(file.zones, { width_mm, sides, bodies: bodies.map((body) => body.id), sensors }, remarks)
+  checkLanes(survey, remarks)
+  noteReadings(survey.opening, remarks)
+  const door: Door = {
+    name: file.name ?? UNNAMED_DOOR,
+    sides,
+    opening: { width_mm, height_mm },
+    leaf: leafOf(survey, remarks),
+    states,
+    sensors,
+    bodies,
+    zones,
+    concept: file.concept,
+    extinction_per_mm: extinction(survey, remarks),
+    edition: file.edition ?? EDITIONS[0].id,
+    confirmations: file.confirmations ?? [],
+    assumed: remarks.assumed,
+  }
+  checkWork(door, remarks)
+  if (remarks.failed) return undefined
+  checkPlaces(door, remarks)
+  return remarks.failed ? undefined : door
+}
+
+function leafOf({ leaf }: Survey, remarks: Remarks): Leaf | undefined {
+  if (leaf === undefined) return undefined
+  if (leaf.bulge_mm === undefined) remarks.assume('survey/leaf/bulge_mm')
+  return { travel: leaf.travel, thickness_mm: leaf.thickness_mm, bulge_mm: leaf.bulge_mm ?? DEFAULTS.bulge_mm }
+}
+
+/** Koschmieder at 2 % contrast: sigma = 3.912 / visibility (docs/method.md, section 2). */
+function extinction({ visibility_m }: Survey, remarks: Remarks): number {
+  if (visibility_m === undefined) remarks.assume('survey/visibility_m')
+  return visibility_m === undefined || visibility_m === 'clear' ? 0 : 3.912 / (visibility_m * 1000)
+}
+
+function checkLanes({ lanes = [] }: Survey, remarks: Remarks): void {
+  reportTwins(
+    lanes.map((lane) => lane.id),
+    (i) => `survey/lanes/${i}/id`,
+    remarks,
+  )
+  for (const [i, lane] of lanes.entries()) {
+    const path = `survey/lanes/${i}`
+    if (lane.xMin_mm >= lane.xMax_mm)
+      remarks.issue({
+        code: 'contradiction',
+        path: `${path}/xMax_mm`,
+        expected: `a number above xMin_mm (${lane.xMin_mm})`,
+        got: shown(lane.xMax_mm),
+      })
+    if (lane.slowest_m_per_s !== undefined && lane.fastest_m_per_s !== undefined && lane.slowest_m_per_s > lane.fastest_m_per_s)
+      remarks.issue({
+        code: 'contradiction',
+        path: `${path}/fastest_m_per_s`,
+        expected: `at least slowest_m_per_s (${lane.slowest_m_per_s})`,
+        got: shown(lane.fastest_m_per_s),
+      })
+  }
+}

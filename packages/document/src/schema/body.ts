@@ -1,0 +1,58 @@
+import { z } from 'zod'
+import { BOUNDS } from '../bounds.ts'
+import { angle_deg, id, list, name, optional, type Plain, record, reflectance, size_mm } from './parts.ts'
+import { sourceSchema } from './source.ts'
+
+const yawSchema = z
+  .union([angle_deg('One yaw.'), z.tuple([angle_deg('from'), angle_deg('to')], { error: 'two angles [from, to]' })], {
+    error: 'an angle, or two angles [from, to]',
+  })
+  .describe('Counter-clockwise in the plan; two angles mean every yaw between them; 0 if absent.')
+
+const postureSchema = z
+  .discriminatedUnion(
+    'shape',
+    [
+      record(
+        {
+          shape: z.literal('box'),
+          name: optional(name('Name for people, as "lying along".')),
+          size_mm: z
+            .tuple([size_mm('along x'), size_mm('along y'), size_mm('height')], {
+              error: 'three numbers above 0 [along x, along y, height]',
+            })
+            .describe('Size along x, along y (at yaw 0) and height.'),
+          yaw_deg: optional(yawSchema),
+        },
+        'An upright box.',
+      ),
+      record(
+        {
+          shape: z.literal('cylinder'),
+          name: optional(name('Name for people.')),
+          radius_mm: size_mm('Radius.'),
+          height_mm: size_mm('Height.'),
+        },
+        'An upright cylinder.',
+      ),
+    ],
+    { error: '"box" or "cylinder"' },
+  )
+  .describe('One way in which the body stands or lies, its bottom on the floor under its centre.')
+
+const values = {
+  name: optional(name('Name by size, as "700 x 300 x 200".')),
+  reflectance: optional(reflectance('Diffuse reflectance of its darkest side, 0 to 1.')),
+  postures: optional(list(postureSchema, { from: 1, upTo: BOUNDS.postures }, 'Postures; each must be seen.')),
+  source: optional(sourceSchema),
+}
+
+export const bodySchema = record(
+  { id: id('Name inside the file.'), use: optional(id('Id of a library body whose values hold where this entry gives none.')), ...values },
+  'A test body: what stands in for somebody, named by its size.',
+)
+export const libraryBodySchema = record(values, 'A test body as its standard describes it.')
+
+export type FileBody = Plain<typeof bodySchema>
+export type LibraryBody = Plain<typeof libraryBodySchema>
+export type FilePosture = Plain<typeof postureSchema>

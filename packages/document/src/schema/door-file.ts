@@ -1,0 +1,75 @@
+import { z } from 'zod'
+import { BOUNDS } from '../bounds.ts'
+import { bodySchema, libraryBodySchema } from './body.ts'
+import { list, name, note, optional, type Plain, record } from './parts.ts'
+import { librarySensorSchema, sensorSchema } from './sensor.ts'
+import { confirmationSchema } from './source.ts'
+import { surveySchema } from './survey.ts'
+import { conceptSchema, zoneSchema } from './zone.ts'
+
+/** The version that this program writes. Older files are migrated, newer ones refused. */
+export const VERSION = 1
+
+const librarySchemaReference = record(
+  {
+    file: name('Path of the library, relative to the door file and inside its folder.'),
+    sha256: z
+      .string({ error: SHA() })
+      .regex(/^[0-9a-f]{64}$/, { error: SHA() })
+      .describe('SHA-256 of its text: the door is judged by this content and by no other.'),
+  },
+  'A library of sensors and bodies of your own, pinned by its content.',
+)
+function SHA(): string {
+  return '64 hexadecimal digits in lower case'
+}
+
+const reserved = (what: string) => optional(z.unknown().describe(`Reserved for ${what}; carried untouched.`))
+
+export const doorFileSchema = record(
+  {
+    sillsight: z.literal(VERSION, { error: `version ${VERSION}` }).describe('Version of the file.'),
+    name: optional(name('Name of the door.')),
+    note: optional(note('Anything worth saying.')),
+    edition: optional(
+      z
+        .string({ error: EDITION() })
+        .regex(/^\d{4}-(0[1-9]|1[0-2])$/, { error: EDITION() })
+        .describe('Edition of the rule set that judges; the newest if absent.'),
+    ),
+    sides: optional(
+      record({ a: name('Side A, y > 0.'), b: name('Side B, y < 0.') }, 'Names of the two sides on site, as "yard" and "hall".'),
+    ),
+    survey: surveySchema,
+    sensors: optional(list(sensorSchema, { upTo: BOUNDS.sensors }, 'Sensors.')),
+    bodies: optional(list(bodySchema, { from: 1, upTo: BOUNDS.bodies }, 'Test bodies; the reference body if absent.')),
+    zones: optional(list(zoneSchema, { from: 1, upTo: BOUNDS.zones }, 'Zones; presence at the leaf on each side with a sensor if absent.')),
+    concept: optional(conceptSchema),
+    confirmations: optional(
+      list(confirmationSchema, { upTo: BOUNDS.confirmations }, 'Figures from memory that somebody held against their page.'),
+    ),
+    libraries: optional(list(librarySchemaReference, { upTo: BOUNDS.libraries }, 'Libraries of your own.')),
+    drive: reserved('the drive and its timings'),
+    wiring: reserved('conductors, contacts and supply'),
+    surroundings: reserved('weather, sun, dirt'),
+    records: reserved('test records and visits'),
+  },
+  'Everything about one door. Lengths in mm, angles in degrees, slopes in percent.',
+)
+function EDITION(): string {
+  return 'an edition as 2026-11'
+}
+
+export const libraryFileSchema = record(
+  {
+    sillsightLibrary: z.literal(1, { error: 'version 1' }).describe('Version of the library.'),
+    name: optional(name('Name of the library.')),
+    note: optional(note('Anything worth saying.')),
+    sensors: optional(z.record(z.string(), librarySensorSchema, { error: 'an object { id: sensor }' }).describe('Sensors by id.')),
+    bodies: optional(z.record(z.string(), libraryBodySchema, { error: 'an object { id: body }' }).describe('Bodies by id.')),
+  },
+  'A library that door files refer to.',
+)
+
+export type DoorFile = Plain<typeof doorFileSchema>
+export type LibraryFile = Plain<typeof libraryFileSchema>

@@ -1,0 +1,166 @@
+import { z } from 'zod'
+import { BOUNDS } from '../bounds.ts'
+import {
+  angle_deg,
+  choice,
+  distance_mm,
+  id,
+  list,
+  name,
+  note,
+  number,
+  optional,
+  type Plain,
+  pair_mm,
+  place_mm,
+  point_mm,
+  record,
+  reflectance,
+  size_mm,
+  wholeNumber,
+  wordOr,
+} from './parts.ts'
+import { sourceSchema, sourcesSchema } from './source.ts'
+
+const planeSchema = record(
+  {
+    id: id('Name inside the sensor.'),
+    offset_deg: optional(angle_deg('scanner: how far this plane leans beyond the tilt of the pose; 0 if absent.', 89)),
+    fovMin_deg: optional(angle_deg('scanner: angle of the first beam from straight down, positive toward +x.')),
+    fovMax_deg: optional(angle_deg('scanner: angle of the last beam.')),
+    beamCount: optional(
+      wholeNumber({ from: 1, upTo: BOUNDS.beamsOfPlane }, 'scanner: number of beams. downward-row: number of beams of the row.'),
+    ),
+    spacing_mm: optional(size_mm('downward-row: from beam to beam along x, the row centred on the pose.')),
+    places_mm: optional(
+      list(
+        point_mm('x, y, z of one beam.'),
+        { from: 1, upTo: BOUNDS.beamsOfPlane },
+        'downward-row: where each beam starts, instead of beamCount, spacing and pose.',
+      ),
+    ),
+    tilt_deg: optional(angle_deg('downward-row: how far the beams lean toward the side that the sensor faces; 0 if absent.', 89)),
+    segments_mm: optional(
+      list(
+        z.tuple([point_mm('from'), point_mm('to')], { error: 'two points [[x, y, z], [x, y, z]]' }),
+        { from: 1, upTo: BOUNDS.beamsOfPlane },
+        'segments: both ends of each beam; a reflector type ends at its reflector.',
+      ),
+    ),
+    between_mm: optional(
+      z
+        .tuple([pair_mm('x, y of the sender'), pair_mm('x, y of the receiver')], { error: 'two places [[x, y], [x, y]]' })
+        .describe('segments: the two uprights of a light grid, with `heights_mm`, instead of `segments_mm`.'),
+    ),
+    heights_mm: optional(
+      list(
+        place_mm('Height of one beam.'),
+        { from: 1, upTo: BOUNDS.beamsOfPlane },
+        'segments: absolute heights of the beams between the uprights.',
+      ),
+    ),
+  },
+  'Beams that belong together: a scan plane, a row, a grid.',
+)
+
+const openLimit = (what: string) => optional(wordOr('open', place_mm(what), 'a number', `${what} "open" where the field ends nowhere.`))
+
+const blankingSchema = record(
+  { from_mm: distance_mm('Least way.'), to_mm: distance_mm('Largest way.') },
+  'While the closing edge has this way still to go, the field does not act.',
+)
+
+const fieldSchema = record(
+  {
+    id: id('Name inside the sensor.'),
+    name: optional(name('Name for people.')),
+    planes: optional(list(id('Id of a plane.'), { from: 1, upTo: BOUNDS.planes }, 'Planes that it uses; all if absent.')),
+    xMin_mm: openLimit('Smallest x of a point that counts.'),
+    xMax_mm: openLimit('Largest x of a point that counts.'),
+    yMin_mm: openLimit('Smallest y of a point that counts; open if absent.'),
+    yMax_mm: openLimit('Largest y of a point that counts; open if absent.'),
+    clearance_mm: optional(distance_mm('Points lower than this above the floor do not count.')),
+    top_mm: openLimit('Points higher than this above the floor do not count.'),
+    clusterBeams: optional(wholeNumber({ from: 1, upTo: BOUNDS.beamsOfPlane }, 'Neighbouring beams that must agree.')),
+    output: name('The output that it switches, as on the terminal.'),
+    function: choice(['presence', 'opening', 'call'], 'What that output does at the door.'),
+    presenceTime_s: optional(
+      wordOr(
+        'for-ever',
+        number({ above: 0, upTo: 1e6 }, 'Seconds.'),
+        'a number above 0',
+        'How long a standing body is held; "for-ever" if it is never let go.',
+      ),
+    ),
+    blanking: optional(list(blankingSchema, { upTo: BOUNDS.blankings }, 'Windows of the leaf in which the field does not act.')),
+  },
+  'What counts as seen and what it does. It belongs to one sensor.',
+)
+
+/** What a data sheet says: the same in the door file and in a library. */
+const values = {
+  device: optional(
+    choice(
+      ['scanner', 'downward-row', 'segments', 'zone-only'],
+      'scanner: planes of ranging beams from one point. downward-row: ranging beams that look down. segments: light grid, photo-eye. zone-only: radar, loop, edge, cord, button; drawn, not computed.',
+    ),
+  ),
+  source: optional(sourceSchema),
+  sources: optional(sourcesSchema),
+  planes: optional(list(planeSchema, { from: 1, upTo: BOUNDS.planes }, 'Planes of beams.')),
+  fields: optional(list(fieldSchema, { from: 1, upTo: BOUNDS.fields }, 'Fields.')),
+  maxRange_mm: optional(size_mm('Farthest distance at which anything counts.')),
+  rangeRef_mm: optional(size_mm('Range on the reference target, as the data sheet gives it.')),
+  reflectanceRef: optional(reflectance('Diffuse reflectance of that target, 0 to 1.')),
+  backgroundMargin_mm: optional(distance_mm('How far before its learned background a point must lie.')),
+  spotRadius_mm: optional(distance_mm('Radius of the beam spot; 0 if absent.')),
+  usualTilt_deg: optional(angle_deg('Tilt that is used where the door file gives a mounting height but no tilt.', 89)),
+  function: optional(choice(['presence', 'opening', 'call'], 'zone-only: what its output does at the door.')),
+  output: optional(name('zone-only: its output.')),
+  needs: optional(note('zone-only: what sets it off, as its maker says: least speed or force.')),
+}
+
+const poseSchema = record(
+  {
+    x_mm: place_mm('x of the origin of the beams.'),
+    y_mm: place_mm('y.'),
+    z_mm: place_mm('z.'),
+    yaw_deg: optional(angle_deg('Counter-clockwise in the plan; 0 if absent.')),
+    tilt_deg: optional(angle_deg('Positive leans the field toward the side that the sensor faces (side A at yaw 0); 0 if absent.', 180)),
+    roll_deg: optional(angle_deg('Turns the fan in its own plane; 0 if absent.')),
+  },
+  'Where the sensor is and how it is turned.',
+)
+
+const coversSchema = record(
+  { xMin_mm: place_mm('x'), xMax_mm: place_mm('x'), yMin_mm: place_mm('y'), yMax_mm: place_mm('y') },
+  'zone-only: the drawn rectangle.',
+)
+
+export const sensorSchema = record(
+  {
+    id: optional(id('Name inside the file; `sensor-1`, ... if absent.')),
+    name: optional(name('Name for people.')),
+    use: optional(id('Id of a library sensor whose values hold where this entry gives none.')),
+    side: optional(choice(['a', 'b'], 'Short form of the pose: the side that it hangs on and faces.')),
+    mountingHeight_mm: optional(size_mm('Short form: height of the origin above the finished floor.')),
+    offset_mm: optional(distance_mm('Short form: from the mid-plane of the leaf to the origin, measured toward that side.')),
+    x_mm: optional(place_mm('Short form: x of the origin; the middle of the opening if absent.')),
+    tilt_deg: optional(angle_deg('Short form: tilt toward that side; what the library calls usual if absent.', 89)),
+    pose: optional(poseSchema),
+    learnedIn: optional(id('Id of the state in which the background was learned; the first if absent.')),
+    covers: optional(coversSchema),
+    ...values,
+  },
+  'A sensor: its values with their sources, its place, its fields.',
+)
+
+export const librarySensorSchema = record(
+  { name: optional(name('Name for people.')), ...values },
+  'A sensor as its data sheet describes it.',
+)
+
+export type FileSensor = Plain<typeof sensorSchema>
+export type LibrarySensor = Plain<typeof librarySensorSchema>
+export type FilePlane = Plain<typeof planeSchema>
+export type FileField = Plain<typeof fieldSchema>

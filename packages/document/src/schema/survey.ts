@@ -1,0 +1,228 @@
+import { z } from 'zod'
+import { BOUNDS } from '../bounds.ts'
+import {
+  angle_deg,
+  choice,
+  distance_mm,
+  id,
+  list,
+  name,
+  number,
+  optional,
+  type Plain,
+  pair_mm,
+  place_mm,
+  record,
+  size_mm,
+  wordOr,
+} from './parts.ts'
+
+const readingSchema = z
+  .union([z.number({ error: 'a length' }).gt(0).lte(BOUNDS.length_mm), z.string({ error: 'a length' }).max(40)], {
+    error: 'a length in mm, or as it was read off the tape ("94 1/2 in")',
+  })
+  .describe('A reading: a number is mm, a text carries its unit as typed, such as `94 1/2 in`.')
+
+const readingsSchema = record(
+  {
+    widths: optional(
+      list(
+        record({ at_mm: optional(place_mm('Height of the reading above the floor.')), reading: readingSchema }, 'One width.'),
+        { upTo: BOUNDS.readings },
+        'The clear width read at several heights.',
+      ),
+    ),
+    heights: optional(
+      list(
+        record({ at_mm: optional(place_mm('x of the reading.')), reading: readingSchema }, 'One height.'),
+        { upTo: BOUNDS.readings },
+        'The clear height read at several places.',
+      ),
+    ),
+    diagonals: optional(list(readingSchema, { upTo: 2 }, 'Both diagonals of the clear opening.')),
+  },
+  'More readings than unknowns: they find the misread one.',
+)
+
+const openingSchema = record(
+  {
+    width_mm: size_mm('Clear width, the smallest where it varies.'),
+    height_mm: size_mm('Clear height above the finished floor at x = 0, y = 0, the smallest where it varies.'),
+    tolerance_mm: optional(distance_mm('How far either may be off.')),
+    readings: optional(readingsSchema),
+  },
+  'The clear opening. x runs from 0 to its width.',
+)
+
+const boxMeasures = {
+  x_mm: place_mm('x of the centre.'),
+  y_mm: place_mm('y of the centre.'),
+  size_mm: z
+    .tuple([size_mm('along'), size_mm('across')], { error: 'two numbers above 0 [along, across]' })
+    .describe('Size along x and along y at yaw 0.'),
+  yaw_deg: optional(angle_deg('Counter-clockwise in the plan; 0 if absent.')),
+  from_mm: place_mm('Height of the underside, absolute in the doorway frame.'),
+  to_mm: place_mm('Height of the top.'),
+}
+
+const leafSchema = record(
+  {
+    travel: choice(
+      ['down', 'toward-zero', 'toward-width', 'both-inward', 'turning'],
+      'How the closing edge travels: down, along x toward 0 or toward the width, two leaves that meet, or turning (swing, folding).',
+    ),
+    thickness_mm: size_mm('Thickness of the leaf; y = 0 is its mid-plane.'),
+    bulge_mm: optional(distance_mm('How far the moving leaf may stand out of its plane on either side (wind, sway, slats).')),
+    parked: optional(
+      wordOr(
+        'none',
+        record(boxMeasures, 'A box.'),
+        'the box that the open leaf fills',
+        'Where the open leaf stands as an obstacle. "none": nowhere in view.',
+      ),
+    ),
+  },
+  'The moving leaf.',
+)
+
+const across = {
+  yMin_mm: place_mm('y of the face toward side B.'),
+  yMax_mm: place_mm('y of the face toward side A.'),
+}
+const wallsSchema = record(
+  {
+    ...across,
+    beyondZero_mm: distance_mm('How far the wall runs on beyond x = 0; 0 where there is none.'),
+    beyondWidth_mm: distance_mm('How far the wall runs on beyond x = width; 0 where there is none.'),
+    top_mm: place_mm('Height of its top. Above the opening the same wall is the lintel.'),
+  },
+  'The wall around the opening.',
+)
+const lintelSchema = record(
+  { ...across, underside_mm: optional(place_mm('Its underside; the clear height if absent.')), top_mm: place_mm('Its top.') },
+  'What spans the opening, where it differs from the wall.',
+)
+const uprightSchema = record(
+  {
+    ...across,
+    width_mm: size_mm('How far it reaches from the edge of the clear opening outward.'),
+    top_mm: optional(place_mm('Its top; the clear height if absent.')),
+  },
+  'A pair of uprights, one at x = 0 and one at x = width, outside of the clear opening.',
+)
+const hoodSchema = record(
+  {
+    ...across,
+    from_mm: place_mm('Height of the underside.'),
+    to_mm: place_mm('Height of the top.'),
+    beyond_mm: optional(distance_mm('How far it runs on beyond both ends of the opening; 0 if absent.')),
+  },
+  'The housing above the opening that takes the leaf or its drum.',
+)
+
+const floorSchema = record(
+  {
+    profile_mm: list(
+      pair_mm('y and z of one point.'),
+      { from: 1, upTo: BOUNDS.profilePoints },
+      'The floor as straight pieces along y, y rising: `[[y, z], ...]`, level beyond both ends. A step is a steep piece. z = 0 is the finished floor at x = 0, y = 0.',
+    ),
+    slopeX_percent: optional(number({ from: -50, upTo: 50 }, 'Rise along x, in mm per 100 mm; 0 if absent.')),
+    tolerance_mm: optional(distance_mm('How far the real floor may stand above this survey.')),
+  },
+  'The floor under and around the opening.',
+)
+
+const named = { id: id('Name inside the file.'), name: optional(name('Name for people.')) }
+const obstacleSchema = z
+  .discriminatedUnion(
+    'shape',
+    [
+      record({ ...named, shape: z.literal('box'), ...boxMeasures }, 'An upright box.'),
+      record(
+        {
+          ...named,
+          shape: z.literal('post'),
+          x_mm: boxMeasures.x_mm,
+          y_mm: boxMeasures.y_mm,
+          radius_mm: size_mm('Radius of the upright cylinder.'),
+          from_mm: boxMeasures.from_mm,
+          to_mm: boxMeasures.to_mm,
+        },
+        'An upright cylinder.',
+      ),
+    ],
+    { error: '"box" or "post"' },
+  )
+  .describe('Something that stands or hangs in the way of a beam.')
+
+const stateSchema = record(
+  {
+    id: id('Name inside the file.'),
+    name: optional(name('Name for people, as "leveller raised".')),
+    floor: optional(floorSchema),
+    addObstacles: optional(list(obstacleSchema, { upTo: BOUNDS.obstacles }, 'There in this state only.')),
+    removeObstacles: optional(
+      list(
+        id('Id of an obstacle.'),
+        { upTo: BOUNDS.obstacles },
+        'Not there in this state: ids of listed or implied obstacles (`parked-leaf`, `lintel`, ...).',
+      ),
+    ),
+  },
+  'One state of the doorway, such as a dock leveller up or down; each is judged.',
+)
+
+const laneSchema = record(
+  {
+    ...named,
+    who: choice(['people', 'vehicles', 'both'], 'Who passes.'),
+    xMin_mm: place_mm('Where the lane begins.'),
+    xMax_mm: place_mm('Where it ends.'),
+    directions: optional(list(choice(['from-a', 'from-b'], 'Entering from this side.'), { from: 1, upTo: 2 }, 'Both if absent.')),
+    slowest_m_per_s: optional(number({ from: 0, upTo: 50 }, 'Slowest pace.')),
+    fastest_m_per_s: optional(number({ above: 0, upTo: 50 }, 'Fastest pace.')),
+  },
+  'Where people and vehicles pass. Kept and checked; judged by later versions.',
+)
+
+const uprights = (what: string) => optional(wordOr('none', uprightSchema, 'their measures', what))
+
+export const surveySchema = record(
+  {
+    opening: openingSchema,
+    leaf: optional(leafSchema),
+    walls: optional(
+      wordOr('none', wallsSchema, "the wall's measures", 'The wall on both sides and above. "none": free-standing posts, a gate.'),
+    ),
+    lintel: optional(wordOr('none', lintelSchema, 'its measures', 'Made from the wall if absent; "none": nothing spans the opening.')),
+    jambs: uprights('Frame members that stand out of the wall beside the opening.'),
+    guides: uprights('Guides of the leaf beside the opening.'),
+    hood: optional(wordOr('none', hoodSchema, 'its measures', 'Housing above the opening.')),
+    floor: optional(floorSchema),
+    obstacles: optional(
+      list(obstacleSchema, { upTo: BOUNDS.obstacles }, 'Bollards, racks, machines, posts, heaters: whatever a beam could end on.'),
+    ),
+    states: optional(
+      list(
+        stateSchema,
+        { from: 1, upTo: BOUNDS.states },
+        'Absent for a doorway that always looks the same. Sensors learn their background in the first unless they say otherwise.',
+      ),
+    ),
+    lanes: optional(list(laneSchema, { upTo: BOUNDS.lanes }, 'Lanes.')),
+    visibility_m: optional(
+      wordOr(
+        'clear',
+        number({ above: 0, upTo: 100_000 }, 'Metres.'),
+        'a number above 0',
+        'How far one sees in the worst air that the door works in (fog, freezer mist), in metres at 2 % contrast; "clear" where the air never matters.',
+      ),
+    ),
+  },
+  'The doorway as it was measured. Doorway frame: x along the leaf, y = 0 in its mid-plane and positive toward side A, z up.',
+)
+
+export type Survey = Plain<typeof surveySchema>
+export type FileFloor = Plain<typeof floorSchema>
+export type FileObstacle = Plain<typeof obstacleSchema>
