@@ -1,3 +1,7 @@
+export { canonicalText } from './judge/canonical-text.ts'
+export { type JudgeOptions, judge } from './judge/judge.ts'
+export type { Rule } from './judge/rule.ts'
+export { RULES } from './judge/rules.ts'
 export type { Body, BoxPosture, CylinderPosture, Posture } from './model/body.ts'
 export type { BoxObstacle, Door, DoorState, Floor, Leaf, Obstacle, PostObstacle, ProtectionConcept } from './model/door.ts'
 export type {
@@ -8,3 +12,4 @@ export type { Basis, Confirmation, InputPath, OutsideValue, Quantity, Source, Un
 export type { SensingFunction, SizeFamily, Zone } from './model/zone.ts'
 export { floorHeight, floorPieces } from './space/floor.ts'
 export { cos, radians, sin } from './space/trigonometry.ts'
+export { EDITIONS, OUTSIDE_VALUES } from './values/editions.ts'

@@ -1,0 +1,82 @@
+import { gridCoverage } from '../coverage/grid-coverage.ts'
+import type { Door, DoorState } from '../model/door.ts'
+import type { Crash, Finding, Judgement, Verdict, ZoneCoverage } from '../model/finding.ts'
+import type { Zone } from '../model/zone.ts'
+import { editionOf } from '../values/editions.ts'
+import type { Context, Rule } from './rule.ts'
+import { RULES } from './rules.ts'
+import { settle } from './settle.ts'
+
+export interface JudgeOptions {
+  /** Called after each of `of` steps: the rules, and each zone in each state. */
+  readonly onProgress?: (done: number, of: number) => void
+}
+
+/**
+ * Judges a door by every rule. Always answers: what is missing is a finding, and a rule that throws is a crash beside the findings.
+ * Findings come worst first, then in the order of the rules, then by id.
+ */
+export function judge(door: Door, { onProgress }: JudgeOptions = {}): Judgement {
+  const { edition, known } = editionOf(door.edition)
+  const pairs = door.zones.flatMap((zone) => door.states.map((state) => ({ zone, state })))
+  const of = RULES.length + pairs.length
+  let done = 0
+  const step = () => onProgress?.(++done, of)
+  const coverages = coverageOnce(door, step)
+  const context: Context = { door, values: edition.values, coverage: coverages.of }
+  const crashes: Crash[] = []
+  const findings = RULES.flatMap((rule) => {
+    const found = guarded(rule.id, crashes, () => judgeBy(rule, context, { id: edition.id, known }))
+    step()
+    return found ?? []
+  })
+  const answers = pairs.flatMap(({ zone, state }) => guarded('coverage', crashes, () => coverages.of(zone, state)) ?? [])
+  return { door: door.name, edition: edition.id, findings: sorted(findings), crashes, coverages: answers }
+}
+
+function judgeBy(rule: Rule, context: Context, edition: { readonly id: string; readonly known: boolean }): readonly Finding[] {
+  return rule.judge(context).map((draft) => settle(draft, rule, context.door, edition))
+}
+
+/** The one catch around whatever a rule does. */
+function guarded<T>(rule: string, crashes: Crash[], compute: () => T): T | undefined {
+  try {
+    return compute()
+  } catch (problem) {
+    crashes.push({ rule, message: problem instanceof Error ? problem.message : String(problem) })
+    return undefined
+  }
+}
+
+/** Computes each coverage when it is first asked for, and throws again what the first try threw. */
+function coverageOnce(door: Door, step: () => void): { readonly of: (zone: Zone, state: DoorState) => ZoneCoverage } {
+  const answers = new Map<string, { readonly answer: ZoneCoverage } | { readonly problem: unknown }>()
+  const compute = (zone: Zone, state: DoorState) => {
+    try {
+      return { answer: gridCoverage(door, zone, state) }
+    } catch (problem) {
+      return { problem }
+    }
+  }
+  return {
+    of(zone, state) {
+      const key = `${zone.id}@${state.id}`
+      const known = answers.get(key)
+      const outcome = known ?? compute(zone, state)
+      if (!known) {
+        answers.set(key, outcome)
+        step()
+      }
+      if ('problem' in outcome) throw outcome.problem
+      return outcome.answer
+    },
+  }
+}
+
+const VERDICTS: readonly Verdict[] = ['fail', 'undetermined', 'pass', 'not-applicable']
+
+function sorted(findings: readonly Finding[]): readonly Finding[] {
+  const ranks = new Map(RULES.map(({ id }, i) => [id, i]))
+  const rank = (finding: Finding) => VERDICTS.indexOf(finding.verdict) * RULES.length + (ranks.get(finding.rule) ?? 0)
+  return [...findings].sort((a, b) => rank(a) - rank(b) || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0))
+}

@@ -1,0 +1,46 @@
+import type { Body } from '../model/body.ts'
+import type { Door } from '../model/door.ts'
+import type { Field, Sensor } from '../model/sensor.ts'
+import type { InputPath } from '../model/source.ts'
+import type { Zone } from '../model/zone.ts'
+
+// Places in the door file, as its issues name them: lists are counted from 0. The one place of the engine that knows the file's shape.
+
+export const OPENING_WIDTH: InputPath = 'survey/opening/width_mm'
+export const OPENING_HEIGHT: InputPath = 'survey/opening/height_mm'
+export const FLOOR: InputPath = 'survey/floor'
+export const FLOOR_TOLERANCE: InputPath = 'survey/floor/tolerance_mm'
+export const OBSTACLES: InputPath = 'survey/obstacles'
+export const STATES: InputPath = 'survey/states'
+export const LEAF: InputPath = 'survey/leaf'
+export const SURVEY: InputPath = 'survey'
+export const CONCEPT: InputPath = 'concept'
+export const SENSORS: InputPath = 'sensors'
+export const EDITION: InputPath = 'edition'
+
+export function zonePath({ zones }: Door, zone: Zone): InputPath {
+  return `zones/${zones.indexOf(zone)}`
+}
+
+export function sensorPath({ sensors }: Door, sensor: Sensor): InputPath {
+  return `sensors/${sensors.indexOf(sensor)}`
+}
+
+export function fieldPath(door: Door, sensor: Sensor, field: Field): InputPath {
+  const fields = sensor.kind === 'zone-only' ? [] : sensor.fields
+  return `${sensorPath(door, sensor)}/fields/${fields.indexOf(field)}`
+}
+
+export function bodyPath({ bodies }: Door, body: Body): InputPath {
+  return `bodies/${bodies.indexOf(body)}`
+}
+
+/** Where a user writes that a figure was held against its page: the confirmation of this id is still missing. */
+export function confirmationPath(id: string): InputPath {
+  return `confirmations/${id}`
+}
+
+/** One of both places holds the other, or both are the same. */
+export function overlaps(a: InputPath, b: InputPath): boolean {
+  return a === b || a.startsWith(`${b}/`) || b.startsWith(`${a}/`)
+}

@@ -1,0 +1,29 @@
+import { blindPocket } from './blind-pocket.ts'
+import { conceptStated } from './concept-stated.ts'
+import { crawlUnder } from './crawl-under.ts'
+import { guardedHeight } from './guarded-height.ts'
+import { mustNotSee } from './must-not-see.ts'
+import { presenceRequired } from './presence-required.ts'
+import { presenceTime } from './presence-time.ts'
+import { referenceBody } from './reference-body.ts'
+import type { Rule } from './rule.ts'
+import { segmentBlocked } from './segment-blocked.ts'
+import { sensorValues } from './sensor-values.ts'
+import { zoneCovered } from './zone-covered.ts'
+import { zoneOnlyDevice } from './zone-only-device.ts'
+
+/** Every rule, in the order in which findings of equal verdict are shown: the concept first, then what is seen, then the sensors themselves. */
+export const RULES: readonly Rule[] = [
+  conceptStated,
+  presenceRequired,
+  zoneCovered,
+  blindPocket,
+  mustNotSee,
+  referenceBody,
+  guardedHeight,
+  crawlUnder,
+  presenceTime,
+  sensorValues,
+  segmentBlocked,
+  zoneOnlyDevice,
+]

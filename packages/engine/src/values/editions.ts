@@ -1,0 +1,38 @@
+import type { OutsideValue } from '../model/source.ts'
+import { guardedHeight, presenceReferenceBody } from './doors.ts'
+import { koschmiederContrast } from './optics.ts'
+import { crawlUnderHeight } from './separation.ts'
+
+/** Outside values of one edition of the rule set, by the name that the rules use. */
+export type ValuesOfEdition = {
+  readonly guardedHeight: OutsideValue & { readonly value: number }
+  readonly presenceReferenceBody: OutsideValue & { readonly value: readonly number[] }
+  readonly crawlUnderHeight: OutsideValue & { readonly value: number }
+  readonly koschmiederContrast: OutsideValue & { readonly value: number }
+}
+
+export interface Edition {
+  readonly id: string
+  readonly values: ValuesOfEdition
+}
+
+/** Newest first. A new edition adds an entry and never changes one: a saved door names the edition that judged it. */
+export const EDITIONS: readonly [Edition, ...Edition[]] = [
+  { id: '2026-11', values: { guardedHeight, presenceReferenceBody, crawlUnderHeight, koschmiederContrast } },
+]
+
+/** Every outside value of the newest edition, by id. */
+export const OUTSIDE_VALUES: readonly OutsideValue[] = Object.values<OutsideValue>(EDITIONS[0].values).sort(byId)
+
+function byId(a: OutsideValue, b: OutsideValue): number {
+  return a.id < b.id ? -1 : a.id > b.id ? 1 : 0
+}
+
+/**
+ * The edition that a door names, or the newest one where this program has no such edition: then nothing passes (`judge/settle.ts`),
+ * because limits of another edition may differ.
+ */
+export function editionOf(id: string): { readonly edition: Edition; readonly known: boolean } {
+  const edition = EDITIONS.find((each) => each.id === id)
+  return { edition: edition ?? EDITIONS[0], known: edition !== undefined }
+}
