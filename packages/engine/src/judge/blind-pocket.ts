@@ -1,5 +1,5 @@
 import type { Pocket } from '../model/finding.ts'
-import { type JudgedZone, restsOnCoverage, zoneFacts, zonesToCover } from './coverage-drafts.ts'
+import { coverageInputs, type JudgedZone, restsOnCoverage, zoneFacts, zonesToCover } from './coverage-drafts.ts'
 import { type Facts, orNoSubject, quantity, step } from './drafts.ts'
 import { zonePath } from './paths.ts'
 import type { Context, Draft, Rule } from './rule.ts'
@@ -35,7 +35,7 @@ function draftOf(context: Context, judged: JudgedZone, pocket: Pocket): Draft {
         'cells',
         quantity(pocket.cells, '1'),
         'coverage/grid-coverage',
-        { inputs: restsOn.inputs },
+        { inputs: coverageInputs(context.door, zone) },
         'unseen placements that touch along an edge or at a corner',
       ),
       step('area', quantity(pocket.area_mm2, 'mm2'), 'coverage/grid-coverage', { steps: ['cells'] }, 'cells * pitch * pitch'),

@@ -2,11 +2,11 @@ import type { Body } from '../model/body.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { ZoneCoverage } from '../model/finding.ts'
 import type { Sensor } from '../model/sensor.ts'
-import type { OutsideValue } from '../model/source.ts'
+import type { InputPath } from '../model/source.ts'
 import type { Zone } from '../model/zone.ts'
 import type { Facts } from './drafts.ts'
 import { countedSensors } from './fields.ts'
-import { bodyPath, SENSORS, SURVEY, sensorPath, zonePath } from './paths.ts'
+import { bodyPath, SENSORS, SURROUNDINGS, SURVEY, sensorPath, VISIBILITY, zonePath } from './paths.ts'
 import type { Context, RestsOn } from './rule.ts'
 
 /** One zone in one state of the door, and what was computed for it. */
@@ -35,18 +35,20 @@ export function bodiesOf(door: Door, zone: Zone): readonly Body[] {
  * @param sensors those with a field that counts for the zone if not given
  */
 export function restsOnCoverage({ door, values }: Context, zone: Zone, sensors: readonly Sensor[] = countedSensors(door, zone)): RestsOn {
-  const bodies = bodiesOf(door, zone)
-  const watching = sensors.length > 0 ? sensors.map((sensor) => sensorPath(door, sensor)) : [SENSORS]
+  const [, ...others] = coverageInputs(door, zone, sensors)
   return {
-    inputs: [SURVEY, zonePath(door, zone), ...bodies.map((body) => bodyPath(door, body)), ...watching],
-    values: fogValues(door, values.koschmiederContrast),
-    bodies,
+    inputs: [...SURROUNDINGS, VISIBILITY, ...others],
+    values: door.extinction_per_mm > 0 ? [values.koschmiederContrast] : [],
+    bodies: bodiesOf(door, zone),
     sensors,
   }
 }
 
-export function fogValues({ extinction_per_mm }: Door, contrast: OutsideValue): readonly OutsideValue[] {
-  return extinction_per_mm > 0 ? [contrast] : []
+/** What a grid answer is computed from, in the few words of a step: the survey first. */
+export function coverageInputs(door: Door, zone: Zone, sensors: readonly Sensor[] = countedSensors(door, zone)): readonly InputPath[] {
+  const bodies = bodiesOf(door, zone).map((body) => bodyPath(door, body))
+  const watching = sensors.length > 0 ? sensors.map((sensor) => sensorPath(door, sensor)) : [SENSORS]
+  return [SURVEY, zonePath(door, zone), ...bodies, ...watching]
 }
 
 /** `zone`, `zoneName`, `purpose`, `function`, `state`, `stateName`: the facts that every finding about a zone in a state has. */

@@ -1,5 +1,4 @@
-import { fieldName } from '../coverage/grid-coverage.ts'
-import { type CountedField, countedFields } from '../coverage/scene.ts'
+import { type CountedField, countedFields, fieldName } from '../coverage/scene.ts'
 import type { Door } from '../model/door.ts'
 import type { Sensor } from '../model/sensor.ts'
 import type { SensingFunction, Zone } from '../model/zone.ts'

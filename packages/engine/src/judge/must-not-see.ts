@@ -1,7 +1,7 @@
 import { type ReverseTest, reverseTest } from '../coverage/seen-in-any-posture.ts'
 import type { DoorState } from '../model/door.ts'
 import type { Zone } from '../model/zone.ts'
-import { mustSee, restsOnCoverage, zoneFacts } from './coverage-drafts.ts'
+import { coverageInputs, mustSee, restsOnCoverage, zoneFacts } from './coverage-drafts.ts'
 import { orNoSubject, quantity, step } from './drafts.ts'
 import { fieldsOfFunction } from './fields.ts'
 import { OBSTACLES, zonePath } from './paths.ts'
@@ -28,7 +28,8 @@ function draftOf(context: Context, zone: Zone, state: DoorState): Draft {
   const { door } = context
   const fields = fieldsOfFunction(door, zone.function)
   const test = reverseTest(door, zone, state, fields)
-  const restsOn = restsOnCoverage(context, zone, [...new Set(fields.map(({ sensor }) => sensor))])
+  const sensors = [...new Set(fields.map(({ sensor }) => sensor))]
+  const restsOn = restsOnCoverage(context, zone, sensors)
   const frame = {
     subject: { kind: 'zone', id: zone.id } as const,
     state: state.id,
@@ -38,7 +39,7 @@ function draftOf(context: Context, zone: Zone, state: DoorState): Draft {
         'seen placements',
         quantity(test.seen, '1'),
         'coverage/seen-in-any-posture',
-        { inputs: restsOn.inputs },
+        { inputs: coverageInputs(door, zone, sensors) },
         'free and seen in at least one posture',
       ),
       step(

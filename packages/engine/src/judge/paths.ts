@@ -1,5 +1,5 @@
 import type { Body } from '../model/body.ts'
-import type { Door } from '../model/door.ts'
+import type { Door, DoorState } from '../model/door.ts'
 import type { Field, Sensor } from '../model/sensor.ts'
 import type { InputPath } from '../model/source.ts'
 import type { Zone } from '../model/zone.ts'
@@ -9,11 +9,24 @@ import type { Zone } from '../model/zone.ts'
 export const OPENING_WIDTH: InputPath = 'survey/opening/width_mm'
 export const OPENING_HEIGHT: InputPath = 'survey/opening/height_mm'
 export const FLOOR: InputPath = 'survey/floor'
-export const FLOOR_TOLERANCE: InputPath = 'survey/floor/tolerance_mm'
 export const OBSTACLES: InputPath = 'survey/obstacles'
-export const STATES: InputPath = 'survey/states'
 export const LEAF: InputPath = 'survey/leaf'
+export const VISIBILITY: InputPath = 'survey/visibility_m'
 export const SURVEY: InputPath = 'survey'
+/** What stands around a beam or a body: the survey without what only other questions rest on (visibility, bulge of the leaf, lanes). */
+export const SURROUNDINGS: readonly InputPath[] = [
+  'survey/opening',
+  'survey/walls',
+  'survey/lintel',
+  'survey/jambs',
+  'survey/guides',
+  'survey/hood',
+  'survey/leaf/parked',
+  OBSTACLES,
+  FLOOR,
+  'survey/states',
+]
+export const ZONES: InputPath = 'zones'
 export const CONCEPT: InputPath = 'concept'
 export const SENSORS: InputPath = 'sensors'
 export const EDITION: InputPath = 'edition'
@@ -33,6 +46,12 @@ export function fieldPath(door: Door, sensor: Sensor, field: Field): InputPath {
 
 export function bodyPath({ bodies }: Door, body: Body): InputPath {
   return `bodies/${bodies.indexOf(body)}`
+}
+
+/** A state without a floor of its own has the one of the survey. */
+export function floorTolerancePath({ states }: Door, state: DoorState): InputPath {
+  const floor = state.floor === states[0]?.floor ? FLOOR : `survey/states/${states.indexOf(state)}/floor`
+  return `${floor}/tolerance_mm`
 }
 
 /** Where a user writes that a figure was held against its page: the confirmation of this id is still missing. */

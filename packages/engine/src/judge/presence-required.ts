@@ -3,8 +3,9 @@ import { totalLength_mm, without } from '../coverage/stretches.ts'
 import type { Door } from '../model/door.ts'
 import type { Zone } from '../model/zone.ts'
 import { notApplicable, quantity, step, THE_DOOR } from './drafts.ts'
-import { CONCEPT, OPENING_WIDTH, SENSORS } from './paths.ts'
-import type { Draft, Rule } from './rule.ts'
+import { fieldsOfFunction } from './fields.ts'
+import { CONCEPT, fieldPath, OPENING_WIDTH, SENSORS, ZONES, zonePath } from './paths.ts'
+import type { Draft, RestsOn, Rule } from './rule.ts'
 
 /**
  * A closing edge that is neither held to run nor limited in force needs presence detection on both sides of the leaf: zones of the purpose
@@ -26,7 +27,7 @@ export const presenceRequired: Rule = {
           subject: THE_DOOR,
           steps: [],
           facts: sideNames(door),
-          restsOn: restsOn(),
+          restsOn: restsOn(door),
         },
       ]
     const { drive, closingEdge } = concept
@@ -40,7 +41,7 @@ function draftOf(door: Door, concept: { readonly drive: string; readonly closing
   const unwatchedA_mm = unwatched_mm(door, ({ yMax_mm }) => yMax_mm > 0)
   const unwatchedB_mm = unwatched_mm(door, ({ yMin_mm }) => yMin_mm < 0)
   const watched = (unwatchedA_mm === 0 ? 1 : 0) + (unwatchedB_mm === 0 ? 1 : 0)
-  const inputs = [OPENING_WIDTH, 'zones', SENSORS]
+  const inputs = [OPENING_WIDTH, ZONES, SENSORS]
   return {
     verdict: watched === 2 ? 'pass' : 'fail',
     subject: THE_DOOR,
@@ -67,7 +68,7 @@ function draftOf(door: Door, concept: { readonly drive: string; readonly closing
       }),
     ],
     facts: { ...concept, ...sideNames(door), unwatchedA_mm, unwatchedB_mm },
-    restsOn: restsOn(),
+    restsOn: restsOn(door),
   }
 }
 
@@ -85,6 +86,10 @@ function sideNames({ sides }: Door) {
   return { sideA: sides.a, sideB: sides.b }
 }
 
-function restsOn() {
-  return { inputs: [CONCEPT, OPENING_WIDTH, 'zones', SENSORS], values: [], bodies: [], sensors: [] }
+/** Which field counts follows from its function alone; all else about a sensor is other rules' business. */
+function restsOn(door: Door): RestsOn {
+  const zones = door.zones.filter(({ purpose }) => purpose === 'presence-at-leaf')
+  const functions = fieldsOfFunction(door, 'presence').map(({ sensor, field }) => `${fieldPath(door, sensor, field)}/function`)
+  const inputs = [CONCEPT, OPENING_WIDTH, ...zones.map((zone) => zonePath(door, zone)), ...functions]
+  return { inputs, values: [], bodies: [], sensors: [] }
 }

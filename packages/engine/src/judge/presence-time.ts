@@ -1,5 +1,4 @@
-import { fieldName } from '../coverage/grid-coverage.ts'
-import type { CountedField } from '../coverage/scene.ts'
+import { type CountedField, fieldName } from '../coverage/scene.ts'
 import type { Door } from '../model/door.ts'
 import type { InputPath } from '../model/source.ts'
 import type { Zone } from '../model/zone.ts'

@@ -4,7 +4,7 @@ import type { SegmentSensor } from '../model/sensor.ts'
 import { beamsOf } from '../seeing/beams.ts'
 import { stateFacts } from './coverage-drafts.ts'
 import { orNoSubject, quantity, step } from './drafts.ts'
-import { OBSTACLES, SURVEY, sensorPath } from './paths.ts'
+import { SURROUNDINGS, SURVEY, sensorPath } from './paths.ts'
 import type { Draft, Rule } from './rule.ts'
 
 /**
@@ -28,7 +28,7 @@ function draftOf(door: Door, sensor: SegmentSensor, state: DoorState): Draft {
   const { distances_mm, things } = nearestThings(beams, state)
   const blocked = [...distances_mm.keys()].filter((i) => (distances_mm[i] as number) < (beams.length[i] as number))
   const count = quantity(blocked.length, '1')
-  const inputs = [SURVEY, sensorPath(door, sensor)]
+  const path = sensorPath(door, sensor)
   const [first] = blocked
   const thing = first === undefined ? undefined : things[first]
   const plane = beams.planes.find(({ end }) => first !== undefined && first < end)
@@ -43,7 +43,7 @@ function draftOf(door: Door, sensor: SegmentSensor, state: DoorState): Draft {
         'blocked beams',
         count,
         'coverage/nearest-things',
-        { inputs: [...inputs, OBSTACLES] },
+        { inputs: [SURVEY, path] },
         'beams that meet an obstacle or the floor before their end',
       ),
     ],
@@ -56,6 +56,6 @@ function draftOf(door: Door, sensor: SegmentSensor, state: DoorState): Draft {
       ...(first !== undefined && plane ? { plane: plane.id, beam: first - plane.first + 1, at_mm: distances_mm[first] as number } : {}),
       ...(thing && thing !== 'floor' ? { obstacle: thing.id, obstacleName: thing.name } : {}),
     },
-    restsOn: { inputs, values: [], bodies: [], sensors: [sensor] },
+    restsOn: { inputs: [...SURROUNDINGS, path], values: [], bodies: [], sensors: [sensor] },
   }
 }

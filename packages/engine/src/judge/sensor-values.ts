@@ -5,7 +5,7 @@ import type { InputPath } from '../model/source.ts'
 import { type Beams, beamsOf } from '../seeing/beams.ts'
 import { stateFacts } from './coverage-drafts.ts'
 import { type Facts, orNoSubject, quantity, step } from './drafts.ts'
-import { overlaps, SURVEY, sensorPath } from './paths.ts'
+import { overlaps, SURROUNDINGS, SURVEY, sensorPath } from './paths.ts'
 import type { Draft, Rule } from './rule.ts'
 
 /**
@@ -35,7 +35,7 @@ function draftOf(door: Door, sensor: RangingSensor): Draft {
       step('enclosed beams', measured, 'coverage/nearest-things', { inputs }, 'beams that start inside an obstacle or under the floor'),
     ],
     facts: { sensor: sensor.id, sensorName: sensor.name, beams: beams.count, missing: missing.length, ...enclosedFacts(worst) },
-    restsOn: { inputs: [SURVEY, sensorPath(door, sensor)], values: [], bodies: [], sensors: [sensor] },
+    restsOn: { inputs: [...SURROUNDINGS, sensorPath(door, sensor)], values: [], bodies: [], sensors: [sensor] },
   }
   if (worst.enclosed > 0) return { ...frame, verdict: 'fail' }
   if (missing.length > 0) return { ...frame, verdict: 'undetermined', reason: 'missing-input', needs: missing }

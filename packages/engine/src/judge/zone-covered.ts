@@ -2,7 +2,7 @@ import type { Body } from '../model/body.ts'
 import type { Door } from '../model/door.ts'
 import type { Pocket, Step } from '../model/finding.ts'
 import type { InputPath } from '../model/source.ts'
-import { freeCells, type JudgedZone, restsOnCoverage, zoneFacts, zonesToCover } from './coverage-drafts.ts'
+import { coverageInputs, freeCells, type JudgedZone, restsOnCoverage, zoneFacts, zonesToCover } from './coverage-drafts.ts'
 import { orNoSubject, quantity, step } from './drafts.ts'
 import { bodyPath, OBSTACLES, zonePath } from './paths.ts'
 import type { Context, Draft, Rule } from './rule.ts'
@@ -83,7 +83,7 @@ function factsOf(judged: JudgedZone): Draft['facts'] {
 function stepsOf(context: Context, judged: JudgedZone): readonly Step[] {
   const { zone, coverage } = judged
   const { counts } = coverage
-  const { inputs } = restsOnCoverage(context, zone)
+  const inputs = coverageInputs(context.door, zone)
   const free = freeCells(coverage)
   const diameter_mm = largestPocket(judged)?.diameter_mm ?? 0
   const share =
