@@ -1,5 +1,5 @@
 import type { Door } from '@sillsight/engine'
-import { OUTSIDE_VALUES } from '@sillsight/engine'
+import { EDITIONS, OUTSIDE_VALUES } from '@sillsight/engine'
 import { BOUNDS } from './bounds.ts'
 import { resolveDoor } from './door/resolve.ts'
 import type { Issue, Note } from './issue.ts'
@@ -66,7 +66,7 @@ function parsed(text: string, access: LibraryAccess, remarks: Remarks): Parsed |
   const catalogue = readLibraries(document.libraries, access, remarks)
   if (remarks.failed) return undefined // without its library, each `use` would be blamed as well
   const door = resolveDoor(document, catalogue, remarks)
-  if (door !== undefined) noteConfirmations(door, remarks)
+  if (door !== undefined) noteUnknownValues(door, remarks)
   return { document, catalogue, migratedFrom: from }
 }
 
@@ -81,7 +81,14 @@ function parsedJson(text: string, remarks: Remarks): { readonly value: unknown }
   return broken ? undefined : { value: JSON.parse(json) }
 }
 
-function noteConfirmations({ confirmations, bodies, sensors }: Door, remarks: Remarks): void {
+/** What this program does not know and a verdict could rest on: the judge will say so as well, but not where it stands in the file. */
+function noteUnknownValues({ edition, confirmations, bodies, sensors }: Door, remarks: Remarks): void {
+  if (!EDITIONS.some(({ id }) => id === edition))
+    remarks.note({
+      code: 'unknown-edition',
+      path: 'edition',
+      text: `${shownText(edition)} is not among the editions here (${EDITIONS.map(({ id }) => id).join(', ')}): nothing passes`,
+    })
   const known = new Set([...OUTSIDE_VALUES, ...bodies, ...sensors].map(({ id }) => id))
   for (const [i, { value }] of confirmations.entries()) {
     if (!known.has(value))

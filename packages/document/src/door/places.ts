@@ -1,19 +1,28 @@
-import { cos, type Door, type DoorState, floorHeight, floorPieces, type Obstacle, type Sensor, sin, type Zone } from '@sillsight/engine'
+import { type Body, cos, type DoorState, floorHeight, floorPieces, type Obstacle, type Sensor, sin, type Zone } from '@sillsight/engine'
 import type { Remarks } from '../remarks.ts'
 import { shownText } from '../shown.ts'
 
 type Point = readonly [x_mm: number, y_mm: number, z_mm: number]
 type Origin = { readonly path: string; readonly at: Point }
 
+/** The parts of a door under the numbers of the file: undefined where a part could not be put together. */
+interface Parts {
+  readonly states: readonly DoorState[]
+  readonly sensors: readonly (Sensor | undefined)[]
+  readonly bodies: readonly Body[]
+  readonly zones: readonly (Zone | undefined)[]
+}
+
 /** Refuses what cannot be: a sensor in a wall, a post or the floor, and a zone that no sensor could ever reach. */
-export function checkPlaces(door: Door, remarks: Remarks): void {
-  for (const [i, sensor] of door.sensors.entries()) {
-    for (const state of door.states) checkOrigins(originsOf(sensor, `sensors/${i}`), state, remarks)
+export function checkPlaces({ states, sensors, bodies, zones }: Parts, remarks: Remarks): void {
+  for (const [i, sensor] of sensors.entries()) {
+    const origins = sensor === undefined ? [] : originsOf(sensor, `sensors/${i}`)
+    for (const state of states) checkOrigins(origins, state, remarks)
   }
-  const bodyReach_mm = Math.max(0, ...door.bodies.flatMap(({ postures }) => postures.map(halfDiagonal_mm)))
-  if (door.sensors.length === 0 || door.assumed.includes('zones')) return
-  for (const [i, zone] of door.zones.entries()) {
-    if (zone.purpose !== 'must-not-see' && !door.sensors.some((sensor) => reaches(sensor, zone, bodyReach_mm)))
+  const bodyReach_mm = Math.max(0, ...bodies.flatMap(({ postures }) => postures.map(halfDiagonal_mm)))
+  const reachesAny = (zone: Zone) => sensors.some((sensor) => sensor === undefined || reaches(sensor, zone, bodyReach_mm))
+  for (const [i, zone] of zones.entries()) {
+    if (sensors.length > 0 && zone !== undefined && zone.purpose !== 'must-not-see' && !reachesAny(zone))
       remarks.issue({
         code: 'contradiction',
         path: `zones/${i}`,
@@ -98,7 +107,7 @@ function overlaps(a: Rectangle, b: Rectangle, within_mm: number): boolean {
   )
 }
 
-function halfDiagonal_mm(posture: Door['bodies'][number]['postures'][number]): number {
+function halfDiagonal_mm(posture: Body['postures'][number]): number {
   return posture.shape === 'cylinder' ? posture.radius_mm : Math.sqrt(posture.a_mm * posture.a_mm + posture.b_mm * posture.b_mm) / 2
 }
 

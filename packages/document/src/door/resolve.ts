@@ -45,9 +45,9 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     opening: { width_mm, height_mm },
     leaf: leafOf(survey, remarks),
     states,
-    sensors,
+    sensors: sensors.filter((sensor) => sensor !== undefined),
     bodies,
-    zones,
+    zones: zones.filter((zone) => zone !== undefined),
     concept: file.concept,
     extinction_per_mm: extinction(survey, remarks),
     edition: file.edition ?? EDITIONS[0].id,
@@ -55,8 +55,7 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     assumed: remarks.assumed,
   }
   checkWork(door, remarks)
-  if (remarks.failed) return undefined
-  checkPlaces(door, remarks)
+  checkPlaces({ states, sensors, bodies, zones: file.zones === undefined ? [] : zones }, remarks)
   return remarks.failed ? undefined : door
 }
 

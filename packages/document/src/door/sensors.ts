@@ -27,10 +27,16 @@ export interface Given {
   readonly remarks: Remarks
 }
 
-export function doorSensors(listed: readonly FileSensor[], catalogue: Catalogue, doorway: Doorway, remarks: Remarks): readonly Sensor[] {
+/** The sensors in the order of the file; undefined where one cannot be put together, so that the others keep their numbers. */
+export function doorSensors(
+  listed: readonly FileSensor[],
+  catalogue: Catalogue,
+  doorway: Doorway,
+  remarks: Remarks,
+): readonly (Sensor | undefined)[] {
   const ids = listed.map((sensor, i) => sensor.id ?? `sensor-${i + 1}`)
   reportTwins(ids, (i) => `sensors/${i}/id`, remarks)
-  return listed.flatMap((sensor, i) => sensorOf(sensor, ids[i] ?? '', `sensors/${i}`, catalogue, doorway, remarks) ?? [])
+  return listed.map((sensor, i) => sensorOf(sensor, ids[i] ?? '', `sensors/${i}`, catalogue, doorway, remarks))
 }
 
 function sensorOf(

@@ -11,21 +11,21 @@ interface Around {
   readonly width_mm: number
   readonly sides: { readonly a: string; readonly b: string }
   readonly bodies: readonly string[]
-  readonly sensors: readonly Sensor[]
+  readonly sensors: readonly (Sensor | undefined)[]
 }
 
-/** The zones; presence at the leaf, on each side that has a sensor, where the file lists none. */
-export function doorZones(listed: readonly FileZone[] | undefined, around: Around, remarks: Remarks): readonly Zone[] {
+/** The zones; presence at the leaf, on each side that has a sensor, where the file lists none; undefined where one makes no sense. */
+export function doorZones(listed: readonly FileZone[] | undefined, around: Around, remarks: Remarks): readonly (Zone | undefined)[] {
   if (listed === undefined) {
     remarks.assume('zones')
-    return sidesWithSensors(around.sensors).map((side) => zoneAtLeaf(side, around))
+    return sidesWithSensors(around.sensors.filter((sensor) => sensor !== undefined)).map((side) => zoneAtLeaf(side, around))
   }
   reportTwins(
     listed.map((zone) => zone.id),
     (i) => `zones/${i}/id`,
     remarks,
   )
-  return listed.flatMap((zone, i) => zoneOf(zone, around, `zones/${i}`, remarks) ?? [])
+  return listed.map((zone, i) => zoneOf(zone, around, `zones/${i}`, remarks))
 }
 
 function zoneOf(zone: FileZone, { bodies }: Around, path: string, remarks: Remarks): Zone | undefined {
