@@ -1,3 +1,4 @@
+import { unbrokenWords } from '../wording/plain.ts'
 import type { Box, Lettering, Spot } from './model.ts'
 
 /**
@@ -41,7 +42,7 @@ export function baselineAround(middle_mm: number, size_mm: number): number {
 /** Lines of a paragraph, at most `width_mm` wide each; a single word may be wider and is then cut with an ellipsis. */
 export function paragraph(text: string, size_mm: number, width_mm: number, bold = false): readonly string[] {
   const lines: string[] = []
-  for (const word of text.split(' ')) {
+  for (const word of unbrokenWords(text)) {
     const last = lines[lines.length - 1]
     const longer = last === undefined ? word : `${last} ${word}`
     if (last !== undefined && textWidth_mm(longer, size_mm, bold) <= width_mm) lines[lines.length - 1] = longer

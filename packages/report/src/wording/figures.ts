@@ -59,9 +59,9 @@ export function size(sides_mm: readonly number[], units: Units): string {
   return `${sides_mm.map((side_mm) => trimmed(side_mm, 1, 0)).join(' \u00d7 ')} mm`
 }
 
-/** A whole number with thin groups of three, as "24 000". Spaces, because commas and points mean different things to different readers. */
+/** A whole number in groups of three, as "24 000". Spaces, because commas and points mean different things to different readers. */
 export function count(value: number): string {
-  return String(Math.round(value)).replace(/\B(?=(\d{3})+(?!\d))/g, '\u00a0')
+  return String(Math.round(value)).replace(/\B(?=(\d{3})+(?!\d))/g, ' ')
 }
 
 interface Grain {

@@ -26,15 +26,27 @@ export function columns(text: string): number {
   return sum
 }
 
+const HOLDS = '\u00a0'
+
+/** The words of a text at which a line may break: a figure keeps its unit and its thousands, a multiplication sign both its sides. */
+export function unbrokenWords(text: string): readonly string[] {
+  return text
+    .replace(/(\d) (?=(?:mm|cm\u00b2|m|m\u00b2|s|%|sq ft|per m|out of)(?![\w\u00b2])|\d{3}(?!\d)|\d+\/\d)/g, `$1${HOLDS}`)
+    .replace(/ \u00d7 /g, `${HOLDS}\u00d7${HOLDS}`)
+    .replace(/(\d') (?=\d)/g, `$1${HOLDS}`)
+    .split(/[ \n]+/)
+    .map((word) => word.replaceAll(HOLDS, ' '))
+}
+
 /**
- * Breaks a text into lines of at most `width` columns, at spaces; a word that is longer than a line is cut. Non-breaking spaces hold.
+ * Breaks a text into lines of at most `width` columns, at spaces but not within a figure; a word that is longer than a line is cut.
  * @returns at least one line
  */
 export function wrapped(text: string, width: number): readonly string[] {
   const most = Math.max(8, Math.floor(width))
   const lines: string[] = []
   let line = ''
-  for (const word of text.split(/[ \n]+/).flatMap((each) => pieces(each, most))) {
+  for (const word of unbrokenWords(text).flatMap((each) => pieces(each, most))) {
     const longer = line === '' ? word : `${line} ${word}`
     if (columns(longer) > most && line !== '') {
       lines.push(line)

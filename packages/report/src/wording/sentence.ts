@@ -1,7 +1,28 @@
 import type { Door, Finding } from '@sillsight/engine'
 import type { Units } from '../options.ts'
+import { wording } from './en.ts'
+import { plain } from './plain.ts'
 
-/** One finding as a plain sentence: what is the matter, where, and by how much. */
-export function sentence(door: Door, finding: Finding, _options: { readonly units: Units }): string {
-  return `${door.name}: ${finding.rule}`
+interface In {
+  readonly units: Units
+}
+
+/** One finding as plain sentences: what is the matter, where, and by how much. */
+export function sentence(door: Door, finding: Finding, { units }: In): string {
+  const rule = wording[finding.rule]
+  if (!rule) return `Rule ${plain(finding.rule)} has an answer that has no words yet.`
+  const told = { door, finding, units }
+  if (finding.verdict === 'undetermined') return rule.undetermined[finding.reason](told)
+  if (finding.verdict === 'not-applicable') return rule.notApplicable[finding.reason](told)
+  return rule[finding.verdict](told)
+}
+
+/** What would mend or settle a finding; empty where nothing is to do. Not judged against the other findings. */
+export function mend(door: Door, finding: Finding, { units }: In): string {
+  return wording[finding.rule]?.mend({ door, finding, units }) ?? ''
+}
+
+/** Short name of a rule, as headings and pipelines have it. */
+export function ruleName(rule: string): string {
+  return wording[rule]?.name ?? plain(rule)
 }

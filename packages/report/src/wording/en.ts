@@ -1,0 +1,24 @@
+import { beamGapMax, floorClearance, guardedHeight, leafInField, segmentBlocked } from './en/beams.ts'
+import { conceptStated, presenceRequired } from './en/concept.ts'
+import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
+import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
+import type { RuleWording } from './rule-wording.ts'
+
+/** How each rule speaks English, by rule id. */
+export const wording: Readonly<Record<string, RuleWording>> = {
+  'concept-stated': conceptStated,
+  'presence-required': presenceRequired,
+  'zone-covered': zoneCovered,
+  'blind-pocket': blindPocket,
+  'must-not-see': mustNotSee,
+  'beam-gap-max': beamGapMax,
+  'dead-ground': deadGround,
+  'smallest-body': smallestBody,
+  'floor-clearance': floorClearance,
+  'leaf-in-field': leafInField,
+  'presence-time': presenceTime,
+  'segment-blocked': segmentBlocked,
+  'zone-only-device': zoneOnlyDevice,
+  'guarded-height': guardedHeight,
+  'sensor-values': sensorValues,
+}

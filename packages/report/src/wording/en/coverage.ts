@@ -1,0 +1,175 @@
+import { count } from '../figures.ts'
+import { capital } from '../plain.ts'
+import { mendOr, type RuleWording, type Say, sentenceOf, unsettled } from '../rule-wording.ts'
+import {
+  against, causeOf, inState, length, lengthToward, limitOf, mendOfCause, number, type Told, word, worstBody, worstPlace, zoneWords,
+} from '../told.ts'
+import { figure } from '../figures.ts'
+
+const gridOnly = (told: Told): string => (told.finding.provisional === 'grid' ? ' at every placement of the grid' : '')
+
+const seenEverywhere: Say = (told) => {
+  const free = (number(told, 'seen') ?? 0) + (number(told, 'blind') ?? 0)
+  const blind = number(told, 'blind') ?? 0
+  const limit = against(told, 'larger-is-worse')
+  const placements = free > 0 ? `, ${count(free)} in all` : ''
+  if (blind === 0) return `Every test body is seen${gridOnly(told)} in ${zoneWords(told)}${inState(told)}${placements}.`
+  return `The unseen places in ${zoneWords(told)}${inState(told)} are no larger than the zone allows: ${limit?.measured ?? ''} of ${limit?.limit ?? ''} across.`
+}
+
+export const zoneCovered: RuleWording = {
+  name: 'Zone covered',
+  pass: seenEverywhere,
+  fail: (told) => {
+    const shown = against(told, 'larger-is-worse')
+    const pockets = number(told, 'pockets') ?? 1
+    const noField = number(told, 'fields') === 0
+    if (noField) return `Nothing watches ${zoneWords(told)}${inState(told)}: no sensor of this door has an output for that function, so every body goes unseen.`
+    const limit = (limitOf(told)?.value ?? 0) > 0 ? `where at most ${shown?.limit ?? ''} may stay` : 'where none may stay'
+    const percent = shareUnseen(told)
+    return sentenceOf([
+      `test bodies go unseen in ${zoneWords(told)}${inState(told)}: `,
+      pockets === 1 ? 'one blind pocket' : `${count(pockets)} blind pockets, the largest`,
+      word(told, 'pocket') ? ` (${word(told, 'pocket')})` : '', ` ${shown?.measured ?? ''} across, ${limit}`, percent && `. Unseen are ${percent} of all placements with room for a body`,
+    ])
+  },
+  undetermined: unsettled((told) => `every test body is seen in ${zoneWords(told)}${inState(told)}`, seenEverywhere),
+  notApplicable: {
+    'no-subject': () => 'No zone of this door has to be covered, so there is none to judge.',
+    'not-required-by-concept': () => 'The protection concept does not ask for a covered zone here.',
+  },
+  mend: mendOr((told) => (number(told, 'fields') === 0
+    ? 'Give a field of a sensor the function that the zone asks for, or add a sensor that has it.'
+    : 'Turn or move the sensor so that its planes pass through the pockets, or add a sensor on that side. Each pocket has a finding of its own with its cause.')),
+}
+
+function shareUnseen(told: Told): string | undefined {
+  const share = number(told, 'share')
+  return share === undefined ? undefined : figure({ value: (1 - share) * 100, unit: 'percent' }, told.units, 'larger-is-worse')
+}
+
+/** "A body 700 x 300 x 200 mm, lying, goes unseen: its middle 3.55 m from the left jamb edge, ... Hidden behind the bollard." */
+function unseenBody(told: Told): string {
+  const letter = word(told, 'letter')
+  const body = worstBody(told)
+  const where = worstPlace(told)
+  const cause = causeOf(told)
+  const head = `${letter ? `${letter}: ` : ''}A body${body ? ` of ${body},` : ''} goes unseen${inState(told)}`
+  return `${head}${where ? ` with its middle ${where}` : ''}.${cause ? ` It is ${cause}.` : ''}`
+}
+
+const smallEnough: Say = (told) => {
+  const shown = against(told, 'larger-is-worse')
+  return `${unseenBody(told)} The pocket is ${shown?.measured ?? 'small'} across; ${zoneWords(told)} allows ${shown?.limit ?? 'it'}.`
+}
+
+export const blindPocket: RuleWording = {
+  name: 'Blind pocket',
+  pass: smallEnough,
+  fail: (told) => {
+    const shown = against(told, 'larger-is-worse')
+    const allowed = (limitOf(told)?.value ?? 0) > 0 ? `${shown?.limit ?? ''} may stay` : 'none may stay'
+    return `${unseenBody(told)} The pocket is ${extentOf(told) ?? shown?.measured ?? ''} and ${shown?.measured ?? ''} across; ${allowed} in ${zoneWords(told)}.`
+  },
+  undetermined: unsettled((told) => `a blind pocket in ${zoneWords(told)} may stay`, smallEnough),
+  notApplicable: {
+    'no-subject': () => 'There is no blind pocket to judge.',
+    'not-required-by-concept': () => 'The protection concept does not ask for a covered zone here.',
+  },
+  mend: mendOr((told) => {
+    const cause = mendOfCause(told)
+    return cause ? `${capital(cause)}.` : 'Turn or move the sensor, or add one that looks from another place.'
+  }),
+}
+
+function extentOf(told: Told): string | undefined {
+  const [xMin_mm, xMax_mm, yMin_mm, yMax_mm] = ['xMin_mm', 'xMax_mm', 'yMin_mm', 'yMax_mm'].map((key) => number(told, key))
+  if (xMin_mm === undefined || xMax_mm === undefined || yMin_mm === undefined || yMax_mm === undefined) return undefined
+  const say = (value: number): string => figure({ value, unit: 'mm' }, told.units, 'larger-is-worse')
+  return `${say(xMax_mm - xMin_mm)} along the leaf by ${say(yMax_mm - yMin_mm)} deep`
+}
+
+const nothingSeen: Say = (told) => `No body is seen${gridOnly(told)} in ${zoneWords(told)}${inState(told)}, as it has to be.`
+
+export const mustNotSee: RuleWording = {
+  name: 'Must not be seen',
+  pass: nothingSeen,
+  fail: (told) => {
+    const body = worstBody(told)
+    const where = worstPlace(told)
+    const shown = against(told, 'larger-is-worse')
+    return sentenceOf([
+      `the sensor sees into ${zoneWords(told)}${inState(told)}, where nothing may be seen`, shown && `: bodies are seen over ${shown.measured}`,
+      where && `, for one ${body ? `of ${body} ` : ''}with its middle ${where}`,
+    ])
+  },
+  undetermined: unsettled((told) => `nothing is seen in ${zoneWords(told)}${inState(told)}`, nothingSeen),
+  notApplicable: {
+    'no-subject': () => 'No zone of this door must stay unseen.',
+    'not-required-by-concept': () => 'The protection concept does not ask for a zone that stays unseen.',
+  },
+  mend: mendOr(() => 'Draw the side or the depth of the field in, or lean the sensor back toward the leaf; then check the zones that must be covered again.'),
+}
+
+const groundWatched: Say = (told) => sentenceOf([
+  `no floor near ${sensorWords(told)} is dead ground`, inState(told), ': a test body is seen right up to it',
+])
+
+export const deadGround: RuleWording = {
+  name: 'Dead ground',
+  pass: (told) => {
+    const shown = against(told, 'larger-is-worse')
+    return (limitOf(told)?.value ?? 0) > 0 && shown ? `Near ${sensorWords(told)} no test body is seen on ${shown.measured} of floor, within the ${shown.limit} that may stay.` : groundWatched(told)
+  },
+  fail: (told) => {
+    const shown = against(told, 'larger-is-worse')
+    const reach = lengthToward(told, 'farthest_mm', 'larger-is-worse') ?? lengthToward(told, 'reach_mm', 'larger-is-worse')
+    const where = worstPlace(told)
+    return sentenceOf([
+      `near ${sensorWords(told)} lies dead ground${inState(told)}`, shown && `: ${shown.measured} where no test body is seen, against ${shown.limit}`, reach && `, up to ${reach} away from it`,
+      where && `. At its worst the middle of a body lies ${where}`,
+    ])
+  },
+  undetermined: unsettled((told) => `there is dead ground near ${sensorWords(told)}`, groundWatched),
+  notApplicable: {
+    'no-subject': () => 'No ranging sensor watches a zone here, so there is no dead ground to look for.',
+    'not-required-by-concept': () => 'The protection concept does not ask for the floor near this sensor to be watched.',
+  },
+  mend: mendOr(() => 'Add a plane that leans less, set the sensor higher or to the side, or add a sensor that watches this floor.'),
+}
+
+export function sensorWords(told: Told): string {
+  const name = word(told, 'sensorName') ?? word(told, 'sensor')
+  return name === undefined ? 'the sensor' : `sensor \u201c${name}\u201d`
+}
+
+const smallestSeen: Say = (told) => {
+  const shown = against(told, 'larger-is-worse')
+  const smallest = shown?.measured ?? lengthToward(told, 'smallest_mm', 'larger-is-worse') ?? 'the required size'
+  return `In ${zoneWords(told)}${inState(told)} every body of the family from ${smallest} up is seen everywhere${shown ? `; ${shown.limit} is required` : ''}.`
+}
+
+export const smallestBody: RuleWording = {
+  name: 'Smallest body seen',
+  pass: smallestSeen,
+  fail: (told) => {
+    const shown = against(told, 'larger-is-worse')
+    const largest = length(told, 'largest_mm')
+    if (shown === undefined || shown.measured === 'without end') return `In ${zoneWords(told)}${inState(told)} no size of the family up to ${largest ?? 'the largest'} is seen everywhere.`
+    return `In ${zoneWords(told)}${inState(told)} bodies of the family are seen everywhere only from ${shown.measured} up; ${shown.limit} is required.`
+  },
+  undetermined: {
+    ...unsettled((told) => `bodies as small as required are seen in ${zoneWords(told)}`, smallestSeen),
+    'missing-input': (told) => {
+      const smallest = lengthToward(told, 'smallest_mm', 'larger-is-worse')
+      return smallest === undefined
+        ? `It is not known whether bodies as small as required are seen in ${zoneWords(told)}: the smallest size that has to be seen is missing.`
+        : `In ${zoneWords(told)} every body of the family from ${smallest} up is seen everywhere. Nobody has said how small a body has to be seen.`
+    },
+  },
+  notApplicable: {
+    'no-subject': () => 'No zone names a family of bodies whose smallest size would be looked for.',
+    'not-required-by-concept': () => 'The protection concept does not ask for a smallest body.',
+  },
+  mend: mendOr(() => 'Bring beams closer together there: a sensor nearer, more planes, or a second sensor.'),
+}

@@ -1,0 +1,56 @@
+import type { NotApplicableReason, UndeterminedReason } from '@sillsight/engine'
+import { capital } from './plain.ts'
+import { needsWords, type Told } from './told.ts'
+
+/** One sentence or two about a finding, beginning with a capital letter and ending in a full stop. */
+export type Say = (told: Told) => string
+
+/** How one rule speaks. Complete by its type: every verdict and every reason has its sentence. */
+export interface RuleWording {
+  /** Short name of the rule, as a heading has it. */
+  readonly name: string
+  readonly pass: Say
+  readonly fail: Say
+  readonly undetermined: Readonly<Record<UndeterminedReason, Say>>
+  readonly notApplicable: Readonly<Record<NotApplicableReason, Say>>
+  /** What would mend a fail, or settle what is not settled. Not judged against the other findings. */
+  readonly mend: Say
+}
+
+/**
+ * The sentences for what cannot be told yet. `question` goes on after "whether"; where a verdict would be in order but for its grounds,
+ * the pass is told first and then why it is none.
+ */
+export function unsettled(question: Say, pass: Say): RuleWording['undetermined'] {
+  return {
+    'missing-input': (told) => `It is not known whether ${question(told)}: ${needsWords(told) || 'something'} is missing.`,
+    'rests-on-assumption': (told) => `So far in order, but resting on something that nobody entered: ${needsWords(told) || 'a default'}. ${pass(told)}`,
+    'limit-from-memory': (told) => `So far in order, but resting on a figure from memory: ${needsWords(told) || 'a limit'} is needed. ${pass(told)}`,
+    'nothing-free': (told) => `There is nothing to tell whether ${question(told)}: no body has room there, because obstacles stand everywhere.`,
+    'not-computable': (told) => `Whether ${question(told)} cannot be computed for this kind of device or leaf; test it on site.`,
+    'yaw-range-sampled': (told) => `It is not known whether ${question(told)}: the body may lie at any angle, and only some angles were tried. None of those tried goes wrong.`,
+  }
+}
+
+/** What would settle it, by the reason; for fails the rule's own words. */
+export function mendOr(fail: Say): Say {
+  return (told) => {
+    const { finding } = told
+    if (finding.verdict === 'fail') return fail(told)
+    if (finding.verdict !== 'undetermined') return ''
+    const wanted = needsWords(told)
+    return {
+      'missing-input': `Enter ${wanted || 'what is missing'}.`,
+      'rests-on-assumption': `Measure or confirm ${wanted || 'what a default stands in for'}.`,
+      'limit-from-memory': `Confirm in the door file, with edition, clause, name and date: ${wanted || 'the limit'}.`,
+      'nothing-free': 'Check the obstacles and the zone: one of them is probably misplaced.',
+      'not-computable': 'Test it on site with the test body, and record the test.',
+      'yaw-range-sampled': 'Give the body fixed angles, or test the angles between on site.',
+    }[finding.reason]
+  }
+}
+
+/** "fails" as a sentence part: `a over b` only where both are known. */
+export function sentenceOf(parts: readonly (string | undefined | false)[]): string {
+  return `${capital(parts.filter(Boolean).join(''))}.`
+}
