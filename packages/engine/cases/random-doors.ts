@@ -275,16 +275,11 @@ function randomField(
   }
 }
 
-/** A light grid across the opening, or single eyes anywhere. */
+/** A light grid across the opening, or single eyes anywhere. Slanted ones are awkward in every door: their directions are as inexact as sines. */
 function randomSegmentSensor(dice: Dice, id: string, extent: Extent, functions: readonly SensingFunction[]): SegmentSensor {
-  const [y_mm, lowest_mm, spacing_mm] = [dice.length(-300, 300), dice.length(25, 500), dice.length(25, 200)]
   const count = dice.whole(1, 8)
-  const across = (i: number) =>
-    ({ from_mm: [0, y_mm, lowest_mm + i * spacing_mm], to_mm: [extent.width_mm, y_mm, lowest_mm + i * spacing_mm] }) as const
-  const point = () => [dice.length(-100, extent.width_mm), dice.length(-500, 500), dice.length(0, 700)] as const
-  const anywhere = () => ({ from_mm: point(), to_mm: point() })
-  const grid = dice.chance(0.6)
-  const planes = [{ id: 'plane 0', segments: Array.from({ length: count }, (_, i) => (grid ? across(i) : anywhere())) }]
+  const place = dice.chance(0.6) ? gridSegment(dice, extent) : () => slantedSegment(dice, extent)
+  const planes = [{ id: 'plane 0', segments: Array.from({ length: count }, (_, i) => place(i)) }]
   const spotRadius_mm = dice.chance(0.6) ? 0 : dice.round ? 12.5 : dice.between(1, 20)
   return {
     kind: 'segment',
@@ -295,6 +290,25 @@ function randomSegmentSensor(dice: Dice, id: string, extent: Extent, functions: 
     spotRadius_mm,
     fields: randomFields(dice, ['plane 0'], extent, functions),
   }
+}
+
+type Segment = SegmentSensor['planes'][number]['segments'][number]
+
+/** Segments one above the other, along x or y. */
+function gridSegment(dice: Dice, { width_mm }: Extent): (index: number) => Segment {
+  const [x_mm, y_mm, lowest_mm, spacing_mm] = [dice.length(0, width_mm), dice.length(-300, 300), dice.length(25, 500), dice.length(25, 200)]
+  const alongX = dice.chance(0.7)
+  return (index) => {
+    const z_mm = lowest_mm + index * spacing_mm
+    return alongX
+      ? { from_mm: [0, y_mm, z_mm], to_mm: [width_mm, y_mm, z_mm] }
+      : { from_mm: [x_mm, 500, z_mm], to_mm: [x_mm, y_mm - 300, z_mm] }
+  }
+}
+
+function slantedSegment(dice: Dice, { width_mm }: Extent): Segment {
+  const point = () => [dice.between(-100, width_mm), dice.between(-500, 500), dice.between(0, 700)] as const
+  return { from_mm: point(), to_mm: point() }
 }
 
 function zoneOnlySensor(dice: Dice, id: string, functions: readonly SensingFunction[]): ZoneOnlySensor {

@@ -115,7 +115,7 @@ function passageThroughCylinder(line: Line, cylinder: UprightCylinder): Passage 
   return { ...common, point }
 }
 
-/** Seen from above: |p + t d| < radius, a quadratic in t whose discriminant is radius^2 d.d - (p x d)^2. */
+/** Seen from above, a straight line and a disc: the line passes the axis at a distance and runs half a chord to both sides of the nearest point. */
 function stretchInRound(line: Line, { x, y, radius }: UprightCylinder): Stretch | undefined {
   if (!(radius > 0)) return undefined
   const [px, py] = [line.from[0] - x, line.from[1] - y]
@@ -123,14 +123,14 @@ function stretchInRound(line: Line, { x, y, radius }: UprightCylinder): Stretch 
   if (dx === 0 && dy === 0) {
     return px * px + py * py < radius * radius ? { enters: -Infinity, leaves: Infinity, cosine: Infinity } : undefined
   }
-  const square = dx * dx + dy * dy
-  const cross = px * dy - py * dx
-  const discriminant = radius * radius * square - cross * cross
-  if (!(discriminant > 0)) return undefined
-  const root = Math.sqrt(discriminant)
-  const middle = -(px * dx + py * dy)
-  // the face's normal at the entry is (p + t d) / radius, and its product with d is -root / radius
-  return { enters: (middle - root) / square, leaves: (middle + root) / square, cosine: root / radius }
+  const speed = Math.sqrt(dx * dx + dy * dy)
+  const [ux, uy] = [dx / speed, dy / speed] // exactly (1, 0) and the like along an axis, so that a tangent there is told from a chord
+  const past = px * uy - py * ux
+  if (!(past * past < radius * radius)) return undefined
+  const halfChord = Math.sqrt(radius * radius - past * past)
+  const nearest = -(px * ux + py * uy)
+  // the face's normal at the entry has the component -halfChord / radius along (ux, uy)
+  return { enters: (nearest - halfChord) / speed, leaves: (nearest + halfChord) / speed, cosine: (speed * halfChord) / radius }
 }
 
 /** Profile along y, constant beyond its ends, plus the slope across. */
