@@ -30,6 +30,8 @@ export interface PlanOptions {
   /** Id of a zone; the zone with the most unseen cells if left out. */
   readonly zone?: string | undefined
   readonly palette?: Palette | undefined
+  /** Metric if left out. */
+  readonly units?: Units | undefined
 }
 
 export interface SheetOptions {

@@ -1,5 +1,5 @@
-import { beamGapMax, floorClearance, guardedHeight, leafInField, segmentBlocked } from './en/beams.ts'
-import { conceptStated, presenceRequired } from './en/concept.ts'
+import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './en/beams.ts'
+import { conceptStated, presenceRequired, referenceBody } from './en/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
 import type { RuleWording } from './rule-wording.ts'
@@ -21,4 +21,6 @@ export const wording: Readonly<Record<string, RuleWording>> = {
   'zone-only-device': zoneOnlyDevice,
   'guarded-height': guardedHeight,
   'sensor-values': sensorValues,
+  'reference-body': referenceBody,
+  'crawl-under': crawlUnder,
 }

@@ -58,7 +58,19 @@ export function zoneWords(told: Told): string {
   return `zone \u201c${name}\u201d`
 }
 
-/** ", dock leveller down" where the door has several states. */
+/** "sensor “front”", by its name. */
+export function sensorWords(told: Told): string {
+  const name = word(told, 'sensorName') ?? word(told, 'sensor')
+  return name === undefined ? 'the sensor' : `sensor \u201c${name}\u201d`
+}
+
+/** "field “front” of sensor “corner”", by their names. */
+export function fieldWords(told: Told): string {
+  const name = word(told, 'fieldName') ?? word(told, 'field')
+  return name === undefined ? sensorWords(told) : `field \u201c${name}\u201d of ${sensorWords(told)}`
+}
+
+/** " (dock leveller down)" where the door has several states. */
 export function inState({ door, finding }: Told): string {
   if (door.states.length < 2 || finding.state === undefined) return ''
   const state = door.states.find(({ id }) => id === finding.state)

@@ -1,12 +1,6 @@
 import { mendOr, type RuleWording, type Say, sentenceOf, unsettled } from '../rule-wording.ts'
-import { figure } from '../figures.ts'
-import { against, flag, inState, length, lengthToward, limitOf, number, type Told, word, worstPlace, zoneWords } from '../told.ts'
-import { sensorWords } from './coverage.ts'
-
-const fieldWords = (told: Told): string => {
-  const name = word(told, 'fieldName') ?? word(told, 'field')
-  return name === undefined ? sensorWords(told) : `field \u201c${name}\u201d of ${sensorWords(told)}`
-}
+import { count, figure } from '../figures.ts'
+import { against, fieldWords, inState, length, lengthToward, limitOf, number, sensorWords, word, worstPlace, zoneWords } from '../told.ts'
 
 const closeEnough: Say = (told) => {
   const shown = against(told, 'larger-is-worse')
@@ -61,9 +55,16 @@ const noFixedThing: Say = (told) => `Nothing fixed stands in a beam of ${sensorW
 export const segmentBlocked: RuleWording = {
   name: 'Beam blocked for good',
   pass: noFixedThing,
-  fail: (told) => sentenceOf([
-    `a beam of ${sensorWords(told)} can never work${inState(told)}: `, word(told, 'obstacleName') ?? word(told, 'obstacle') ? `the ${word(told, 'obstacleName') ?? word(told, 'obstacle')} stands in it` : 'something fixed stands in it',
-  ]),
+  fail: (told) => {
+    const blocked = number(told, 'blocked') ?? 1
+    const thing = word(told, 'obstacleName')
+    const beam = number(told, 'beam')
+    const at = length(told, 'at_mm')
+    return sentenceOf([
+      `${count(blocked)} of ${count(number(told, 'beams') ?? blocked)} beams of ${sensorWords(told)} can never work${inState(told)}: ${thing ? `the ${thing}` : 'the floor'} is in the way`,
+      beam !== undefined && ` of beam ${beam}`, word(told, 'plane') && ` of ${word(told, 'plane')}`, at && `, ${at} along it`,
+    ])
+  },
   undetermined: unsettled((told) => `a beam of ${sensorWords(told)} is blocked for good`, noFixedThing),
   notApplicable: {
     'no-subject': () => 'No light grid or photo-eye is fitted, so no beam can be blocked for good.',
@@ -95,10 +96,7 @@ export const leafInField: RuleWording = {
 
 const heightWatched: Say = (told) => {
   const shown = against(told, 'smaller-is-worse')
-  return sentenceOf([
-    `the height of the opening is guarded as far up as it has to be${inState(told)}`, shown && `: ${shown.measured}, ${shown.limit} needed`,
-    flag(told, 'whole') === true && ', which is the whole opening',
-  ])
+  return sentenceOf([`${fieldWords(told)} watches ${zoneWords(told)} up to ${shown?.measured ?? 'the height that is needed'}${inState(told)}`, shown && `; ${shown.limit} is needed`])
 }
 
 export const guardedHeight: RuleWording = {
@@ -106,13 +104,32 @@ export const guardedHeight: RuleWording = {
   pass: heightWatched,
   fail: (told) => {
     const shown = against(told, 'smaller-is-worse')
-    const gap = length(told, 'from_mm')
-    return sentenceOf([`the opening is guarded only up to ${shown?.measured ?? 'a part of its height'}${inState(told)}`, shown && `, and ${shown.limit} has to be`, gap && number(told, 'to_mm') !== undefined && `; nothing watches from ${gap} to ${length(told, 'to_mm')}`])
+    return sentenceOf([`${zoneWords(told)} is watched only up to ${shown?.measured ?? 'a part of its height'}${inState(told)}`, shown && `, and ${shown.limit} has to be guarded`, `. The field that reaches highest is ${fieldWords(told)}`])
   },
-  undetermined: unsettled((told) => `the opening is guarded as far up as it has to be${inState(told)}`, heightWatched),
+  undetermined: unsettled((told) => `${zoneWords(told)} is watched as far up as it has to be`, heightWatched),
   notApplicable: {
-    'no-subject': () => 'Nothing of this door has to be guarded up to a height.',
+    'no-subject': () => 'No watched zone lies at the leaf, so there is no height to guard.',
     'not-required-by-concept': () => 'The protection concept does not ask for a guarded height.',
   },
-  mend: mendOr((told) => `Raise the top of the field, or add a sensor that guards the rest of the height${word(told, 'zoneName') ? ` in ${zoneWords(told)}` : ''}.`),
+  mend: mendOr(() => 'Raise the top of the field, or add a sensor that guards the rest of the height.'),
+}
+
+const lowEnough: Say = (told) => {
+  const shown = against(told, 'larger-is-worse')
+  return sentenceOf([`nobody crawls under ${fieldWords(told)} in ${zoneWords(told)}${inState(told)}`, shown && `: its lower edge is ${shown.measured} above the floor, at most ${shown.limit} is allowed`])
+}
+
+export const crawlUnder: RuleWording = {
+  name: 'Crawling under the field',
+  pass: lowEnough,
+  fail: (told) => {
+    const shown = against(told, 'larger-is-worse')
+    return sentenceOf([`somebody may crawl under ${fieldWords(told)} in ${zoneWords(told)}${inState(told)}`, shown && `: its lower edge is ${shown.measured} above the floor, and ${shown.limit} is the most allowed`])
+  },
+  undetermined: unsettled((told) => `somebody may crawl under ${fieldWords(told)}`, lowEnough),
+  notApplicable: {
+    'no-subject': () => 'No watched zone lies at the leaf, so there is no field to crawl under.',
+    'not-required-by-concept': () => 'The protection concept does not ask for a field at the leaf.',
+  },
+  mend: mendOr(() => 'Lower the clearance of the field, or its lowest beam, and check the clearance above the floor again.'),
 }

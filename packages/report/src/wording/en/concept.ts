@@ -1,61 +1,98 @@
 import type { ProtectionConcept } from '@sillsight/engine'
+import { count, size, tape } from '../figures.ts'
 import { listed } from '../plain.ts'
 import { sideName } from '../places.ts'
-import { mendOr, type RuleWording, type Say, sentenceOf, unsettled } from '../rule-wording.ts'
-import { type Told, word } from '../told.ts'
+import { mendOr, type RuleWording, type Say, unsettled } from '../rule-wording.ts'
+import { number, type Told, zoneWords } from '../told.ts'
 
 const people: Readonly<Record<ProtectionConcept['people'], string>> = { trained: 'only trained people pass', public: 'anybody may pass' }
 const drive: Readonly<Record<ProtectionConcept['drive'], string>> = {
-  'hold-to-run': 'it moves only while a button is held', 'impulse-in-view': 'it is started by an impulse from where the door is in view',
-  'impulse-out-of-view': 'it is started by an impulse from where the door is not in view', automatic: 'it moves by itself',
+  'hold-to-run': 'the door moves only while a button is held',
+  'impulse-in-view': 'an impulse starts the door from where it is in view',
+  'impulse-out-of-view': 'an impulse starts the door from where it is not in view',
+  automatic: 'the door moves by itself',
 }
 const closingEdge: Readonly<Record<ProtectionConcept['closingEdge'], string>> = {
-  'force-limited-edge': 'a force-limited edge guards the closing edge', 'presence-aid': 'a presence sensor helps to guard the closing edge',
-  'contact-free': 'the closing edge is guarded without contact', none: 'nothing guards the closing edge',
+  'force-limited-edge': 'the closing edge is limited in force',
+  'presence-aid': 'presence sensing helps to guard the closing edge',
+  'contact-free': 'the closing edge is guarded without contact',
+  none: 'nothing guards the closing edge',
 }
 
 /** The concept as people say it: who passes, how the door is driven, what guards the closing edge. */
-export function conceptWords(concept: ProtectionConcept): string {
+function conceptWords(concept: ProtectionConcept): string {
   return listed([people[concept.people], drive[concept.drive], closingEdge[concept.closingEdge]])
 }
 
-const stated: Say = ({ door }) => (door.concept ? `The protection concept is stated: ${conceptWords(door.concept)}.` : 'The protection concept is stated.')
+const stated: Say = ({ door }) => `The protection concept is stated${door.concept ? `: ${conceptWords(door.concept)}` : ''}.`
 
 export const conceptStated: RuleWording = {
   name: 'Protection concept stated',
   pass: stated,
-  fail: () => 'The protection concept is contradictory, so no limits follow from it.',
+  fail: () => 'The protection concept contradicts itself, so nothing follows from it.',
   undetermined: {
-    ...unsettled(() => 'the limits used here are the right ones', stated),
+    ...unsettled(() => 'what has to be seen here is the right thing', stated),
     'missing-input': () => 'Nobody has said who passes here, how the door is driven and what guards its closing edge. What has to be seen follows from that.',
   },
   notApplicable: {
     'no-subject': () => 'There is no power-driven leaf, so no protection concept is needed.',
     'not-required-by-concept': () => 'No protection concept is needed here.',
   },
-  mend: mendOr(() => 'Correct the protection concept: who passes, how the door is driven, what guards the closing edge.'),
+  mend: mendOr(() => 'Correct who passes, how the door is driven and what guards the closing edge.'),
 }
 
-const present: Say = (told) => sentenceOf([`presence at the leaf is watched wherever the protection concept asks for it`, sidesOf(told) && `, on ${sidesOf(told)}`])
-
-function sidesOf(told: Told): string | undefined {
-  const side = word(told, 'side')
-  if (side === 'a' || side === 'b') return `the side of ${sideName(told.door, side)}`
-  return side === 'both' ? 'both sides' : undefined
-}
-
-function concepts({ door }: Told): string {
-  return door.concept ? `, because ${listed([people[door.concept.people], drive[door.concept.drive]])}` : ''
-}
+const bothSides: Say = ({ door }) => `Presence at the leaf is watched across the whole opening, on the side of ${sideName(door, 'a')} and on that of ${sideName(door, 'b')}.`
 
 export const presenceRequired: RuleWording = {
   name: 'Presence at the leaf required',
-  pass: present,
-  fail: (told) => sentenceOf([`nothing watches for somebody at the leaf`, sidesOf(told) && ` on ${sidesOf(told)}`, `, but the protection concept asks for it`, concepts(told)]),
-  undetermined: unsettled(() => 'presence at the leaf is watched where it has to be', present),
+  pass: bothSides,
+  fail: (told) => `${unwatchedWords(told)} The closing edge is neither held to run nor limited in force, so both sides of the leaf need presence sensing.`,
+  undetermined: {
+    ...unsettled(() => 'presence at the leaf has to be watched', bothSides),
+    'missing-input': () => 'It is not known whether presence at the leaf has to be watched: that follows from the protection concept, which is missing.',
+  },
   notApplicable: {
     'no-subject': () => 'There is no leaf at which presence would have to be watched.',
-    'not-required-by-concept': ({ door }) => `The protection concept does not ask for presence sensing at the leaf${door.concept ? `: ${conceptWords(door.concept)}` : ''}.`,
+    'not-required-by-concept': ({ door }) => `The protection concept does not ask for presence sensing at the leaf${door.concept ? `, because ${whyNot(door.concept)}` : ''}.`,
   },
-  mend: mendOr(() => 'Add a zone for presence at the leaf on that side, with a sensor whose output acts for it; or state another protection concept that carries the door.'),
+  mend: mendOr(() => 'Draw a zone of presence at the leaf over the whole width on each side that lacks one, watched by a sensor whose output acts for presence; or state a concept that carries the door.'),
+}
+
+function whyNot(concept: ProtectionConcept): string {
+  return concept.drive === 'hold-to-run' ? drive[concept.drive] : closingEdge[concept.closingEdge]
+}
+
+/** "Nothing watches for presence at the leaf on the side of the hall, and ..." */
+function unwatchedWords(told: Told): string {
+  const { door, units } = told
+  const sides = (['a', 'b'] as const).flatMap((side) => {
+    const unwatched_mm = number(told, side === 'a' ? 'unwatchedA_mm' : 'unwatchedB_mm') ?? 0
+    if (unwatched_mm <= 0) return []
+    const where = `on the side of ${sideName(door, side)}`
+    return [unwatched_mm >= door.opening.width_mm ? where : `over ${tape(unwatched_mm, units)} of the width ${where}`]
+  })
+  return `Nothing watches for presence at the leaf${sides.length > 0 ? ` ${listed(sides)}` : ''}.`
+}
+
+const smallEnough: Say = (told) => `In ${zoneWords(told)} presence is judged with a body that fits into the reference body of ${referenceSize(told)}.`
+
+export const referenceBody: RuleWording = {
+  name: 'Reference body',
+  pass: smallEnough,
+  fail: (told) => {
+    const bodies = number(told, 'bodies') ?? 0
+    const none = bodies === 1 ? 'the body it is judged with does not fit' : `none of the ${count(bodies)} bodies it is judged with fits`
+    return `In ${zoneWords(told)} ${none} into the reference body of ${referenceSize(told)}, so smaller bodies may go unseen there.`
+  },
+  undetermined: unsettled((told) => `presence in ${zoneWords(told)} is judged with a body that is small enough`, smallEnough),
+  notApplicable: {
+    'no-subject': () => 'No zone asks for presence at the leaf, so no reference body is needed.',
+    'not-required-by-concept': () => 'The protection concept does not ask for presence at the leaf.',
+  },
+  mend: mendOr((told) => `Judge the zone with a body of at most ${referenceSize(told)} in all its postures.`),
+}
+
+function referenceSize(told: Told): string {
+  const sides = ['a_mm', 'b_mm', 'c_mm'].map((key) => number(told, key)).filter((side) => side !== undefined)
+  return size(sides, told.units)
 }

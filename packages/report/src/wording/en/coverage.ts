@@ -1,10 +1,10 @@
-import { count } from '../figures.ts'
+import { count, figure } from '../figures.ts'
 import { capital } from '../plain.ts'
 import { mendOr, type RuleWording, type Say, sentenceOf, unsettled } from '../rule-wording.ts'
 import {
-  against, causeOf, inState, length, lengthToward, limitOf, mendOfCause, number, type Told, word, worstBody, worstPlace, zoneWords,
+  against, causeOf, inState, length, lengthToward, limitOf, mendOfCause, number, sensorWords, type Told, word, worstBody, worstPlace, zoneWords,
 } from '../told.ts'
-import { figure } from '../figures.ts'
+
 
 const gridOnly = (told: Told): string => (told.finding.provisional === 'grid' ? ' at every placement of the grid' : '')
 
@@ -136,11 +136,6 @@ export const deadGround: RuleWording = {
     'not-required-by-concept': () => 'The protection concept does not ask for the floor near this sensor to be watched.',
   },
   mend: mendOr(() => 'Add a plane that leans less, set the sensor higher or to the side, or add a sensor that watches this floor.'),
-}
-
-export function sensorWords(told: Told): string {
-  const name = word(told, 'sensorName') ?? word(told, 'sensor')
-  return name === undefined ? 'the sensor' : `sensor \u201c${name}\u201d`
 }
 
 const smallestSeen: Say = (told) => {

@@ -1,30 +1,38 @@
-import { figure } from '../figures.ts'
+import { count, figure, type Toward } from '../figures.ts'
 import { basisWords } from '../sources.ts'
 import { mendOr, type RuleWording, type Say, sentenceOf, unsettled } from '../rule-wording.ts'
-import { against, number, type Told, word, zoneWords } from '../told.ts'
-import { sensorWords } from './coverage.ts'
+import { against, fieldWords, flag, inState, number, sensorWords, type Told, word, zoneWords } from '../told.ts'
 
 const heldLongEnough: Say = (told) => {
-  const shown = against(told, 'smaller-is-worse')
-  return sentenceOf([`a body that stands still in ${zoneWords(told)} is held as long as anybody stays`, shown && `: ${shown.measured}, ${shown.limit} needed`])
+  if (flag(told, 'heldForEver') === true) return `In ${zoneWords(told)} ${fieldWords(told)} holds a standing body for as long as it stays.`
+  const held = seconds(told, 'presence_s', 'smaller-is-worse')
+  const stay = seconds(told, 'stay_s', 'larger-is-worse')
+  return sentenceOf([`in ${zoneWords(told)} ${fieldWords(told)} holds a standing body`, held && ` for ${held}`, stay && `; nobody stays longer than ${stay}`])
+}
+
+function seconds(told: Told, key: string, toward: Toward): string | undefined {
+  const value = number(told, key)
+  return value === undefined ? undefined : figure({ value, unit: 's' }, told.units, toward)
 }
 
 export const presenceTime: RuleWording = {
   name: 'Time a standing body is held',
   pass: heldLongEnough,
   fail: (told) => {
-    const shown = against(told, 'smaller-is-worse')
-    const field = word(told, 'fieldName')
+    const held = seconds(told, 'presence_s', 'smaller-is-worse')
+    const stay = seconds(told, 'stay_s', 'larger-is-worse')
+    const unheld = against(told, 'larger-is-worse')
     return sentenceOf([
-      `somebody who stands still in ${zoneWords(told)} is lost before leaving`, shown && `: ${field ? `field \u201c${field}\u201d` : sensorWords(told)} lets a standing body go after ${shown.measured}, and stays of ${shown.limit} have to be held`,
+      `whoever stands still in ${zoneWords(told)} goes unseen after a time: ${fieldWords(told)} lets a standing body go`, held && ` after ${held}`, stay && `, and people stay up to ${stay}`,
+      unheld && `. That leaves ${unheld.measured} unseen`,
     ])
   },
-  undetermined: unsettled((told) => `a body that stands still in ${zoneWords(told)} is held long enough`, heldLongEnough),
+  undetermined: unsettled((told) => `${fieldWords(told)} holds a standing body long enough in ${zoneWords(told)}`, heldLongEnough),
   notApplicable: {
     'no-subject': () => 'No zone has to hold a body that stands still.',
     'not-required-by-concept': () => 'The protection concept does not ask for a standing body to be held.',
   },
-  mend: mendOr(() => 'Set the field to hold a standing body for ever, or use a sensor that does.'),
+  mend: mendOr(() => 'Set the field to hold a standing body for ever, or use a sensor that can.'),
 }
 
 const alwaysOnSite: Say = (told) => sentenceOf([
@@ -45,24 +53,22 @@ export const zoneOnlyDevice: RuleWording = {
 
 const valuesKnown: Say = (told) => {
   const source = told.finding.basis.find(({ id }) => id === told.finding.subject.id)
-  return sentenceOf([`the values of ${sensorWords(told)} are complete`, source && `, ${basisWords(source.source.basis, source.confirmed)}`])
+  return sentenceOf([`the values of ${sensorWords(told)} are complete and no beam starts inside of something`, source && ` (values ${basisWords(source.source.basis, source.confirmed)})`])
 }
 
 export const sensorValues: RuleWording = {
   name: 'Values of the sensor',
   pass: valuesKnown,
   fail: (told) => {
-    const wrong = word(told, 'problem') ?? word(told, 'what')
-    const value = number(told, 'value_mm')
-    return sentenceOf([`the values of ${sensorWords(told)} contradict each other`, wrong && `: ${wrong}`, value !== undefined && ` (${figure({ value, unit: 'mm' }, told.units)})`])
+    const enclosed = number(told, 'enclosed') ?? 0
+    const obstacle = word(told, 'obstacleName')
+    const which = enclosed === number(told, 'beams') ? 'every beam' : `${count(enclosed)} of ${count(number(told, 'beams') ?? 0)} beams`
+    return `The sensor stands inside of something: ${which} of ${sensorWords(told)} ${enclosed === 1 ? 'starts' : 'start'} ${obstacle ? `inside the ${obstacle}` : 'under the floor'}${inState(told)} and sees nothing.`
   },
-  undetermined: {
-    ...unsettled((told) => `the values of ${sensorWords(told)} can be relied on`, valuesKnown),
-    'rests-on-assumption': (told) => `Values of ${sensorWords(told)} were never entered, and defaults stand in for them. Nothing that rests on them can be in order.`,
-  },
+  undetermined: unsettled((told) => `${sensorWords(told)} sees as computed`, valuesKnown),
   notApplicable: {
-    'no-subject': () => 'This door has no sensor yet.',
+    'no-subject': () => 'This door has no sensor that measures ranges.',
     'not-required-by-concept': () => 'The protection concept does not rest on this sensor.',
   },
-  mend: mendOr(() => "Correct the sensor's values against its data sheet."),
+  mend: mendOr(() => 'Check where the sensor is mounted and where the obstacle stands: one of them is measured wrong.'),
 }
