@@ -1,5 +1,5 @@
 // Placements of an upright cylinder that one beam sees, drawn as bit rows. Doorway frame, mm.
-import { clearAirEquivalent, reach } from '../seeing/reach.ts'
+import { cosineNeeded, reach } from '../seeing/reach.ts'
 import type { Sight } from '../seeing/sees.ts'
 import type { Shape } from '../seeing/shape.ts'
 import type { Grid } from './grid.ts'
@@ -52,9 +52,7 @@ export function drawCylinder(
   const riseA = strip.slopeX * leftX
   const riseB = strip.slopeX * rightX
   const { reflectance } = shape
-  const sigma = sight.reach.extinction_per_mm
   const topReach = sight.segments ? Infinity : reach(reflectance * (dz < 0 ? -dz : dz), sight.reach)
-  const brightnessScale = sight.reach.reflectanceRef / (sight.reach.rangeRef_mm * sight.reach.rangeRef_mm * reflectance)
   for (let r = firstRow; r <= lastRow; r++) {
     const y = y0 + (r + 0.5) * pitch
     // the stretch of the beam between the body's top and bottom: [inFrom, inTo] for sure, [outFrom, outTo] at most
@@ -102,8 +100,7 @@ export function drawCylinder(
       radius2 = (radius - SPARE) * (radius - SPARE)
       let narrow = radius - SPARE
       if (!sight.segments) {
-        const needed = clearAirEquivalent(inTo > 0 ? inTo : 0, sigma)
-        const share = level > 0 ? (needed * needed * brightnessScale) / level : 2
+        const share = level > 0 ? cosineNeeded(inTo > 0 ? inTo : 0, reflectance, sight.reach) / level : 2
         narrow = share < 1 ? radius * Math.sqrt(1 - share * share) - SPARE : -1
         // the top: a disc where the beam comes down onto it
         if (lowerSure && dz !== 0 && inFrom < topReach - SPARE && inFrom - outFrom < SPARE) {

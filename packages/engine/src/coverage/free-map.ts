@@ -91,7 +91,7 @@ function drawRounded(meeting: Meeting): void {
 }
 
 function begin({ easel, strip }: Meeting): void {
-  beginOutline(easel.pencil.outline, strip.firstRow, strip.lastRow, easel.grid.columns)
+  beginOutline(easel.pencil.outline, strip.firstRow, strip.lastRow)
 }
 
 /** Keeps |n . (placement - foot)| < half. */

@@ -6,7 +6,7 @@ import { causesOf, type Remedy, remedies } from './causes.ts'
 import { type CellSet, countCells, type Grid, runsOf } from './grid.ts'
 import { type CoverageMaps, coverageMaps } from './maps.ts'
 import { type CellGroup, deepestCell, diameter, groupsOf, letterOf, setOfRuns } from './pockets.ts'
-import type { CountedField } from './scene.ts'
+import { fieldName } from './scene.ts'
 
 /**
  * The grid answer of one zone in one state of the door: what is seen, blind and not free, and the blind pockets with their causes
@@ -29,10 +29,6 @@ export function gridCoverage(door: Door, zone: Zone, state: DoorState): ZoneCove
     pockets: pocketsOf(door, state, maps),
     countedFields: counted.map(fieldName),
   }
-}
-
-export function fieldName({ sensor, field }: CountedField): string {
-  return `${sensor.id}/${field.id}`
 }
 
 function pocketsOf(door: Door, state: DoorState, maps: CoverageMaps): Pocket[] {

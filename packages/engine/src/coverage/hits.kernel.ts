@@ -1,9 +1,9 @@
 // Placements of a body that one beam sees, drawn as bit rows. Doorway frame, mm. The argument stands in docs/method.md, "How the maps are drawn".
 import type { Sight } from '../seeing/sees.ts'
 import type { Shape } from '../seeing/shape.ts'
-import { clearAirEquivalent, reach } from '../seeing/reach.ts'
+import { cosineNeeded, reach } from '../seeing/reach.ts'
 import type { Grid } from './grid.ts'
-import { beginOutline, endOutline, fillOutline, keepHalfPlane, type Outline, type Pending } from './rows.kernel.ts'
+import { beginOutline, endOutline, fillOutline, fillSweep, keepHalfPlane, type Outline, type Pending } from './rows.kernel.ts'
 
 /** Rows whose centres stand on one piece of the floor, and the floor there as z = z0 + slopeX x + slopeY y, with its extremes. */
 export interface Strip {
@@ -44,6 +44,7 @@ export function newPencil(outline: Outline): Pencil {
   }
 }
 
+const SURE = 1 + 1e-9 // beyond this factor, the cosine alone says which side of the reach a face lies on
 const SPARE = 1e-6 // mm: closer than this to a limit, the predicate decides
 
 /**
@@ -68,7 +69,9 @@ export function drawBox(
   } else if (oz < shape.low + strip.lowest - SPARE || oz > shape.high + strip.highest + SPARE) return
   const begin = Math.max(from, earliest)
   if (latest < begin - SPARE || latest < 0) return
-  layFaces(pencil, beams.originX[i]!, beams.originY[i]!, oz, beams.directionX[i]!, beams.directionY[i]!, dz, shape, strip)
+  const level = dz < 0 && strip.slopeX === 0 && strip.slopeY === 0 && !sight.segments
+  if (level && shape.sinYaw === 0 && sweepBox(bits, pending, grid, sight, i, shape, strip, from, to, earliest, latest)) return
+  layFaces(pencil, level, beams.originX[i]!, beams.originY[i]!, oz, beams.directionX[i]!, beams.directionY[i]!, dz, shape, strip)
   // rows that the body can touch between `begin` and `latest`
   const oy = beams.originY[i]!
   const dy = beams.directionY[i]!
@@ -85,29 +88,107 @@ export function drawBox(
   if (firstRow < pending.touchedFirst) pending.touchedFirst = firstRow
   if (lastRow > pending.touchedLast) pending.touchedLast = lastRow
   if (sight.segments) return drawSegment(bits, pending, pencil, grid, to, firstRow, lastRow)
+  if (level) return drawLevel(bits, pending, pencil, grid, sight, -dz, shape.reflectance, from, earliest, latest, firstRow, lastRow)
   let whole = earliest > from + SPARE
-  if (whole) {
-    const far = clearAirEquivalent(latest, sight.reach.extinction_per_mm) * (1 + 1e-9)
-    const perBrightness = (sight.reach.rangeRef_mm * sight.reach.rangeRef_mm * shape.reflectance) / sight.reach.reflectanceRef
-    for (let k = 0; k < pencil.faces; k++) if (perBrightness * pencil.enterCosine[k]! <= far * far) whole = false
-  }
+  const enough = cosineNeeded(latest, shape.reflectance, sight.reach) * SURE
+  for (let k = 0; k < pencil.faces; k++) if (pencil.enterCosine[k]! <= enough) whole = false
   if (whole) return drawWhole(bits, pending, pencil, grid, to, firstRow, lastRow)
+  const least = cosineNeeded(begin, shape.reflectance, sight.reach) / SURE
   for (let k = 0; k < pencil.faces; k++) {
-    const limit = Math.min(to, reach(shape.reflectance * pencil.enterCosine[k]!, sight.reach))
+    const cosine = pencil.enterCosine[k]!
+    if (cosine < least) continue
+    const limit = cosine > enough ? to : Math.min(to, reach(shape.reflectance * cosine, sight.reach))
     if (limit >= begin - SPARE) drawFace(bits, pending, pencil, grid, k, from, limit, firstRow, lastRow)
   }
 }
 
-/** KERNEL. The faces of a box as functions of its placement. */
+/**
+ * KERNEL. `drawBox` for a box along the axes on a level floor and a beam that comes down: what is seen is swept by a rectangle, and the
+ * beam comes onto the top at `top`, wherever it does. Returns false where a limit falls so close to the top that the predicate must decide.
+ */
+function sweepBox(
+  bits: Int32Array, pending: Pending, grid: Grid, sight: Sight, i: number, shape: Shape, strip: Strip, from: number, to: number, top: number, latest: number,
+): boolean {
+  const { beams } = sight
+  const { reflectance } = shape
+  const dx = beams.directionX[i]!
+  const dy = beams.directionY[i]!
+  const dz = beams.directionZ[i]!
+  if (top - from < SPARE && from - top < SPARE) return false
+  if (latest - top < SPARE && top - latest < SPARE) return false
+  const cosineX = dx < 0 ? -dx : dx
+  const cosineY = dy < 0 ? -dy : dy
+  // cells: column c at c, row r at r
+  const scale = 1 / grid.pitch
+  const x0 = (beams.originX[i]! - grid.x0) * scale - 0.5
+  const y0 = (beams.originY[i]! - grid.y0) * scale - 0.5
+  const stepX = dx * scale
+  const stepY = dy * scale
+  const halfA = shape.halfA * scale
+  const halfB = shape.halfB * scale
+  const { words, columns } = grid
+  const { firstRow, lastRow } = strip
+  const begin = top > from ? top : from
+  const xBegin = x0 + begin * stepX
+  const yBegin = y0 + begin * stepY
+  const yEnd = y0 + latest * stepY
+  const lowest = (yBegin < yEnd ? yBegin : yEnd) - halfB
+  const highest = (yBegin < yEnd ? yEnd : yBegin) + halfB
+  if (highest < firstRow - 1 || lowest > lastRow + 1) return true
+  const touchedFirst = lowest < firstRow ? firstRow : Math.floor(lowest)
+  const touchedLast = highest > lastRow ? lastRow : Math.ceil(highest)
+  if (touchedFirst < pending.touchedFirst) pending.touchedFirst = touchedFirst
+  if (touchedLast > pending.touchedLast) pending.touchedLast = touchedLast
+  const enough = cosineNeeded(latest, reflectance, sight.reach) * SURE
+  const reachesX = cosineX > enough || cosineX === 0
+  const reachesY = cosineY > enough || cosineY === 0
+  const reachesTop = -dz > enough
+  if (top > from && reachesX && reachesY && reachesTop) {
+    // all three faces at once
+    const xEnd = x0 + latest * stepX
+    if (dy < 0) fillSweep(bits, words, columns, pending, firstRow, lastRow, xEnd, yEnd, xBegin, yBegin, halfB, halfB, -halfA, halfA)
+    else fillSweep(bits, words, columns, pending, firstRow, lastRow, xBegin, yBegin, xEnd, yEnd, halfB, halfB, -halfA, halfA)
+    return true
+  }
+  const least = cosineNeeded(begin, reflectance, sight.reach) / SURE
+  if (top > from && -dz >= least) {
+    const limit = reachesTop ? latest : reach(reflectance * -dz, sight.reach)
+    if (limit - top < SPARE && top - limit < SPARE) return false
+    if (top < limit) fillSweep(bits, words, columns, pending, firstRow, lastRow, xBegin, yBegin, xBegin, yBegin, halfB, halfB, -halfA, halfA)
+  }
+  if (dx !== 0 && cosineX >= least) {
+    const limit = reachesX ? latest : Math.min(latest, reach(reflectance * cosineX, sight.reach))
+    if (limit > begin - SPARE) {
+      const side = dx > 0 ? halfA : -halfA
+      const xLimit = x0 + limit * stepX
+      const yLimit = y0 + limit * stepY
+      if (dy < 0) fillSweep(bits, words, columns, pending, firstRow, lastRow, xLimit, yLimit, xBegin, yBegin, halfB, halfB, side, side)
+      else fillSweep(bits, words, columns, pending, firstRow, lastRow, xBegin, yBegin, xLimit, yLimit, halfB, halfB, side, side)
+    }
+  }
+  if (dy !== 0 && cosineY >= least) {
+    const limit = reachesY ? latest : Math.min(latest, reach(reflectance * cosineY, sight.reach))
+    if (limit > begin - SPARE) {
+      const side = dy > 0 ? halfB : -halfB
+      const xLimit = x0 + limit * stepX
+      const yLimit = y0 + limit * stepY
+      if (dy < 0) fillSweep(bits, words, columns, pending, firstRow, lastRow, xLimit, yLimit, xBegin, yBegin, side, -side, -halfA, halfA)
+      else fillSweep(bits, words, columns, pending, firstRow, lastRow, xBegin, yBegin, xLimit, yLimit, side, -side, -halfA, halfA)
+    }
+  }
+  return true
+}
+
+/** KERNEL. The faces of a box as functions of its placement; on a level floor only the upright ones, since top and bottom are the same for all. */
 function layFaces(
-  pencil: Pencil, ox: number, oy: number, oz: number, dx: number, dy: number, dz: number, shape: Shape, strip: Strip,
+  pencil: Pencil, level: boolean, ox: number, oy: number, oz: number, dx: number, dy: number, dz: number, shape: Shape, strip: Strip,
 ): void {
   const { halfA, halfB, low, high, cosYaw, sinYaw } = shape
   pencil.faces = 0
   pencil.sides = 0
   layAxis(pencil, ox * cosYaw + oy * sinYaw, dx * cosYaw + dy * sinYaw, cosYaw, sinYaw, 0, -halfA, halfA)
   layAxis(pencil, oy * cosYaw - ox * sinYaw, dy * cosYaw - dx * sinYaw, -sinYaw, cosYaw, 0, -halfB, halfB)
-  layAxis(pencil, oz, dz, strip.slopeX, strip.slopeY, strip.z0, low, high)
+  if (!level) layAxis(pencil, oz, dz, strip.slopeX, strip.slopeY, strip.z0, low, high)
 }
 
 /** KERNEL. One pair of faces: interior where low < (o + t d) - (a x + b y + c) < high. */
@@ -135,11 +216,60 @@ function layAxis(pencil: Pencil, o: number, d: number, a: number, b: number, c: 
   pencil.exitC[k] = (leave + c - o) / d
 }
 
+/**
+ * KERNEL. On a level floor a beam that comes down passes the height of the top at `top` and is stopped at `latest`, wherever the body stands.
+ */
+function drawLevel(
+  bits: Int32Array, pending: Pending, pencil: Pencil, grid: Grid, sight: Sight, cosineTop: number, reflectance: number,
+  from: number, top: number, latest: number, firstRow: number, lastRow: number,
+): void {
+  const { outline, faces } = pencil
+  const { x0, y0, pitch, columns, words } = grid
+  const begin = top > from ? top : from
+  const enough = cosineNeeded(latest, reflectance, sight.reach) * SURE
+  let whole = top > from + SPARE && cosineTop > enough
+  for (let k = 0; k < faces; k++) if (pencil.enterCosine[k]! <= enough) whole = false
+  if (whole) {
+    beginOutline(outline, firstRow, lastRow)
+    keepHalfPlane(outline, x0, y0, pitch, columns, 0, 0, latest - top)
+    keepCrossed(pencil, grid)
+    for (let k = 0; k < faces; k++) {
+      keepHalfPlane(outline, x0, y0, pitch, columns, pencil.enterA[k]!, pencil.enterB[k]!, latest - pencil.enterC[k]!)
+      keepHalfPlane(outline, x0, y0, pitch, columns, -pencil.exitA[k]!, -pencil.exitB[k]!, pencil.exitC[k]! - top)
+    }
+    endOutline(outline)
+    fillOutline(bits, words, columns, outline, pending)
+    return
+  }
+  const least = cosineNeeded(begin, reflectance, sight.reach) / SURE
+  // the top
+  const topLimit = cosineTop < least ? 0 : cosineTop > enough ? latest : Math.min(latest, reach(reflectance * cosineTop, sight.reach))
+  if (topLimit > top - SPARE && top > from - SPARE) {
+    beginOutline(outline, firstRow, lastRow)
+    keepHalfPlane(outline, x0, y0, pitch, columns, 0, 0, topLimit - top)
+    keepHalfPlane(outline, x0, y0, pitch, columns, 0, 0, top - from)
+    keepSides(pencil, grid)
+    for (let k = 0; k < faces; k++) {
+      keepHalfPlane(outline, x0, y0, pitch, columns, pencil.enterA[k]!, pencil.enterB[k]!, top - pencil.enterC[k]!)
+      keepHalfPlane(outline, x0, y0, pitch, columns, -pencil.exitA[k]!, -pencil.exitB[k]!, pencil.exitC[k]! - top)
+    }
+    endOutline(outline)
+    fillOutline(bits, words, columns, outline, pending)
+  }
+  // the upright sides
+  for (let k = 0; k < faces; k++) {
+    const cosine = pencil.enterCosine[k]!
+    if (cosine < least) continue
+    const limit = cosine > enough ? latest : Math.min(latest, reach(reflectance * cosine, sight.reach))
+    if (limit >= begin - SPARE) drawFace(bits, pending, pencil, grid, k, begin, limit, firstRow, lastRow)
+  }
+}
+
 /** KERNEL. Entered anywhere before `to`, all of it in reach: one convex set. */
 function drawWhole(bits: Int32Array, pending: Pending, pencil: Pencil, grid: Grid, to: number, firstRow: number, lastRow: number): void {
   const { outline } = pencil
   const { x0, y0, pitch, columns } = grid
-  beginOutline(outline, firstRow, lastRow, columns)
+  beginOutline(outline, firstRow, lastRow)
   keepCrossed(pencil, grid)
   for (let k = 0; k < pencil.faces; k++) keepHalfPlane(outline, x0, y0, pitch, columns, pencil.enterA[k]!, pencil.enterB[k]!, to - pencil.enterC[k]!)
   endOutline(outline)
@@ -155,7 +285,7 @@ function drawFace(
   const a = pencil.enterA[k]!
   const b = pencil.enterB[k]!
   const c = pencil.enterC[k]!
-  beginOutline(outline, firstRow, lastRow, columns)
+  beginOutline(outline, firstRow, lastRow)
   for (let j = 0; j < pencil.faces; j++) {
     if (j === k) continue
     // the other faces are passed before, and left after
@@ -173,7 +303,7 @@ function drawFace(
 function drawSegment(bits: Int32Array, pending: Pending, pencil: Pencil, grid: Grid, length: number, firstRow: number, lastRow: number): void {
   const { outline } = pencil
   const { x0, y0, pitch, columns } = grid
-  beginOutline(outline, firstRow, lastRow, columns)
+  beginOutline(outline, firstRow, lastRow)
   keepCrossed(pencil, grid)
   for (let k = 0; k < pencil.faces; k++) {
     keepHalfPlane(outline, x0, y0, pitch, columns, pencil.enterA[k]!, pencil.enterB[k]!, length - pencil.enterC[k]!)

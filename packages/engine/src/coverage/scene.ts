@@ -48,6 +48,11 @@ export interface CountedField {
   readonly field: Field
 }
 
+/** As findings name it. */
+export function fieldName({ sensor, field }: CountedField): string {
+  return `${sensor.id}/${field.id}`
+}
+
 /**
  * The fields that count for a zone: their output acts for the zone's function, and they hold a standing body for as long as one may
  * stay there (docs/method.md, sections 2 and 3: a field that lets go counts as blind for longer stays).

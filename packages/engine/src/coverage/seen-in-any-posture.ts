@@ -2,7 +2,7 @@ import type { Door, DoorState } from '../model/door.ts'
 import type { WorstCase } from '../model/finding.ts'
 import type { Zone } from '../model/zone.ts'
 import { floorHeight, floorPieces } from '../space/floor.ts'
-import { type CellSet, countCells, emptySet, type Grid, runsOf } from './grid.ts'
+import { type CellSet, countCells, emptySet, type Grid, hasCell, runsOf } from './grid.ts'
 import { type CoverageMaps, coverageMaps } from './maps.ts'
 import { deepestCell } from './pockets.ts'
 import type { CountedField } from './scene.ts'
@@ -12,13 +12,23 @@ import type { CountedField } from './scene.ts'
  *
  * @returns empty where nothing is free
  */
-export function seenInAnyPosture({ grid, free, seen }: Pick<CoverageMaps, 'grid' | 'free' | 'seen'>): CellSet {
-  const any = emptySet(grid)
-  for (const [s, freeSet] of free.entries()) {
-    const seenSet = seen[s] as CellSet
-    for (let w = 0; w < any.length; w++) any[w] = (any[w] as number) | ((freeSet[w] as number) & (seenSet[w] as number))
-  }
+export function seenInAnyPosture(maps: Pick<CoverageMaps, 'grid' | 'free' | 'seen'>): CellSet {
+  const any = emptySet(maps.grid)
+  for (const set of freeAndSeen(maps)) for (let w = 0; w < any.length; w++) any[w] = (any[w] as number) | (set[w] as number)
   return any
+}
+
+/** One set per stance: free and seen in it. */
+function freeAndSeen({ free, seen }: Pick<CoverageMaps, 'free' | 'seen'>): readonly CellSet[] {
+  return free.map((set, s) => set.map((word, w) => word & ((seen[s] as CellSet)[w] as number)))
+}
+
+/** A rectangle in the plan, doorway frame. */
+export interface Extent {
+  readonly xMin_mm: number
+  readonly xMax_mm: number
+  readonly yMin_mm: number
+  readonly yMax_mm: number
 }
 
 /** What the reverse test finds in a zone that must not be seen. Areas are cells times the pitch squared. */
@@ -27,7 +37,7 @@ export interface ReverseTest {
   readonly free: number
   readonly seenArea_mm2: number
   /** Outer edges of the seen cells; undefined where none is. */
-  readonly extent: { readonly xMin_mm: number; readonly xMax_mm: number; readonly yMin_mm: number; readonly yMax_mm: number } | undefined
+  readonly extent: Extent | undefined
   /** A body deep inside of what is seen. */
   readonly worstCase: WorstCase | undefined
 }
@@ -47,15 +57,12 @@ export function reverseTest(door: Door, zone: Zone, state: DoorState, fields: re
     free: grid.columns * grid.rows - countCells(notFree),
     seenArea_mm2: seen * grid.pitch * grid.pitch,
     extent: seen > 0 ? extentOfSet(set, grid) : undefined,
-    worstCase: seen > 0 ? deepestSeen(set, maps, state) : undefined,
+    worstCase: seen > 0 ? caseIn(set, maps, state, freeAndSeen(maps)) : undefined,
   }
 }
 
 /** Outer edges of the cells of a set that is not empty. */
-export function extentOfSet(
-  set: CellSet,
-  grid: Grid,
-): { readonly xMin_mm: number; readonly xMax_mm: number; readonly yMin_mm: number; readonly yMax_mm: number } {
+export function extentOfSet(set: CellSet, grid: Grid): Extent {
   const extent = { left: Infinity, right: -Infinity, low: Infinity, high: -Infinity }
   for (const [row, first, last] of runsOf(set, grid)) {
     extent.left = Math.min(extent.left, first)
@@ -72,13 +79,19 @@ export function extentOfSet(
   }
 }
 
-/** The deepest seen cell, in the first posture that is seen there. */
-function deepestSeen(set: CellSet, { grid, free, seen, stances }: CoverageMaps, state: DoorState): WorstCase | undefined {
+/**
+ * A body deep inside of a set of cells, in the first posture whose own set holds that cell.
+ *
+ * @param byPosture one set per stance: where a body in this posture is the case in point
+ */
+export function caseIn(
+  set: CellSet,
+  { grid, stances }: Pick<CoverageMaps, 'grid' | 'stances'>,
+  state: DoorState,
+  byPosture: readonly CellSet[],
+): WorstCase | undefined {
   const { row, column } = deepestCell(set, grid, runsOf(set, grid))
-  const word = row * grid.words + (column >> 5)
-  const bit = 1 << (column & 31)
-  const s = stances.findIndex((_, i) => (((free[i] as CellSet)[word] as number) & ((seen[i] as CellSet)[word] as number) & bit) !== 0)
-  const stance = stances[s]
+  const stance = stances.find((_, s) => hasCell(byPosture[s] as CellSet, grid, row, column))
   if (stance === undefined) return undefined
   const x_mm = grid.x0 + (column + 0.5) * grid.pitch
   const y_mm = grid.y0 + (row + 0.5) * grid.pitch
