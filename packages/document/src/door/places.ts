@@ -38,16 +38,11 @@ function checkOrigins(origins: readonly Origin[], { obstacles, floor, name }: Do
   const reported = new Set<string>()
   for (const { path, at } of origins) {
     const around = obstacles.find((obstacle) => isInside(at, obstacle))
-    const got = around !== undefined ? `one inside of ${shownText(around.name)}` : isUnder(at, pieces) ? 'one under the floor' : undefined
-    if (got === undefined || reported.has(path)) continue
+    const where = around !== undefined ? `inside of ${shownText(around.name)}` : isUnder(at, pieces) ? 'under the floor' : undefined
+    if (where === undefined || reported.has(path)) continue
     reported.add(path)
-    remarks.issue({
-      code: 'contradiction',
-      path,
-      expected: 'a place in the open',
-      got: `${got} (state ${shownText(name)})`,
-      repair: `(${at.map((c) => Math.round(c)).join(', ')}) is where it is now`,
-    })
+    const got = `(${at.map((c) => Math.round(c)).join(', ')}), ${where} in state ${shownText(name)}`
+    remarks.issue({ code: 'contradiction', path, expected: 'a place in the open', got })
   }
 }
 

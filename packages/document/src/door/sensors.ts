@@ -1,7 +1,7 @@
 import type { RangingSensor, SegmentSensor, Sensor, Source, ZoneOnlySensor } from '@sillsight/engine'
 import type { Catalogue } from '../libraries/catalogue.ts'
 import type { Remarks } from '../remarks.ts'
-import type { FileSensor, LibrarySensor } from '../schema/sensor.ts'
+import { type FileSensor, type LibrarySensor, sensorSchema } from '../schema/sensor.ts'
 import { shown, shownText } from '../shown.ts'
 import { DEFAULTS } from './defaults.ts'
 import { fieldsOf } from './fields.ts'
@@ -76,11 +76,11 @@ const SOURCED = ['planes', 'maxRange_mm', 'rangeRef_mm', 'reflectanceRef', 'back
 function sourceOf(sensor: FileSensor, library: LibrarySensor | undefined, path: string, remarks: Remarks): Source {
   const single = { ...library?.sources, ...sensor.sources }
   for (const name of Object.keys(sensor.sources ?? {})) {
-    if (!(SOURCED as readonly string[]).includes(name))
+    if (!Object.hasOwn(sensorSchema.shape, name))
       remarks.note({
         code: 'unknown-value',
         path: `${path}/sources`,
-        text: `a source of ${shownText(name)}, which is no value of a sensor, counts for the sensor as a whole`,
+        text: `a source of ${shownText(name)}, which is no value of a sensor: it counts for the sensor as a whole`,
       })
   }
   if (sensor.source === undefined && library === undefined && sensor.sources === undefined) remarks.assume(`${path}/source`)

@@ -7,21 +7,21 @@ const INVENTED = {
 
 /**
  * Sensors that ship with the program so that a first door can be judged before any data sheet is at hand. Invented, with odd figures on
- * purpose, so that nobody takes them for a device.
+ * purpose, so that nobody takes them for a device. Each can hang over a door by side, mounting height and offset alone.
  */
 export const BUILTIN_SENSORS: ReadonlyMap<string, LibrarySensor> = new Map<string, LibrarySensor>([
   [
-    'demo-corner-scanner',
+    'demo-header-scanner',
     {
-      name: 'invented corner scanner, 5 planes',
+      name: 'invented header scanner, 5 planes',
       device: 'scanner',
       source: INVENTED,
       planes: [-3.7, -1.9, 0, 2.3, 5.1].map((offset_deg, i) => ({
         id: `plane-${i + 1}`,
         offset_deg,
-        fovMin_deg: -47,
-        fovMax_deg: 47,
-        beamCount: 236,
+        fovMin_deg: -53,
+        fovMax_deg: 53,
+        beamCount: 266,
       })),
       maxRange_mm: 8700,
       rangeRef_mm: 7900,
@@ -76,13 +76,31 @@ export const BUILTIN_SENSORS: ReadonlyMap<string, LibrarySensor> = new Map<strin
     },
   ],
   [
-    'demo-photo-eye',
+    'demo-single-curtain',
     {
-      name: 'invented photo-eye',
-      device: 'segments',
+      name: 'invented scanner, a single curtain',
+      device: 'scanner',
       source: INVENTED,
-      spotRadius_mm: 0,
-      fields: [{ id: 'beam', output: 'OUT 1', function: 'presence', presenceTime_s: 'for-ever' }],
+      planes: [{ id: 'curtain', offset_deg: 0, fovMin_deg: -61, fovMax_deg: 61, beamCount: 163 }],
+      maxRange_mm: 5900,
+      rangeRef_mm: 5300,
+      reflectanceRef: 0.13,
+      backgroundMargin_mm: 95,
+      spotRadius_mm: 9,
+      usualTilt_deg: 7,
+      fields: [
+        {
+          id: 'leaf',
+          output: 'OUT 1',
+          function: 'presence',
+          xMin_mm: 'open',
+          xMax_mm: 'open',
+          clearance_mm: 110,
+          top_mm: 'open',
+          clusterBeams: 3,
+          presenceTime_s: 'for-ever',
+        },
+      ],
     },
   ],
 ])
