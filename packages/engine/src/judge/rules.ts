@@ -1,7 +1,11 @@
+import { beamGapMax } from './beam-gap-max.ts'
 import { blindPocket } from './blind-pocket.ts'
 import { conceptStated } from './concept-stated.ts'
 import { crawlUnder } from './crawl-under.ts'
+import { deadGroundRule } from './dead-ground.ts'
+import { floorClearance } from './floor-clearance.ts'
 import { guardedHeight } from './guarded-height.ts'
+import { leafInFieldRule } from './leaf-in-field.ts'
 import { mustNotSee } from './must-not-see.ts'
 import { presenceRequired } from './presence-required.ts'
 import { presenceTime } from './presence-time.ts'
@@ -9,6 +13,7 @@ import { referenceBody } from './reference-body.ts'
 import type { Rule } from './rule.ts'
 import { segmentBlocked } from './segment-blocked.ts'
 import { sensorValues } from './sensor-values.ts'
+import { smallestBodyRule } from './smallest-body.ts'
 import { zoneCovered } from './zone-covered.ts'
 import { zoneOnlyDevice } from './zone-only-device.ts'
 
@@ -19,10 +24,15 @@ export const RULES: readonly Rule[] = [
   zoneCovered,
   blindPocket,
   mustNotSee,
+  smallestBodyRule,
+  deadGroundRule,
+  beamGapMax,
   referenceBody,
   guardedHeight,
   crawlUnder,
   presenceTime,
+  leafInFieldRule,
+  floorClearance,
   sensorValues,
   segmentBlocked,
   zoneOnlyDevice,

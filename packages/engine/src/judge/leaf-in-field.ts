@@ -1,0 +1,82 @@
+import { type LeafMeeting, leafInField } from '../coverage/leaf-in-field.ts'
+import { type CountedField, fieldSight } from '../coverage/scene.ts'
+import { type Stretch, totalLength_mm, without } from '../coverage/stretches.ts'
+import type { Door, DoorState, Leaf } from '../model/door.ts'
+import type { Step } from '../model/finding.ts'
+import { stateFacts } from './coverage-drafts.ts'
+import { NOTHING, notApplicable, orNoSubject, quantity, step, THE_DOOR } from './drafts.ts'
+import { allFields, fieldFacts, fieldSubject } from './fields.ts'
+import { fieldPath, LEAF, SURROUNDINGS, SURVEY, sensorPath } from './paths.ts'
+import type { Draft, Rule } from './rule.ts'
+
+const BY = 'coverage/leaf-in-field'
+
+/**
+ * The leaf on its way does not set off a field: at no position of the closing edge does it meet a beam in the field, blanking windows aside. Measured
+ * is the way over which it does. One finding for each field and state; one about the door where the leaf turns, which is not computed.
+ *
+ * Facts: `fieldFacts`, `stateFacts`, `travel`, `travel_mm` (whole way), `met_mm` (way over which the leaf meets a beam, blanked or not), `blanked_mm` (of
+ * it), and where any is left `stretches` (number), `from_mm`, `to_mm` (way still to go, at the ends of the longest).
+ */
+export const leafInFieldRule: Rule = {
+  id: 'leaf-in-field',
+  source: { basis: 'our decision', document: 'docs/method.md', clause: '4', note: 'the leaf as an obstacle at every position, with bulge' },
+  judge: ({ door }) => {
+    const { leaf } = door
+    if (leaf === undefined) return [notApplicable('no-subject')]
+    if (leaf.travel === 'turning') return [notComputable(leaf)]
+    return orNoSubject(allFields(door).flatMap((counted) => door.states.flatMap((state) => draftsOf(door, leaf, counted, state))))
+  },
+}
+
+function notComputable({ travel }: Leaf): Draft {
+  const facts = { travel }
+  return { verdict: 'undetermined', reason: 'not-computable', needs: [], subject: THE_DOOR, steps: [], facts, restsOn: NOTHING }
+}
+
+function draftsOf(door: Door, leaf: Leaf, counted: CountedField, state: DoorState): readonly Draft[] {
+  const meeting = leafInField(fieldSight(door, state, counted), { leaf, opening: door.opening })
+  if (!meeting) return []
+  const { sensor, field } = counted
+  const left = without(meeting.met, field.blanking)
+  const left_mm = quantity(totalLength_mm(left), 'mm')
+  const fieldInput = fieldPath(door, sensor, field)
+  return [
+    {
+      verdict: left_mm.value > 0 ? 'fail' : 'pass',
+      subject: fieldSubject(counted),
+      state: state.id,
+      measured: left_mm,
+      limit: quantity(0, 'mm'),
+      steps: stepsOf(meeting, left_mm.value, [SURVEY, LEAF, sensorPath(door, sensor)], `${fieldInput}/blanking`),
+      facts: { ...fieldFacts(counted), ...stateFacts(state), travel: leaf.travel, ...wayFacts(meeting, left) },
+      restsOn: { inputs: [...SURROUNDINGS, LEAF, sensorPath(door, sensor)], values: [], bodies: [], sensors: [sensor] },
+    },
+  ]
+}
+
+function stepsOf({ met }: LeafMeeting, left_mm: number, inputs: readonly string[], blanking: string): readonly Step[] {
+  return [
+    step(
+      'way in the field',
+      quantity(totalLength_mm(met), 'mm'),
+      BY,
+      { inputs },
+      'positions of the closing edge at which the leaf meets a beam in the field',
+    ),
+    step(
+      'way left',
+      quantity(left_mm, 'mm'),
+      'judge/leaf-in-field',
+      { inputs: [blanking], steps: ['way in the field'] },
+      'way in the field - blanking windows',
+    ),
+  ]
+}
+
+function wayFacts({ travel_mm, met }: LeafMeeting, left: readonly Stretch[]): Draft['facts'] {
+  const met_mm = totalLength_mm(met)
+  const [longest] = [...left].sort((a, b) => b.to_mm - b.from_mm - (a.to_mm - a.from_mm))
+  const base = { travel_mm, met_mm, blanked_mm: met_mm - totalLength_mm(left) }
+  return longest ? { ...base, stretches: left.length, from_mm: longest.from_mm, to_mm: longest.to_mm } : base
+}
