@@ -3,7 +3,7 @@ import { cosineNeeded, reach } from '../seeing/reach.ts'
 import type { Sight } from '../seeing/sees.ts'
 import type { Shape } from '../seeing/shape.ts'
 import type { Grid } from './grid.ts'
-import type { Strip } from './hits.kernel.ts'
+import { type Strip, touch } from './hits.kernel.ts'
 import { pendRow, setBits, type Pending } from './rows.kernel.ts'
 
 const SPARE = 1e-5 // mm: closer than this to a limit, the predicate decides
@@ -42,13 +42,16 @@ export function drawCylinder(
   const firstRow = Math.max(strip.firstRow, Math.ceil(((yA < yB ? yA : yB) - radius - SPARE - y0) / pitch - 0.5))
   const lastRow = Math.min(strip.lastRow, Math.floor(((yA < yB ? yB : yA) + radius + SPARE - y0) / pitch - 0.5))
   if (firstRow > lastRow) return
-  if (firstRow < pending.touchedFirst) pending.touchedFirst = firstRow
-  if (lastRow > pending.touchedLast) pending.touchedLast = lastRow
-  // how the floor under the body varies along x, over all placements that this beam can meet
   const xA = ox + begin * dx
   const xB = ox + latest * dx
-  const leftX = (xA < xB ? xA : xB) - radius
-  const rightX = (xA < xB ? xB : xA) + radius
+  const leftX = (xA < xB ? xA : xB) - radius - SPARE
+  const rightX = (xA < xB ? xB : xA) + radius + SPARE
+  if (!touch(pending, grid, firstRow, lastRow, leftX, rightX)) return
+  if (dz < 0 && strip.slopeX === 0 && strip.slopeY === 0 && !sight.segments && level > 0 && begin > from + SPARE && latest > begin + SPARE) {
+    sweepCylinder(bits, pending, grid, sight, i, shape, begin, latest, firstRow, lastRow)
+    return
+  }
+  // how the floor under the body varies along x, over all placements that this beam can meet
   const riseA = strip.slopeX * leftX
   const riseB = strip.slopeX * rightX
   const { reflectance } = shape
@@ -133,6 +136,130 @@ export function drawCylinder(
     if (topFirst <= topLast) setBits(bits, r * words, topFirst, topLast)
     pendOutside(pending, r * columns, outFirst, outLast, sureFirst, sureLast, topFirst, topLast)
   }
+}
+
+/**
+ * KERNEL. `drawCylinder` on a level floor, for a slanting beam that comes onto the top at `top` and is stopped at `latest`: the placements
+ * are those within one radius of that stretch. Beside the disc at `top` the round side is entered; it is seen within `narrow` of the
+ * beam's line, unseen beyond `wide`, and the predicate decides between.
+ */
+function sweepCylinder(
+  bits: Int32Array, pending: Pending, grid: Grid, sight: Sight, i: number, shape: Shape, top: number, latest: number, firstRow: number, lastRow: number,
+): void {
+  const { beams } = sight
+  const { columns, words } = grid
+  const { reflectance } = shape
+  const scale = 1 / grid.pitch
+  const dx = beams.directionX[i]!
+  const dy = beams.directionY[i]!
+  const dz = beams.directionZ[i]!
+  const level = Math.sqrt(dx * dx + dy * dy)
+  const shareTop = cosineNeeded(top, reflectance, sight.reach)
+  const shareEnd = cosineNeeded(latest, reflectance, sight.reach)
+  const topSeen = -dz > shareTop * (1 + 1e-9)
+  const topUnsure = !topSeen && -dz > shareTop * (1 - 1e-9)
+  // in cells: column c at c, row r at r
+  const radius = shape.halfA * scale
+  const radius2 = radius * radius
+  const narrow = shareEnd < level ? radius * Math.sqrt(1 - (shareEnd / level) * (shareEnd / level)) - 1e-6 : -1
+  const wide = shareTop < level ? radius * Math.sqrt(1 - (shareTop / level) * (shareTop / level)) + 1e-6 : -1
+  const xTop = (beams.originX[i]! + top * dx - grid.x0) * scale - 0.5
+  const yTop = (beams.originY[i]! + top * dy - grid.y0) * scale - 0.5
+  const xEnd = (beams.originX[i]! + latest * dx - grid.x0) * scale - 0.5
+  const yEnd = (beams.originY[i]! + latest * dy - grid.y0) * scale - 0.5
+  const alongX = dx / level
+  const alongY = dy / level
+  const sideY = alongY > 0 ? -alongX * radius : alongX * radius // the straight side at smaller x, from the line
+  const sideX = alongY > 0 ? alongY * radius : -alongY * radius
+  const slant = alongY !== 0 ? alongX / alongY : 0
+  const yLow = yTop < yEnd ? yTop : yEnd
+  const yHigh = yTop < yEnd ? yEnd : yTop
+  for (let r = firstRow; r <= lastRow; r++) {
+    const awayTop = r - yTop
+    const awayEnd = r - yEnd
+    const chordTop = radius2 - awayTop * awayTop
+    const chordEnd = radius2 - awayEnd * awayEnd
+    // near the first and last row of a disc its ends are steep: the predicate decides
+    if (topUnsure || (chordTop < 1e-3 && chordTop > -1e-3) || (chordEnd < 1e-3 && chordEnd > -1e-3)) {
+      drawBetween(bits, words, columns, pending, r, 1, 0, (xTop < xEnd ? xTop : xEnd) - radius, (xTop < xEnd ? xEnd : xTop) + radius)
+      continue
+    }
+    let low = Infinity
+    let high = -Infinity
+    let topLow = 1
+    let topHigh = 0
+    if (chordTop > 0) {
+      const half = Math.sqrt(chordTop)
+      topLow = low = xTop - half
+      topHigh = high = xTop + half
+    }
+    if (chordEnd > 0) {
+      const half = Math.sqrt(chordEnd)
+      if (xEnd - half < low) low = xEnd - half
+      if (xEnd + half > high) high = xEnd + half
+    }
+    if (alongY !== 0) {
+      // the straight sides run beside the stretch
+      const yLeft = r + sideY
+      if (yLeft > yLow && yLeft < yHigh) {
+        const x = xTop + (yLeft - yTop) * slant - sideX
+        if (x < low) low = x
+      }
+      const yRight = r - sideY
+      if (yRight > yLow && yRight < yHigh) {
+        const x = xTop + (yRight - yTop) * slant + sideX
+        if (x > high) high = x
+      }
+    }
+    if (!(low < high)) continue
+    // the strips within `narrow` and `wide` of the line
+    let sureLow = low
+    let sureHigh = high
+    let maybeLow = low
+    let maybeHigh = high
+    if (alongY !== 0) {
+      const middle = xTop + (r - yTop) * slant
+      const size = alongY < 0 ? -1 / alongY : 1 / alongY
+      if (middle - narrow * size > sureLow) sureLow = middle - narrow * size
+      if (middle + narrow * size < sureHigh) sureHigh = middle + narrow * size
+      if (middle - wide * size > maybeLow) maybeLow = middle - wide * size
+      if (middle + wide * size < maybeHigh) maybeHigh = middle + wide * size
+      if (narrow < 0) sureHigh = sureLow - 1
+      if (wide < 0) maybeHigh = maybeLow - 1
+    } else {
+      const away = awayTop < 0 ? -awayTop : awayTop
+      if (away > narrow) sureHigh = sureLow - 1
+      if (away > wide) maybeHigh = maybeLow - 1
+    }
+    if (topLow <= topHigh && topSeen) {
+      drawBetween(bits, words, columns, pending, r, topLow, topHigh, topLow, topHigh)
+      drawBetween(bits, words, columns, pending, r, sureLow, sureHigh, maybeLow, maybeHigh)
+    } else if (topLow <= topHigh) {
+      // the top is too far: only the side before it, on either side of the disc
+      drawBetween(bits, words, columns, pending, r, sureLow, sureHigh < topLow ? sureHigh : topLow, maybeLow, maybeHigh < topLow ? maybeHigh : topLow)
+      drawBetween(bits, words, columns, pending, r, sureLow > topHigh ? sureLow : topHigh, sureHigh, maybeLow > topHigh ? maybeLow : topHigh, maybeHigh)
+    } else drawBetween(bits, words, columns, pending, r, sureLow, sureHigh, maybeLow, maybeHigh)
+  }
+}
+
+const TIE = 1e-5 // columns
+
+/** KERNEL. Draws the cells surely between sureLow and sureHigh, and lists those that may lie between maybeLow and maybeHigh. */
+function drawBetween(
+  bits: Int32Array, words: number, columns: number, pending: Pending, row: number, sureLow: number, sureHigh: number, maybeLow: number, maybeHigh: number,
+): void {
+  if (!(maybeLow <= maybeHigh + TIE)) return
+  const first = Math.max(0, Math.ceil(maybeLow - TIE))
+  const last = Math.min(columns - 1, Math.floor(maybeHigh + TIE))
+  const sureFirst = Math.max(0, Math.ceil(sureLow + TIE))
+  const sureLast = Math.min(columns - 1, Math.floor(sureHigh - TIE))
+  if (sureFirst > sureLast) {
+    pendRow(pending, row * columns, first, last)
+    return
+  }
+  setBits(bits, row * words, sureFirst, sureLast)
+  pendRow(pending, row * columns, first, sureFirst - 1)
+  pendRow(pending, row * columns, sureLast + 1, last)
 }
 
 /** KERNEL. Least x at height y of the plan within `radius` of the stretch from..to of a line; Infinity where there is none. */

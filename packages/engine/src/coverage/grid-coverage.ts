@@ -79,7 +79,7 @@ function worstStance(pocket: CellSet, maps: CoverageMaps): number {
 function worstCaseOf(pocket: CellSet, stance: number, state: DoorState, maps: CoverageMaps): WorstCase {
   const { grid } = maps
   const set = blindIn(pocket, stance, maps)
-  const { row, column } = deepestCell(set, grid, runsOf(set, grid))
+  const { row, column } = deepestCell(runsOf(set, grid))
   const { body, index, yaw_rad } = maps.stances[stance] as CoverageMaps['stances'][number]
   const x_mm = grid.x0 + (column + 0.5) * grid.pitch
   const y_mm = grid.y0 + (row + 0.5) * grid.pitch

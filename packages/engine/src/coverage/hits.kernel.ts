@@ -28,6 +28,8 @@ export interface Pencil {
   readonly exitC: Float64Array
   /** Axis (0 along, 1 across, 2 up) of each entered face; the exit of the same axis has the same index. */
   faces: number
+  /** How many of the exits can be what a beam leaves by: all, or all but the bottom, which comes last, where the beam ends before it. */
+  exits: number
   /** Faces that the beam runs along: placements with A x + B y < C only. */
   readonly sideA: Float64Array
   readonly sideB: Float64Array
@@ -40,7 +42,7 @@ export function newPencil(outline: Outline): Pencil {
   const six = () => new Float64Array(6)
   return {
     outline, enterA: three(), enterB: three(), enterC: three(), enterCosine: three(), exitA: three(), exitB: three(), exitC: three(),
-    faces: 0, sideA: six(), sideB: six(), sideC: six(), sides: 0,
+    faces: 0, exits: 0, sideA: six(), sideB: six(), sideC: six(), sides: 0,
   }
 }
 
@@ -69,26 +71,46 @@ export function drawBox(
   } else if (oz < shape.low + strip.lowest - SPARE || oz > shape.high + strip.highest + SPARE) return
   const begin = Math.max(from, earliest)
   if (latest < begin - SPARE || latest < 0) return
-  const level = dz < 0 && strip.slopeX === 0 && strip.slopeY === 0 && !sight.segments
-  if (level && shape.sinYaw === 0 && sweepBox(bits, pending, grid, sight, i, shape, strip, from, to, earliest, latest)) return
-  layFaces(pencil, level, beams.originX[i]!, beams.originY[i]!, oz, beams.directionX[i]!, beams.directionY[i]!, dz, shape, strip)
-  // rows that the body can touch between `begin` and `latest`
+  // the placements that the body can be met at between `begin` and `latest`
+  const ox = beams.originX[i]!
   const oy = beams.originY[i]!
+  const dx = beams.directionX[i]!
   const dy = beams.directionY[i]!
   const sizeSin = shape.sinYaw < 0 ? -shape.sinYaw : shape.sinYaw
   const sizeCos = shape.cosYaw < 0 ? -shape.cosYaw : shape.cosYaw
-  const half = sizeSin * shape.halfA + sizeCos * shape.halfB + SPARE
-  const yA = oy + (begin > 0 ? begin : 0) * dy
+  const halfX = sizeCos * shape.halfA + sizeSin * shape.halfB + SPARE
+  const halfY = sizeSin * shape.halfA + sizeCos * shape.halfB + SPARE
+  const start = begin > 0 ? begin : 0
+  const xA = ox + start * dx
+  const xB = ox + latest * dx
+  const yA = oy + start * dy
   const yB = oy + latest * dy
-  const lowY = (yA < yB ? yA : yB) - half
-  const highY = (yA < yB ? yB : yA) + half
+  const lowX = (xA < xB ? xA : xB) - halfX
+  const highX = (xA < xB ? xB : xA) + halfX
+  const lowY = (yA < yB ? yA : yB) - halfY
+  const highY = (yA < yB ? yB : yA) + halfY
   const firstRow = Math.max(strip.firstRow, Math.ceil((lowY - grid.y0) / grid.pitch - 0.5))
   const lastRow = Math.min(strip.lastRow, Math.floor((highY - grid.y0) / grid.pitch - 0.5))
   if (firstRow > lastRow) return
-  if (firstRow < pending.touchedFirst) pending.touchedFirst = firstRow
-  if (lastRow > pending.touchedLast) pending.touchedLast = lastRow
+  if (!touch(pending, grid, firstRow, lastRow, lowX, highX)) return
+  const level = dz < 0 && strip.slopeX === 0 && strip.slopeY === 0 && !sight.segments
+  if (level && shape.sinYaw === 0 && sweepBox(bits, pending, grid, sight, i, shape, firstRow, lastRow, from, earliest, latest)) return
+  layFaces(pencil, level, ox, oy, oz, dx, dy, dz, shape, strip)
   if (sight.segments) return drawSegment(bits, pending, pencil, grid, to, firstRow, lastRow)
   if (level) return drawLevel(bits, pending, pencil, grid, sight, -dz, shape.reflectance, from, earliest, latest, firstRow, lastRow)
+  if (dz !== 0) {
+    // the floor where this beam can meet a body at all: closer bounds than those of the whole strip
+    const riseA = strip.slopeX * lowX
+    const riseB = strip.slopeX * highX
+    const nearY = strip.slopeY * lowY
+    const farY = strip.slopeY * highY
+    const lowest = strip.z0 + (riseA < riseB ? riseA : riseB) + (nearY < farY ? nearY : farY)
+    const highest = strip.z0 + (riseA < riseB ? riseB : riseA) + (nearY < farY ? farY : nearY)
+    earliest = ((dz < 0 ? shape.high + highest : shape.low + lowest) - oz) / dz
+    const leaves = ((dz < 0 ? shape.low + highest : shape.high + lowest) - oz) / dz
+    if (to < leaves - SPARE) pencil.exits--
+    latest = Math.min(to, ((dz < 0 ? shape.low + lowest : shape.high + highest) - oz) / dz)
+  }
   let whole = earliest > from + SPARE
   const enough = cosineNeeded(latest, shape.reflectance, sight.reach) * SURE
   for (let k = 0; k < pencil.faces; k++) if (pencil.enterCosine[k]! <= enough) whole = false
@@ -102,20 +124,36 @@ export function drawBox(
   }
 }
 
+/** KERNEL. Notes the rows and words that are about to be drawn on; false where all of it lies beside the grid. */
+export function touch(pending: Pending, grid: Grid, firstRow: number, lastRow: number, lowX: number, highX: number): boolean {
+  const first = Math.floor((lowX - grid.x0) / grid.pitch - 0.5)
+  const last = Math.ceil((highX - grid.x0) / grid.pitch - 0.5)
+  if (last < 0 || first >= grid.columns) return false
+  const firstWord = first > 0 ? first >> 5 : 0
+  const lastWord = last < grid.columns ? last >> 5 : grid.words - 1
+  if (firstRow < pending.touchedFirst) pending.touchedFirst = firstRow
+  if (lastRow > pending.touchedLast) pending.touchedLast = lastRow
+  if (firstWord < pending.touchedWord) pending.touchedWord = firstWord
+  if (lastWord >= pending.touchedEnd) pending.touchedEnd = lastWord + 1
+  return true
+}
+
 /**
  * KERNEL. `drawBox` for a box along the axes on a level floor and a beam that comes down: what is seen is swept by a rectangle, and the
  * beam comes onto the top at `top`, wherever it does. Returns false where a limit falls so close to the top that the predicate must decide.
  */
 function sweepBox(
-  bits: Int32Array, pending: Pending, grid: Grid, sight: Sight, i: number, shape: Shape, strip: Strip, from: number, to: number, top: number, latest: number,
+  bits: Int32Array, pending: Pending, grid: Grid, sight: Sight, i: number, shape: Shape, firstRow: number, lastRow: number,
+  from: number, top: number, latest: number,
 ): boolean {
+  if (top - from < SPARE && from - top < SPARE) return false
+  if (latest - top < SPARE && top - latest < SPARE) return false
   const { beams } = sight
   const { reflectance } = shape
+  const { words, columns } = grid
   const dx = beams.directionX[i]!
   const dy = beams.directionY[i]!
   const dz = beams.directionZ[i]!
-  if (top - from < SPARE && from - top < SPARE) return false
-  if (latest - top < SPARE && top - latest < SPARE) return false
   const cosineX = dx < 0 ? -dx : dx
   const cosineY = dy < 0 ? -dy : dy
   // cells: column c at c, row r at r
@@ -126,19 +164,9 @@ function sweepBox(
   const stepY = dy * scale
   const halfA = shape.halfA * scale
   const halfB = shape.halfB * scale
-  const { words, columns } = grid
-  const { firstRow, lastRow } = strip
   const begin = top > from ? top : from
   const xBegin = x0 + begin * stepX
   const yBegin = y0 + begin * stepY
-  const yEnd = y0 + latest * stepY
-  const lowest = (yBegin < yEnd ? yBegin : yEnd) - halfB
-  const highest = (yBegin < yEnd ? yEnd : yBegin) + halfB
-  if (highest < firstRow - 1 || lowest > lastRow + 1) return true
-  const touchedFirst = lowest < firstRow ? firstRow : Math.floor(lowest)
-  const touchedLast = highest > lastRow ? lastRow : Math.ceil(highest)
-  if (touchedFirst < pending.touchedFirst) pending.touchedFirst = touchedFirst
-  if (touchedLast > pending.touchedLast) pending.touchedLast = touchedLast
   const enough = cosineNeeded(latest, reflectance, sight.reach) * SURE
   const reachesX = cosineX > enough || cosineX === 0
   const reachesY = cosineY > enough || cosineY === 0
@@ -146,6 +174,7 @@ function sweepBox(
   if (top > from && reachesX && reachesY && reachesTop) {
     // all three faces at once
     const xEnd = x0 + latest * stepX
+    const yEnd = y0 + latest * stepY
     if (dy < 0) fillSweep(bits, words, columns, pending, firstRow, lastRow, xEnd, yEnd, xBegin, yBegin, halfB, halfB, -halfA, halfA)
     else fillSweep(bits, words, columns, pending, firstRow, lastRow, xBegin, yBegin, xEnd, yEnd, halfB, halfB, -halfA, halfA)
     return true
@@ -189,6 +218,7 @@ function layFaces(
   layAxis(pencil, ox * cosYaw + oy * sinYaw, dx * cosYaw + dy * sinYaw, cosYaw, sinYaw, 0, -halfA, halfA)
   layAxis(pencil, oy * cosYaw - ox * sinYaw, dy * cosYaw - dx * sinYaw, -sinYaw, cosYaw, 0, -halfB, halfB)
   if (!level) layAxis(pencil, oz, dz, strip.slopeX, strip.slopeY, strip.z0, low, high)
+  pencil.exits = pencil.faces
 }
 
 /** KERNEL. One pair of faces: interior where low < (o + t d) - (a x + b y + c) < high. */
@@ -290,7 +320,7 @@ function drawFace(
     if (j === k) continue
     // the other faces are passed before, and left after
     keepHalfPlane(outline, x0, y0, pitch, columns, pencil.enterA[j]! - a, pencil.enterB[j]! - b, c - pencil.enterC[j]!)
-    keepHalfPlane(outline, x0, y0, pitch, columns, a - pencil.exitA[j]!, b - pencil.exitB[j]!, pencil.exitC[j]! - c)
+    if (j < pencil.exits) keepHalfPlane(outline, x0, y0, pitch, columns, a - pencil.exitA[j]!, b - pencil.exitB[j]!, pencil.exitC[j]! - c)
   }
   keepSides(pencil, grid)
   keepHalfPlane(outline, x0, y0, pitch, columns, a, b, limit - c)
@@ -318,7 +348,7 @@ function keepCrossed(pencil: Pencil, grid: Grid): void {
   const { outline } = pencil
   const { x0, y0, pitch, columns } = grid
   for (let k = 0; k < pencil.faces; k++)
-    for (let j = 0; j < pencil.faces; j++) {
+    for (let j = 0; j < pencil.exits; j++) {
       if (j === k) continue
       keepHalfPlane(
         outline, x0, y0, pitch, columns, pencil.enterA[k]! - pencil.exitA[j]!, pencil.enterB[k]! - pencil.exitB[j]!, pencil.exitC[j]! - pencil.enterC[k]!,

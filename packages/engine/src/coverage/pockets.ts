@@ -1,5 +1,5 @@
 import type { CellRun } from '../model/finding.ts'
-import { type CellSet, emptySet, type Grid, hasCell, runsOf } from './grid.ts'
+import { type CellSet, emptySet, type Grid, runsOf } from './grid.ts'
 import { setBits } from './rows.kernel.ts'
 
 /** An 8-connected group of cells. */
@@ -67,23 +67,21 @@ export function setOfRuns(runs: readonly CellRun[], grid: Grid): CellSet {
 }
 
 /**
- * A cell deep inside a set: one of those farthest (in steps to any of 8 neighbours) from a cell outside; of several the one
- * nearest to their middle, then the first in row order.
- *
- * @param runs where to look; the set may be larger
+ * A cell deep inside a set, given as its runs: one of those farthest (in steps to any of 8 neighbours) from a cell outside; of several
+ * the one nearest to their middle, then the first in row order.
  */
-export function deepestCell(set: CellSet, grid: Grid, runs: readonly CellRun[]): { readonly row: number; readonly column: number } {
-  const depth = depths(set, grid)
+export function deepestCell(runs: readonly CellRun[]): { readonly row: number; readonly column: number } {
+  const { depth, firstRow, firstColumn, width } = depths(runs)
   let most = 0
-  let best: [number, number][] = []
+  let best: (readonly [number, number])[] = []
   for (const [row, first, last] of runs)
     for (let column = first; column <= last; column++) {
-      const d = depth[row * grid.columns + column] as number
+      const d = depth[(row - firstRow) * width + column - firstColumn] as number
       if (d > most) {
         most = d
         best = []
       }
-      if (d === most && d > 0) best.push([row, column])
+      if (d === most) best.push([row, column])
     }
   const middleRow = best.reduce((sum, [row]) => sum + row, 0) / best.length
   const middleColumn = best.reduce((sum, [, column]) => sum + column, 0) / best.length
@@ -92,22 +90,39 @@ export function deepestCell(set: CellSet, grid: Grid, runs: readonly CellRun[]):
   return { row, column }
 }
 
-/** Steps to the nearest cell outside the set; 0 outside. The rim of the grid is outside. */
-function depths(set: CellSet, grid: Grid): Int32Array {
-  const { rows, columns } = grid
-  const depth = new Int32Array(rows * columns)
-  const at = (row: number, column: number) => (row < 0 || row >= rows || column < 0 || column >= columns ? 0 : (depth[row * columns + column] as number))
-  for (let row = 0; row < rows; row++)
-    for (let column = 0; column < columns; column++)
-      if (hasCell(set, grid, row, column))
-        depth[row * columns + column] = 1 + Math.min(at(row, column - 1), at(row - 1, column - 1), at(row - 1, column), at(row - 1, column + 1))
-  for (let row = rows - 1; row >= 0; row--)
-    for (let column = columns - 1; column >= 0; column--) {
-      const i = row * columns + column
-      if (depth[i] !== 0)
-        depth[i] = Math.min(depth[i] as number, 1 + Math.min(at(row, column + 1), at(row + 1, column - 1), at(row + 1, column), at(row + 1, column + 1)))
-    }
-  return depth
+interface Depths {
+  /** Steps to the nearest cell outside, 0 outside, over the runs' rectangle with one cell around it. */
+  readonly depth: Int32Array
+  readonly firstRow: number
+  readonly firstColumn: number
+  readonly width: number
+}
+
+/** The rim of the grid is outside too. */
+function depths(runs: readonly CellRun[]): Depths {
+  let firstColumn = Infinity
+  let lastColumn = 0
+  for (const [, first, last] of runs) {
+    firstColumn = Math.min(firstColumn, first)
+    lastColumn = Math.max(lastColumn, last)
+  }
+  const firstRow = (runs[0] as CellRun)[0] - 1
+  firstColumn -= 1
+  const width = lastColumn - firstColumn + 2
+  const depth = new Int32Array(((runs[runs.length - 1] as CellRun)[0] - firstRow + 2) * width)
+  for (const [row, first, last] of runs)
+    for (let i = (row - firstRow) * width + first - firstColumn; i <= (row - firstRow) * width + last - firstColumn; i++)
+      depth[i] = 1 + least(depth, i - 1, i - width - 1, i - width, i - width + 1)
+  for (let k = runs.length - 1; k >= 0; k--) {
+    const [row, first, last] = runs[k] as CellRun
+    for (let i = (row - firstRow) * width + last - firstColumn; i >= (row - firstRow) * width + first - firstColumn; i--)
+      depth[i] = Math.min(depth[i] as number, 1 + least(depth, i + 1, i + width - 1, i + width, i + width + 1))
+  }
+  return { depth, firstRow, firstColumn, width }
+}
+
+function least(depth: Int32Array, a: number, b: number, c: number, d: number): number {
+  return Math.min(depth[a] as number, depth[b] as number, depth[c] as number, depth[d] as number)
 }
 
 /** Largest distance between two points of the cells' squares, mm. */

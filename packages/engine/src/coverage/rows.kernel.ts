@@ -28,11 +28,13 @@ export interface Outline {
   unsure: boolean
 }
 
-/** Cells (row * columns + column) that hang on a tie, and the rows touched since somebody last looked. */
+/** Cells (row * columns + column) that hang on a tie, and the rows and words touched since somebody last looked. */
 export interface Pending {
   count: number
   touchedFirst: number
   touchedLast: number
+  touchedWord: number
+  touchedEnd: number
   readonly cells: Int32Array
 }
 

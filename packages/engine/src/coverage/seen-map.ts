@@ -27,7 +27,7 @@ export interface Easel {
 }
 
 export function newEasel(grid: Grid): Easel {
-  const pending = { count: 0, touchedFirst: 0, touchedLast: -1, cells: new Int32Array(grid.columns * grid.rows + 4 * grid.rows + 64) }
+  const pending = { count: 0, touchedFirst: 0, touchedLast: -1, touchedWord: 0, touchedEnd: 0, cells: new Int32Array(grid.columns * grid.rows + 4 * grid.rows + 64) }
   return { grid, pencil: newPencil(newOutline()), pending, scratch: new Float64Array(3), streaks: [] }
 }
 
@@ -92,44 +92,61 @@ function settle(bits: CellSet, { grid, pending, scratch }: Easel, sight: Sight, 
   pending.count = 0
 }
 
+/** Cells of a streak that may not be empty: rows first..last, words from..end. */
+interface Touched {
+  first: number
+  last: number
+  word: number
+  end: number
+}
+
 /**
- * `clusterBeams` beams with consecutive indices must see the body. streaks[m] holds the cells that the last m + 1 beams all see; rows
- * outside `touched` of a streak are empty.
+ * `clusterBeams` beams with consecutive indices must see the body. streaks[m] holds the cells that the last m + 1 beams all see; what lies
+ * outside `touched[m]` is empty.
  */
 function drawClusters(seen: CellSet, easel: Easel, strips: readonly Strip[], field: FieldSight, first: number, end: number, shape: Shape): void {
   const { grid, pending, streaks } = easel
-  const { words } = grid
   const needed = field.clusterBeams
   while (streaks.length <= needed) streaks.push(emptySet(grid))
-  const touched = Array.from({ length: needed }, () => ({ first: 0, last: -1 }))
+  const touched: Touched[] = Array.from({ length: needed }, () => ({ first: 0, last: -1, word: 0, end: 0 }))
   for (let i = first; i < end; i++) {
     // streaks[needed] is free: draw this beam alone into it
     const alone = streaks[needed] as CellSet
     pending.touchedFirst = grid.rows
     pending.touchedLast = -1
+    pending.touchedWord = grid.words
+    pending.touchedEnd = 0
     drawBeam(alone, easel, strips, field, i, shape)
-    const low = pending.touchedFirst * words
-    const high = (pending.touchedLast + 1) * words
-    const longest = streaks[needed - 2] as CellSet
-    for (let w = low; w < high; w++) seen[w] = (seen[w] as number) | ((alone[w] as number) & (longest[w] as number))
+    addCommon(seen, alone, streaks[needed - 2] as CellSet, pending, grid)
     // the streaks grow by this beam, longest first
     for (let m = needed - 2; m >= 1; m--) {
-      const streak = streaks[m] as CellSet
-      const shorter = streaks[m - 1] as CellSet
-      const rows = touched[m] as { first: number; last: number }
-      streak.fill(0, rows.first * words, (rows.last + 1) * words)
-      for (let w = low; w < high; w++) streak[w] = (alone[w] as number) & (shorter[w] as number)
-      rows.first = pending.touchedFirst
-      rows.last = pending.touchedLast
+      wipe(streaks[m] as CellSet, touched[m] as Touched, grid)
+      addCommon(streaks[m] as CellSet, alone, streaks[m - 1] as CellSet, pending, grid)
+      note(touched[m] as Touched, pending)
     }
     // this beam alone becomes the streak of one, and the old one is wiped for the next beam
     const old = streaks[0] as CellSet
-    const oldRows = touched[0] as { first: number; last: number }
-    old.fill(0, oldRows.first * words, (oldRows.last + 1) * words)
+    wipe(old, touched[0] as Touched, grid)
     streaks[0] = alone
     streaks[needed] = old
-    oldRows.first = pending.touchedFirst
-    oldRows.last = pending.touchedLast
+    note(touched[0] as Touched, pending)
   }
-  for (let m = 0; m < needed; m++) (streaks[m] as CellSet).fill(0)
+  for (let m = 0; m < needed; m++) wipe(streaks[m] as CellSet, touched[m] as Touched, grid)
+}
+
+/** out |= a and b, within what was touched. */
+function addCommon(out: CellSet, a: CellSet, b: CellSet, { touchedFirst, touchedLast, touchedWord, touchedEnd }: Pending, { words }: Grid): void {
+  for (let r = touchedFirst; r <= touchedLast; r++)
+    for (let w = r * words + touchedWord; w < r * words + touchedEnd; w++) out[w] = (out[w] as number) | ((a[w] as number) & (b[w] as number))
+}
+
+function wipe(set: CellSet, { first, last, word, end }: Touched, { words }: Grid): void {
+  for (let r = first; r <= last; r++) for (let w = r * words + word; w < r * words + end; w++) set[w] = 0
+}
+
+function note(touched: Touched, pending: Pending): void {
+  touched.first = pending.touchedFirst
+  touched.last = pending.touchedLast
+  touched.word = pending.touchedWord
+  touched.end = pending.touchedEnd
 }
