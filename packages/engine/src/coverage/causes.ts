@@ -30,7 +30,7 @@ export function remedies(door: Door, state: DoorState, maps: CoverageMaps): Reme
   const asIs = maps.counted.map((counted) => fieldSight(door, state, counted))
   const found: Remedy[] = []
   for (const { kind, lift } of lifts(door, state, maps)) {
-    const sights = maps.counted.map((counted) => fieldSight(door, state, counted, lift))
+    const sights = maps.counted.map((counted, k) => fieldSight(door, state, counted, lift, asIs[k]))
     if (sights.every((sight, k) => isSame(sight, asIs[k] as FieldSight))) continue
     const cells = madeSeen(easel, strips, maps, sights)
     if (countCells(cells) > 0) found.push(lift.obstacle ? { kind, obstacle: lift.obstacle.id, cells } : { kind, cells })

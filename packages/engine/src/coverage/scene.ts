@@ -88,12 +88,22 @@ export interface Lift {
 /** Longer than any beam that could matter; the reach when it is lifted. */
 const FAR_MM = 1e7
 
-/** Beams, backgrounds and windows of one field in one state of the door. */
-export function fieldSight(door: Door, state: DoorState, { sensor, field }: CountedField, lift: Lift = {}): FieldSight {
-  const beams = sensor.kind === 'ranging' && lift.beams ? lift.beams(sensor, field) : beamsOf(sensor)
+/**
+ * Beams, backgrounds and windows of one field in one state of the door.
+ *
+ * @param asIs the same without the lift, if at hand: what the lift does not touch is taken from there
+ */
+export function fieldSight(door: Door, state: DoorState, { sensor, field }: CountedField, lift: Lift = {}, asIs?: FieldSight): FieldSight {
+  const otherBeams = sensor.kind === 'ranging' && lift.beams ? lift.beams(sensor, field) : undefined
+  const beams = otherBeams ?? asIs?.sight.beams ?? beamsOf(sensor)
   const floor = floorPieces(state.floor)
   const limits = sensor.kind === 'segment' ? OPEN : lifted(limitsOf(field), lift)
-  const ends_mm = sensor.kind === 'segment' ? segmentEnds(beams, state, lift) : rangingEnds(door, state, sensor, beams, lift)
+  const ends_mm =
+    asIs && !otherBeams && !lift.margin && !lift.obstacle
+      ? asIs.sight.ends_mm
+      : sensor.kind === 'segment'
+        ? segmentEnds(beams, state, lift)
+        : rangingEnds(door, state, sensor, beams, lift)
   const parameters = sensor.kind === 'segment' ? UNLIMITED : reachOf(door, sensor, lift)
   const sight: Sight = { beams, floor, limits, ends_mm, reach: parameters, segments: sensor.kind === 'segment' }
   const named = beams.planes.filter(({ id }) => field.planes.includes(id))

@@ -90,7 +90,7 @@ export function caseIn(
   state: DoorState,
   byPosture: readonly CellSet[],
 ): WorstCase | undefined {
-  const { row, column } = deepestCell(set, grid, runsOf(set, grid))
+  const { row, column } = deepestCell(runsOf(set, grid))
   const stance = stances.find((_, s) => hasCell(byPosture[s] as CellSet, grid, row, column))
   if (stance === undefined) return undefined
   const x_mm = grid.x0 + (column + 0.5) * grid.pitch
