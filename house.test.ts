@@ -1,6 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { dirname, join, normalize } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { RULES } from './packages/engine/src/judge/rules.ts'
+import { wording } from './packages/report/src/wording/en.ts'
 
 /** Which package may import which; entered through index.ts, tests included. */
 const MAY_IMPORT: Record<string, readonly string[]> = {
@@ -24,7 +26,7 @@ const ROOM_MAY_IMPORT: Record<string, readonly string[]> = {
 }
 
 /** What gives the same bits on every platform; sine and its kin live in space/trigonometry.ts. */
-const SAME_BITS = 'sqrt|abs|min|max|floor|ceil|round|trunc|sign|fround|imul|clz32|PI'
+const SAME_BITS = 'sqrt|abs|min|max|floor|ceil|round|trunc|sign|fround|imul|clz32|PI|SQRT2'
 const FOREIGN = new RegExp(
   String.raw`\bMath\b(?!\.(?:${SAME_BITS})\b)|\*\*|\b(?:Date|console|process|performance|crypto|globalThis|Intl|localeCompare|toLocale\w*)\b`,
   'g',
@@ -86,6 +88,23 @@ describe('the engine', () => {
     expect(names.length).toBeGreaterThan(5)
     expect(names.filter((unit) => !known.test(`length_${unit}`))).toEqual([])
     expect(known.test('length_furlong')).toBe(false)
+  })
+})
+
+describe('each rule', () => {
+  const rules = RULES.map(({ id }) => id)
+  const without = (has: (rule: string) => boolean) => rules.filter((rule) => !has(rule))
+
+  it('has a file and a test of its name', () => {
+    expect(without((rule) => files.includes(`packages/engine/src/judge/${rule}.ts`))).toEqual([])
+    expect(without((rule) => files.includes(`packages/engine/src/judge/${rule}.test.ts`))).toEqual([])
+  })
+  it('has its sentences, and there are none for a rule that does not exist', () => {
+    expect(Object.keys(wording).sort()).toEqual([...rules].sort())
+  })
+  it('stands in the glossary under its name', () => {
+    const glossary = read('docs/GLOSSARY.md')
+    expect(without((rule) => new RegExp(String.raw`^\| [^|]+ \|[^|]*\|[^|]*\| \`${rule}\` \| [^|]+ \|$`, 'm').test(glossary))).toEqual([])
   })
 })
 
