@@ -4,6 +4,7 @@ import type { Outcome } from './exit-codes.ts'
 import { type Answer, type JudgedAnswer, problemsOf } from './judging.ts'
 import { bold, dim, safe } from './plain-text.ts'
 import { problemText } from './problem.ts'
+import { crashText } from './reported.ts'
 import type { Look } from './terminal.ts'
 
 export const formats = ['text', 'brief', 'json', 'jsonl', 'sarif', 'junit'] as const
@@ -40,30 +41,22 @@ export function record(answer: Answer, look: Look): object {
   return { file, ok: true, outcome, door: judgement.door, edition, sha256, counts: countsOf(answer), findings, crashes, coverages, notes }
 }
 
-/** One door for a person: name, plan, findings, counts, the hash of the result. */
-export function doorText(answer: JudgedAnswer, look: Look): string {
-  const { file, door, judgement, sha256 } = answer
-  const palette = look.colored ? inkPalette : plainPalette
-  const { width, ascii, units } = look
-  const dot = ascii ? '-' : '·'
-  return [
-    `${palette.strong(door.name)}  ${palette.quiet(file)}`,
-    '',
+/** One door for a person: plan, findings, the hash of the result. */
+export function doorText({ file, door, judgement, sha256 }: JudgedAnswer, { width, colored, ascii, units }: Look): string {
+  const palette = colored ? inkPalette : plainPalette
+  const parts = [
+    palette.quiet(file),
     terminalPlan(door, judgement, { width, ascii, palette }).trimEnd(),
-    '',
     findingsText(door, judgement, { width, palette, units, ascii }).trimEnd(),
-    '',
-    `${palette.strong(countsText(answer, dot))}`,
     palette.quiet(`result ${sha256}`),
-    '',
-    '',
-  ].join('\n')
+  ]
+  return `${parts.join('\n\n')}\n\n`
 }
 
 function briefLine(answer: Answer): string {
   const word = { pass: 'in order', fail: 'fails', undetermined: 'not settled', 'bad-input': 'bad input', crash: 'crashed' }[answer.outcome]
   const rest =
-    answer.kind === 'judged' ? countsText(answer, '-') : answer.kind === 'refused' ? `${answer.issueCount} to mend` : 'please report it'
+    answer.kind === 'judged' ? countsText(answer) : answer.kind === 'refused' ? `${answer.issueCount} to mend` : 'please report it'
   return `${word.padEnd(11)}  ${answer.file}  ${rest}\n`
 }
 
@@ -79,25 +72,20 @@ function countsOf({ judgement }: JudgedAnswer): Readonly<Record<Verdict, number>
   return { fail: count('fail'), undetermined: count('undetermined'), pass: count('pass'), 'not-applicable': count('not-applicable') }
 }
 
-function countsText(answer: JudgedAnswer, dot: string): string {
+function countsText(answer: JudgedAnswer): string {
   const counts = countsOf(answer)
   const parts = verdictWords
     .filter(([verdict]) => counts[verdict] > 0)
     .map(([verdict, one, many]) => `${counts[verdict]} ${counts[verdict] === 1 ? one : many}`)
-  return parts.length > 0 ? parts.join(` ${dot} `) : 'nothing was judged'
+  return parts.length > 0 ? parts.join(', ') : 'nothing was judged'
 }
 
 function remarksOf(answer: Answer, format: Format): string {
   if (answer.kind === 'refused') return safe(problemText(problemsOf(answer)))
-  if (answer.kind === 'crashed') return safe(crashText(answer.file, answer.message))
-  const crashes = answer.judgement.crashes.map(({ rule, message }) => crashText(`${answer.file}: rule ${rule}`, message))
+  if (answer.kind === 'crashed') return safe(crashText(`${answer.file}: `, answer.message))
+  const crashes = answer.judgement.crashes.map(({ rule, message }) => crashText(`${answer.file}: rule ${rule} `, message))
   const notes = format === 'text' ? answer.notes.map(({ path, text }) => `sillsight: ${answer.file}: ${path}: ${text}\n`) : []
   return safe([...crashes, ...notes].join(''))
-}
-
-/** A crash is ours to mend, never the user's, and says so. */
-export function crashText(place: string, message: string): string {
-  return `sillsight: ${place}: crashed: ${message}\n  This is a fault in sillsight, not in your file. Please report it with these lines, and the file if it may be shown.\n`
 }
 
 function fileResult(answer: Answer): FileResult {

@@ -8,9 +8,9 @@ import { completionScript } from './completion.ts'
 import { demoDoorForHelp } from './demo-doors.ts'
 import { type ExitCode, exitCodes } from './exit-codes.ts'
 import { helpText } from './help.ts'
-import { print, tell } from './output.ts'
-import { problemText, Refusal } from './problem.ts'
+import { print } from './output.ts'
 import { program } from './program.ts'
+import { reported } from './reported.ts'
 import { terminalWidth } from './terminal.ts'
 
 async function main(): Promise<ExitCode> {
@@ -31,19 +31,8 @@ function version(): string {
   return typeof manifest === 'object' && manifest && 'version' in manifest ? String(manifest.version) : 'unknown'
 }
 
-function problemCode(problem: unknown): ExitCode {
-  if (problem instanceof Refusal) {
-    tell(problemText(problem.problems))
-    return exitCodes.badInput
-  }
-  tell(
-    `sillsight: crashed: ${problem instanceof Error ? problem.stack : String(problem)}\n  This is a fault in sillsight. Please report it with these lines.\n`,
-  )
-  return exitCodes.crash
-}
-
 main()
-  .catch(problemCode)
+  .catch(reported)
   .then((code) => {
     process.exitCode = code
   })

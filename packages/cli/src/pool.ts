@@ -1,4 +1,3 @@
-import { join } from 'node:path'
 import { Worker } from 'node:worker_threads'
 import type { Format, Written } from './formats.ts'
 import type { Look } from './terminal.ts'
@@ -22,6 +21,8 @@ export interface Orders {
 }
 
 export interface PoolJob {
+  /** The program of one thread: worker.ts. */
+  readonly thread: string
   readonly files: readonly { readonly file: string; readonly text: string | undefined }[]
   readonly orders: Orders
   readonly workers: number
@@ -38,8 +39,6 @@ interface Hand {
 
 /** No file is started further ahead than this of the first one not yet taken: behind a slow file, the rest must not fill memory. */
 const furthestAhead = 64
-
-const workerFile = import.meta.filename.endsWith('.ts') ? 'worker.ts' : 'worker.cjs'
 
 /** Judges many files on several threads. A thread that dies costs the file it had, and is replaced. */
 export class Pool {
@@ -73,7 +72,7 @@ export class Pool {
   }
 
   #hire(): void {
-    const hand: Hand = { worker: new Worker(join(import.meta.dirname, workerFile), { workerData: this.#job.orders }), busyWith: undefined }
+    const hand: Hand = { worker: new Worker(this.#job.thread, { workerData: this.#job.orders }), busyWith: undefined }
     this.#hands.add(hand)
     hand.worker.on('message', (reply: Reply) => {
       hand.busyWith = undefined

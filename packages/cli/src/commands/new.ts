@@ -70,7 +70,8 @@ async function ask(units: Units): Promise<FirstValues> {
 export function firstDoorFile(name: string, values: FirstValues): string {
   const { width, height, side, sensor, mountingHeight, offset } = values
   const readings = { ...reading('widths', width), ...reading('heights', height) }
-  const assumed = { ...assumedSource('mountingHeight_mm', mountingHeight), ...assumedSource('offset_mm', offset) }
+  const offered = [...(mountingHeight.typed === undefined ? ['mounting height'] : []), ...(offset.typed === undefined ? ['offset'] : [])]
+  const note = `${offered.join(' and ')}: offered by \`sillsight new\`, not measured`
   const file = {
     sillsight: 1,
     name,
@@ -82,7 +83,7 @@ export function firstDoorFile(name: string, values: FirstValues): string {
         side: 'a',
         mountingHeight_mm: mountingHeight.mm,
         offset_mm: offset.mm,
-        ...(Object.keys(assumed).length > 0 && { sources: assumed }),
+        ...(offered.length > 0 && { source: { basis: 'our decision', note } }),
       },
     ],
   }
@@ -95,10 +96,6 @@ export function firstDoorFile(name: string, values: FirstValues): string {
 /** A length that was not typed in mm is kept as it was read off the tape, beside its value in mm. */
 function reading(of: 'widths' | 'heights', { typed }: Length): object {
   return typed === undefined || /^\d+(?:\.\d+)?(?: ?mm)?$/.test(typed) ? {} : { [of]: [{ reading: typed }] }
-}
-
-function assumedSource(of: string, { typed }: Length): object {
-  return typed === undefined ? { [of]: { basis: 'our decision', note: 'offered by `sillsight new` and not measured' } } : {}
 }
 
 function lengthOf(typed: string, units: Units, fallback_mm: number | undefined): Length | Problem {
