@@ -32,8 +32,8 @@ export const BOUNDS = {
   bodies: 32,
   postures: 32,
   zones: 32,
-  /** Cells of one zone at its pitch: a yard of 25 m by 25 m at 25 mm has a million. */
-  cellsOfZone: 250_000,
+  /** Cells of one zone at its pitch: a yard of 10 m by 6 m at 25 mm has 96,000. */
+  cellsOfZone: 100_000,
   /** Sizes that a family tries. */
   familySizes: 400,
   lanes: 32,

@@ -42,9 +42,11 @@ const postureSchema = z
 
 const values = {
   name: optional(name('Name by size, as "700 x 300 x 200".')),
-  reflectance: optional(reflectance('Diffuse reflectance of its darkest side, 0 to 1.')),
-  postures: optional(list(postureSchema, { from: 1, upTo: BOUNDS.postures }, 'Postures; each must be seen.')),
-  source: optional(sourceSchema),
+  reflectance: optional(reflectance('Diffuse reflectance of its darkest side, 0 to 1. Needed here or in the library.')),
+  postures: optional(
+    list(postureSchema, { from: 1, upTo: BOUNDS.postures }, 'Postures; each must be seen. Needed here or in the library.'),
+  ),
+  source: optional(sourceSchema.describe('Where size and reflectance come from. If absent, from memory is assumed.')),
 }
 
 export const bodySchema = record(

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { BOUNDS } from '../bounds.ts'
+import { DEFAULTS } from '../door/defaults.ts'
 import { bodySchema, libraryBodySchema } from './body.ts'
 import { list, name, note, optional, type Plain, record } from './parts.ts'
 import { librarySensorSchema, sensorSchema } from './sensor.ts'
@@ -42,8 +43,16 @@ export const doorFileSchema = record(
     ),
     survey: surveySchema,
     sensors: optional(list(sensorSchema, { upTo: BOUNDS.sensors }, 'Sensors.')),
-    bodies: optional(list(bodySchema, { from: 1, upTo: BOUNDS.bodies }, 'Test bodies; the reference body if absent.')),
-    zones: optional(list(zoneSchema, { from: 1, upTo: BOUNDS.zones }, 'Zones; presence at the leaf on each side with a sensor if absent.')),
+    bodies: optional(
+      list(bodySchema, { from: 1, upTo: BOUNDS.bodies }, 'Test bodies. If absent, the reference body for presence detection is assumed.'),
+    ),
+    zones: optional(
+      list(
+        zoneSchema,
+        { from: 1, upTo: BOUNDS.zones },
+        `Zones. If absent, presence at the leaf is assumed, ${DEFAULTS.zoneDepth_mm} mm deep, on each side that has a sensor.`,
+      ),
+    ),
     concept: optional(conceptSchema),
     confirmations: optional(
       list(confirmationSchema, { upTo: BOUNDS.confirmations }, 'Figures from memory that somebody held against their page.'),

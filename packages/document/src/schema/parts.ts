@@ -49,13 +49,17 @@ export const angle_deg = (means: string, largest = 360) => {
 export const reflectance = (means: string) => number({ above: 0, upTo: 1 }, means)
 
 /** One line that names something for people. */
-export const name = (means: string) => boundedText(BOUNDS.name, means)
+export const name = (means: string) => boundedText(BOUNDS.name, ONE_LINE, 'one line', means)
 /** Any text, lines included. */
-export const note = (means: string) => boundedText(BOUNDS.note, means)
-function boundedText(longest: number, means: string) {
-  const error = `a text of at most ${longest} characters`
-  return z.string({ error }).max(longest, { error }).describe(means)
+export const note = (means: string) => boundedText(BOUNDS.note, LINES, 'a text', means)
+function boundedText(longest: number, form: RegExp, what: string, means: string) {
+  const error = `${what} of at most ${longest} characters that can be printed`
+  return z.string({ error }).max(longest, { error }).regex(form, { error }).describe(means)
 }
+// Texts end up in terminals and on paper: characters that steer one (escape sequences, turned writing direction) are refused.
+const STEERING = String.raw`\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069`
+const ONE_LINE = new RegExp(String.raw`^[^\u0000-\u001f${STEERING}]*$`)
+const LINES = new RegExp(String.raw`^[^\u0000-\u0008\u000b\u000c\u000e-\u001f${STEERING}]*$`)
 
 /** Names inside the file. No `/`, `:` and `@`: findings are called `<rule>:<zone>/<letter>@<state>`. */
 export const id = (means: string) => {

@@ -63,7 +63,9 @@ const planeSchema = record(
   'Beams that belong together: a scan plane, a row, a grid.',
 )
 
-const openLimit = (what: string) => optional(wordOr('open', place_mm(what), 'a number', `${what} "open" where the field ends nowhere.`))
+const ASSUMED_OPEN = ' If absent, open is assumed.'
+const openLimit = (what: string, otherwise = '') =>
+  optional(wordOr('open', place_mm(what), 'a number', `${what} "open" where the field ends nowhere.${otherwise}`))
 
 const blankingSchema = record(
   { from_mm: distance_mm('Least way.'), to_mm: distance_mm('Largest way.') },
@@ -75,13 +77,15 @@ const fieldSchema = record(
     id: id('Name inside the sensor.'),
     name: optional(name('Name for people.')),
     planes: optional(list(id('Id of a plane.'), { from: 1, upTo: BOUNDS.planes }, 'Planes that it uses; all if absent.')),
-    xMin_mm: openLimit('Smallest x of a point that counts.'),
-    xMax_mm: openLimit('Largest x of a point that counts.'),
-    yMin_mm: openLimit('Smallest y of a point that counts; open if absent.'),
-    yMax_mm: openLimit('Largest y of a point that counts; open if absent.'),
-    clearance_mm: optional(distance_mm('Points lower than this above the floor do not count.')),
-    top_mm: openLimit('Points higher than this above the floor do not count.'),
-    clusterBeams: optional(wholeNumber({ from: 1, upTo: BOUNDS.beamsOfPlane }, 'Neighbouring beams that must agree.')),
+    xMin_mm: openLimit('Smallest x of a point that counts.', ASSUMED_OPEN),
+    xMax_mm: openLimit('Largest x of a point that counts.', ASSUMED_OPEN),
+    yMin_mm: openLimit('Smallest y of a point that counts.', ' Open if absent.'),
+    yMax_mm: openLimit('Largest y of a point that counts.', ' Open if absent.'),
+    clearance_mm: optional(distance_mm('Points lower than this above the floor do not count. If absent, 0 is assumed.')),
+    top_mm: openLimit('Points higher than this above the floor do not count.', ASSUMED_OPEN),
+    clusterBeams: optional(
+      wholeNumber({ from: 1, upTo: BOUNDS.beamsOfPlane }, 'Neighbouring beams that must agree. If absent, 1 is assumed.'),
+    ),
     output: name('The output that it switches, as on the terminal.'),
     function: choice(['presence', 'opening', 'call'], 'What that output does at the door.'),
     presenceTime_s: optional(
@@ -89,7 +93,7 @@ const fieldSchema = record(
         'for-ever',
         number({ above: 0, upTo: 1e6 }, 'Seconds.'),
         'a number above 0',
-        'How long a standing body is held; "for-ever" if it is never let go.',
+        'How long a standing body is held; "for-ever" if it is never let go. If absent, nobody said.',
       ),
     ),
     blanking: optional(list(blankingSchema, { upTo: BOUNDS.blankings }, 'Windows of the leaf in which the field does not act.')),
@@ -105,14 +109,22 @@ const values = {
       'scanner: planes of ranging beams from one point. downward-row: ranging beams that look down. segments: light grid, photo-eye. zone-only: radar, loop, edge, cord, button; drawn, not computed.',
     ),
   ),
-  source: optional(sourceSchema),
+  source: optional(sourceSchema.describe('Where the values come from. If absent, from memory is assumed.')),
   sources: optional(sourcesSchema),
-  planes: optional(list(planeSchema, { from: 1, upTo: BOUNDS.planes }, 'Planes of beams.')),
-  fields: optional(list(fieldSchema, { from: 1, upTo: BOUNDS.fields }, 'Fields.')),
-  maxRange_mm: optional(size_mm('Farthest distance at which anything counts.')),
-  rangeRef_mm: optional(size_mm('Range on the reference target, as the data sheet gives it.')),
-  reflectanceRef: optional(reflectance('Diffuse reflectance of that target, 0 to 1.')),
-  backgroundMargin_mm: optional(distance_mm('How far before its learned background a point must lie.')),
+  planes: optional(
+    list(planeSchema, { from: 1, upTo: BOUNDS.planes }, 'Planes of beams. Needed here or in the library, except for zone-only.'),
+  ),
+  fields: optional(
+    list(
+      fieldSchema,
+      { from: 1, upTo: BOUNDS.fields },
+      'Fields. If absent, one is assumed that sees with every beam and acts for presence.',
+    ),
+  ),
+  maxRange_mm: optional(size_mm('Farthest distance at which anything counts. Needed for ranging devices.')),
+  rangeRef_mm: optional(size_mm('Range on the reference target, as the data sheet gives it. Needed for ranging devices.')),
+  reflectanceRef: optional(reflectance('Diffuse reflectance of that target, 0 to 1. Needed for ranging devices.')),
+  backgroundMargin_mm: optional(distance_mm('How far before its learned background a point must lie. If absent, 0 is assumed.')),
   spotRadius_mm: optional(distance_mm('Radius of the beam spot; 0 if absent.')),
   usualTilt_deg: optional(angle_deg('Tilt that is used where the door file gives a mounting height but no tilt.', 89)),
   function: optional(choice(['presence', 'opening', 'call'], 'zone-only: what its output does at the door.')),
@@ -145,10 +157,10 @@ export const sensorSchema = record(
     side: optional(choice(['a', 'b'], 'Short form of the pose: the side that it hangs on and faces.')),
     mountingHeight_mm: optional(size_mm('Short form: height of the origin above the finished floor.')),
     offset_mm: optional(distance_mm('Short form: from the mid-plane of the leaf to the origin, measured toward that side.')),
-    x_mm: optional(place_mm('Short form: x of the origin; the middle of the opening if absent.')),
-    tilt_deg: optional(angle_deg('Short form: tilt toward that side; what the library calls usual if absent.', 89)),
+    x_mm: optional(place_mm('Short form: x of the origin. If absent, the middle of the opening is assumed.')),
+    tilt_deg: optional(angle_deg('Short form: tilt toward that side. If absent, what the library calls usual is assumed.', 89)),
     pose: optional(poseSchema),
-    learnedIn: optional(id('Id of the state in which the background was learned; the first if absent.')),
+    learnedIn: optional(id('Id of the state in which the background was learned. If absent, the first of several is assumed.')),
     covers: optional(coversSchema),
     ...values,
   },

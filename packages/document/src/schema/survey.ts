@@ -72,7 +72,9 @@ const leafSchema = record(
       'How the closing edge travels: down, along x toward 0 or toward the width, two leaves that meet, or turning (swing, folding).',
     ),
     thickness_mm: size_mm('Thickness of the leaf; y = 0 is its mid-plane.'),
-    bulge_mm: optional(distance_mm('How far the moving leaf may stand out of its plane on either side (wind, sway, slats).')),
+    bulge_mm: optional(
+      distance_mm('How far the moving leaf may stand out of its plane on either side (wind, sway, slats). If absent, 0 is assumed.'),
+    ),
     parked: optional(
       wordOr(
         'none',
@@ -127,10 +129,10 @@ const floorSchema = record(
       { from: 1, upTo: BOUNDS.profilePoints },
       'The floor as straight pieces along y, y rising: `[[y, z], ...]`, level beyond both ends. A step is a steep piece. z = 0 is the finished floor at x = 0, y = 0.',
     ),
-    slopeX_percent: optional(number({ from: -50, upTo: 50 }, 'Rise along x, in mm per 100 mm; 0 if absent.')),
+    slopeX_percent: optional(number({ from: -50, upTo: 50 }, 'Rise along x, in mm per 100 mm. If absent, 0 is assumed.')),
     tolerance_mm: optional(distance_mm('How far the real floor may stand above this survey.')),
   },
-  'The floor under and around the opening.',
+  'The floor under and around the opening. If absent, a level one is assumed.',
 )
 
 const named = { id: id('Name inside the file.'), name: optional(name('Name for people.')) }
@@ -193,7 +195,12 @@ export const surveySchema = record(
     opening: openingSchema,
     leaf: optional(leafSchema),
     walls: optional(
-      wordOr('none', wallsSchema, "the wall's measures", 'The wall on both sides and above. "none": free-standing posts, a gate.'),
+      wordOr(
+        'none',
+        wallsSchema,
+        "the wall's measures",
+        'The wall on both sides and above. "none": free-standing posts, a gate. If absent, no wall is assumed.',
+      ),
     ),
     lintel: optional(wordOr('none', lintelSchema, 'its measures', 'Made from the wall if absent; "none": nothing spans the opening.')),
     jambs: uprights('Frame members that stand out of the wall beside the opening.'),
@@ -216,7 +223,7 @@ export const surveySchema = record(
         'clear',
         number({ above: 0, upTo: 100_000 }, 'Metres.'),
         'a number above 0',
-        'How far one sees in the worst air that the door works in (fog, freezer mist), in metres at 2 % contrast; "clear" where the air never matters.',
+        'How far one sees in the worst air that the door works in (fog, freezer mist), in metres at 2 % contrast; "clear" where the air never matters. If absent, clear air is assumed.',
       ),
     ),
   },
