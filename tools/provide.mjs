@@ -89,7 +89,7 @@ export async function provideNode() {
   if (await isVersion(node, version)) return node
   say(`Node ${process.versions.node} is older than ${OLDEST_NODE}: fetching Node ${version} into .runtime (once, about 200 MB)`)
   mkdirSync(bareNode, { recursive: true }) // npm wants the folder of --prefix to exist
-  const options = ['--no-save', '--no-package-lock', '--no-audit', '--no-fund', '--ignore-scripts', '--loglevel=error']
+  const options = ['--no-save', '--no-package-lock', '--no-audit', '--no-fund', '--no-update-notifier', '--ignore-scripts', '--loglevel=error']
   await npm(`fetch Node ${version}`, ['install', '--prefix', join(root, '.runtime'), ...options, `${name}@${version}`])
   if (await isVersion(node, version)) return node
   throw new Hindrance(
@@ -103,7 +103,7 @@ export async function provideDependencies() {
   const lock = readFileSync(join(root, 'package-lock.json'), 'utf8')
   if (!needsInstall(lock, existsSync(installed) ? readFileSync(installed, 'utf8') : undefined)) return
   say('Installing dependencies (npm ci)')
-  await npm('install the dependencies', ['ci', '--no-audit', '--no-fund', '--loglevel=error'])
+  await npm('install the dependencies', ['ci', '--no-audit', '--no-fund', '--no-update-notifier', '--loglevel=error'])
 }
 
 /** Installs the Debian packages that tests call, or says which are missing: the tests that need them then fail and say so. */
