@@ -1,78 +1,101 @@
 import type { Door, Finding, Judgement, Verdict } from '@sillsight/engine'
-import type { Palette, TextOptions } from './options.ts'
+import type { TextOptions } from './options.ts'
+import { type FindingGroup, grouped } from './wording/groups.ts'
 import { asAscii, plain, wrapped } from './wording/plain.ts'
-import { mend, sentence } from './wording/sentence.ts'
+import { mend, sentence, sentenceOfPass, waitingWords } from './wording/sentence.ts'
+import { inventedNote } from './wording/sheet-words.ts'
 import { tally } from './wording/tally.ts'
-import { VERDICTS_WORST_FIRST, verdictMark, verdictWords } from './wording/verdicts.ts'
-import { isInvented } from './wording/sheet-words.ts'
+import { verdictMark, verdictWords } from './wording/verdicts.ts'
 
-const INDENT = 4
+const INDENT = '    '
 
 /** The findings of one door as text for a terminal: name, count, then sentences, worst first. Ends in a line feed. */
 export function findingsText(door: Door, judgement: Judgement, options: TextOptions): string {
-  const { palette } = options
-  const heading = [plain(door.name), isInvented(door) ? ' (invented for the demonstration)' : ''].join('')
-  const findings = worstFirst(judgement.findings)
-  const told = findings.filter(({ verdict }) => verdict !== 'not-applicable')
+  const groups = grouped(judgement.findings)
+  const of = (verdict: Verdict): readonly FindingGroup[] => groups.filter(({ findings }) => findings[0].verdict === verdict)
   const blocks = [
-    [palette.strong(shown(heading, options)), shown(tally(judgement), options)],
-    ...told.map((finding) => findingBlock(door, finding, options)),
+    headBlock(door, judgement, options),
+    ...of('fail').map(({ findings }) => findingLines(door, findings[0], options)),
+    ...of('undetermined').map((group) => (group.waitsFor === undefined ? findingLines(door, group.findings[0], options) : waitingLines(door, group, options))),
     ...crashBlocks(judgement, options),
-    notApplicableBlock(findings.filter(({ verdict }) => verdict === 'not-applicable'), options),
-    closing(findings, options),
+    of('pass').flatMap(({ findings }) => passLines(door, findings[0], options)),
+    notApplicableLines(of('not-applicable').map(({ findings }) => findings[0]), options),
+    closingLines(judgement.findings, options),
   ]
   return `${blocks.filter((lines) => lines.length > 0).map((lines) => lines.join('\n')).join('\n\n')}\n`
 }
 
-/** Fails first, then what is not settled, then the rest; findings of one verdict keep their order. */
-export function worstFirst(findings: readonly Finding[]): readonly Finding[] {
-  return VERDICTS_WORST_FIRST.flatMap((verdict) => findings.filter((finding) => finding.verdict === verdict))
-}
-
-/** Mark and sentence, then what would mend it, then the id for `why`. */
-function findingBlock(door: Door, finding: Finding, options: TextOptions): readonly string[] {
-  const { palette, units, ascii } = options
-  const mark = verdictMark(finding.verdict, ascii)
-  const lead = `${mark} ${verdictWords[finding.verdict]}: `
-  const [first = '', ...rest] = linesOf(`${lead}${sentence(door, finding, { units })}`, options)
-  const repair = finding.verdict === 'pass' ? '' : mend(door, finding, { units })
+function headBlock(door: Door, judgement: Judgement, options: TextOptions): readonly string[] {
+  const note = inventedNote(door)
   return [
-    paintedLead(first, lead, finding.verdict, palette),
-    ...rest.map(indented),
-    ...(repair ? linesOf(repair, options).map(indented) : []),
-    indented(palette.quiet(shown(plain(finding.id), options))),
+    ...lines(plain(door.name), options, '').map(options.palette.strong),
+    ...(note === undefined ? [] : lines(note, options, '').map(options.palette.quiet)),
+    ...lines(tally(judgement), options, ''),
   ]
 }
 
-function paintedLead(line: string, lead: string, verdict: Verdict, palette: Palette): string {
-  const words = lead.trimEnd().replace(/:$/, '')
+/** Mark and sentence, what would mend or settle it, and the id for `why`. */
+function findingLines(door: Door, finding: Finding, options: TextOptions): readonly string[] {
+  const { units, palette } = options
+  const repair = mend(door, finding, { units })
+  return [
+    ...led(sentence(door, finding, { units }), finding.verdict, options),
+    ...(repair === '' ? [] : lines(repair, options, INDENT)),
+    ...lines(plain(finding.id), options, INDENT).map(palette.quiet),
+  ]
+}
+
+/** Passes that wait for the same grounds: the grounds once, then what each would say. */
+function waitingLines(door: Door, group: FindingGroup, options: TextOptions): readonly string[] {
+  const { units } = options
+  return [
+    ...led(waitingWords(door, group, { units }), 'undetermined', options),
+    ...lines(mend(door, group.findings[0], { units }), options, INDENT),
+    ...group.findings.flatMap((finding) => withId(sentenceOfPass(door, finding, { units }), finding, options, `${INDENT}- `)),
+  ]
+}
+
+function passLines(door: Door, finding: Finding, options: TextOptions): readonly string[] {
+  const lead = `${verdictMark('pass', options.ascii)} ${verdictWords.pass}: `
+  return withId(sentence(door, finding, { units: options.units }), finding, options, lead).map((line, i) => (i === 0 ? paintedLead(line, 'pass', options) : line))
+}
+
+/** A sentence with its id behind it, the first line after `start`, the others set in. */
+function withId(text: string, finding: Finding, options: TextOptions, start: string): readonly string[] {
+  const id = shown(`[${plain(finding.id)}]`, options)
+  const inset = ' '.repeat(start.startsWith(INDENT) ? start.length : INDENT.length)
+  const all = wrapped(`${shown(`${start.trimStart()}${text}`, options)} ${id}`, options.width - inset.length)
+  const set = all.map((line, i) => (i === 0 ? `${start.startsWith(INDENT) ? INDENT : ''}${line}` : `${inset}${line}`))
+  return set.map((line, i) => (i === set.length - 1 && line.endsWith(id) ? line.slice(0, -id.length) + options.palette.quiet(id) : line))
+}
+
+function led(text: string, verdict: Verdict, options: TextOptions): readonly string[] {
+  const all = wrapped(shown(`${verdictMark(verdict, options.ascii)} ${verdictWords[verdict]}: ${text}`, options), options.width - INDENT.length)
+  return all.map((line, i) => (i === 0 ? paintedLead(line, verdict, options) : `${INDENT}${line}`))
+}
+
+function paintedLead(line: string, verdict: Verdict, { palette, ascii }: TextOptions): string {
+  const words = `${verdictMark(verdict, ascii)} ${verdictWords[verdict]}`
   return line.startsWith(words) ? palette.verdict[verdict](words) + line.slice(words.length) : line
 }
 
-function crashBlocks({ crashes }: Judgement, { width, ascii }: TextOptions): readonly (readonly string[])[] {
-  const say = (text: string): string => (ascii ? asAscii(text) : text)
-  return crashes.map(({ rule, message }) => wrapped(say(`! Rule ${plain(rule)} broke down and gave no answer: ${plain(message)}. This is a fault of the program, please report it.`), width))
+function crashBlocks({ crashes }: Judgement, options: TextOptions): readonly (readonly string[])[] {
+  return crashes.map(({ rule, message }) => lines(`! Rule ${plain(rule)} broke down and gave no answer: ${plain(message)}. This is a fault of the program, please report it.`, options, ''))
 }
 
-/** What does not apply is said in one paragraph: it is no news. */
-function notApplicableBlock(findings: readonly Finding[], options: TextOptions): readonly string[] {
+/** What does not apply is no news: one paragraph of ids. */
+function notApplicableLines(findings: readonly Finding[], options: TextOptions): readonly string[] {
   if (findings.length === 0) return []
-  const ids = findings.map(({ id }) => plain(id)).join(', ')
-  return linesOf(`${verdictMark('not-applicable', options.ascii)} ${verdictWords['not-applicable']}: ${ids}`, options).map((line, i) => options.palette.quiet(i === 0 ? line : indented(line)))
+  return led(findings.map(({ id }) => plain(id)).join(', '), 'not-applicable', options).map(options.palette.quiet)
 }
 
-function closing(findings: readonly Finding[], options: TextOptions): readonly string[] {
-  const provisional = findings.some((finding) => finding.provisional === 'grid')
-  const words = provisional ? 'Provisional: placements between the grid points were not computed. ' : ''
-  return wrapped(shown(`${words}Computed, not certified: a competent person decides, and local rules apply.`, options), options.width).map((line) => options.palette.quiet(line))
+function closingLines(findings: readonly Finding[], options: TextOptions): readonly string[] {
+  const provisional = findings.some((finding) => finding.provisional === 'grid') ? 'Provisional: placements between the grid points were not computed. ' : ''
+  return lines(`${provisional}Computed, not certified: a competent person decides, and local rules apply.`, options, '').map(options.palette.quiet)
 }
 
-function linesOf(text: string, options: TextOptions): readonly string[] {
-  return wrapped(shown(text, options), options.width - INDENT)
-}
-
-function indented(line: string): string {
-  return `${' '.repeat(INDENT)}${line}`
+function lines(text: string, options: TextOptions, indent: string): readonly string[] {
+  return wrapped(shown(text, options), options.width - indent.length).map((line) => indent + line)
 }
 
 function shown(text: string, { ascii }: TextOptions): string {

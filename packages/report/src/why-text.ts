@@ -1,8 +1,9 @@
 import { type Door, type Finding, type Judgement, OUTSIDE_VALUES, type Pocket, type Quantity, type Step, type StepInput, type ZoneCoverage } from '@sillsight/engine'
 import type { TextOptions } from './options.ts'
 import { inputValue } from './wording/inputs.ts'
+import { partName } from './wording/needs.ts'
 import { causeMend, causeWords } from './wording/causes.ts'
-import { count, figure, figureAgainst } from './wording/figures.ts'
+import { count, figure, figureAgainst, worked } from './wording/figures.ts'
 import { postureOf, postureWords } from './wording/bodies.ts'
 import { place } from './wording/places.ts'
 import { asAscii, capital, plain, wrapped } from './wording/plain.ts'
@@ -47,16 +48,11 @@ function stepsBlock(door: Door, finding: Finding, options: TextOptions): readonl
 function stepLines(door: Door, finding: Finding, step: Step, index: number, { units, width, palette }: TextOptions): readonly string[] {
   const number = `${index + 1}. `
   const formula = step.formula === undefined ? '' : ` = ${plain(step.formula)}`
-  const lines = wrapped(`${plain(step.name)}${formula} = ${exactly(step.quantity, units)}`, width - number.length)
+  const lines = wrapped(`${plain(step.name)}${formula} = ${worked(step.quantity, units)}`, width - number.length)
   const pad = ' '.repeat(number.length)
-  const from = step.from.flatMap((input) => wrapped(inputWords(door, finding, input, units), width - number.length - 5).map((line, i) => `${pad}${i === 0 ? 'from ' : '     '}${line}`))
+  const inputs = step.from.map((input) => inputWords(door, finding, input, units)).join('; ')
+  const from = inputs === '' ? [] : wrapped(inputs, width - number.length - 5).map((line, i) => `${pad}${i === 0 ? 'from ' : '     '}${line}`)
   return [...lines.map((line, i) => `${i === 0 ? number : pad}${line}`), ...from, `${pad}${palette.quiet(`by ${plain(step.by)}`)}`]
-}
-
-/** A step's figure as it was computed: counts in groups, the rest in its unit. */
-function exactly(quantity: Quantity, units: TextOptions['units']): string {
-  if (quantity.unit === '1' && Number.isInteger(quantity.value)) return count(quantity.value)
-  return figure(quantity, units)
 }
 
 function inputWords(door: Door, finding: Finding, input: StepInput, units: TextOptions['units']): string {
@@ -66,7 +62,8 @@ function inputWords(door: Door, finding: Finding, input: StepInput, units: TextO
   }
   if ('value' in input) return `the value ${plain(input.value)}${valueWords(input.value, units)}`
   const value = inputValue(door, input.input, units)
-  return `${plain(input.input)}${value === undefined ? '' : ` = ${value}`}${door.assumed.includes(input.input) ? ' (nobody entered it; a default stands in)' : ''}`
+  const name = value === undefined ? partName(door, input.input) : undefined
+  return `${plain(input.input)}${value === undefined ? '' : ` = ${value}`}${name === undefined ? '' : ` (${name})`}${door.assumed.includes(input.input) ? ' (nobody entered it; a default stands in)' : ''}`
 }
 
 function valueWords(id: string, units: TextOptions['units']): string {

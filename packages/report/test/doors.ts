@@ -35,7 +35,7 @@ export const leafZone: Zone = {
 const walls: readonly Obstacle[] = [
   { shape: 'box', id: 'wall-zero', name: 'wall', implied: true, x_mm: -1000, y_mm: -90, from_mm: 0, to_mm: 5200, size_mm: [2000, 300], yaw_rad: 0 },
   { shape: 'box', id: 'wall-width', name: 'wall', implied: true, x_mm: 5000, y_mm: -90, from_mm: 0, to_mm: 5200, size_mm: [2000, 300], yaw_rad: 0 },
-  { shape: 'box', id: 'lintel', name: 'lintel', implied: true, x_mm: 2000, y_mm: -90, from_mm: 4400, to_mm: 5200, size_mm: [4000, 300], yaw_rad: 0 },
+  { shape: 'box', id: 'lintel', name: 'lintel', implied: true, x_mm: 2000, y_mm: -90, from_mm: 4200, to_mm: 5200, size_mm: [4000, 300], yaw_rad: 0 },
 ]
 const things: readonly Obstacle[] = [
   { shape: 'box', id: 'rack', name: 'pallet rack', implied: false, x_mm: 420, y_mm: 930, from_mm: 0, to_mm: 1600, size_mm: [540, 240], yaw_rad: 0.35 },

@@ -79,6 +79,8 @@ export function roomAround(dimensions: readonly RankedDimension[], window: Windo
 
 export interface DrawnDimension {
   readonly marks: readonly Mark[]
+  /** Paper and lettering, to be painted when the lines of all dimensions are drawn. */
+  readonly figure: readonly Mark[]
   readonly text: Box
   readonly lines: readonly (readonly [Spot, Spot])[]
 }
@@ -101,9 +103,8 @@ export function drawDimension(view: View, dimension: RankedDimension): DrawnDime
   const marks: readonly Mark[] = [
     ...[line, ...extensions].map((points): Mark => ({ kind: 'line', layer: 'dimension', points })),
     ...ticks.map((points): Mark => ({ kind: 'line', layer: 'frame', points })),
-    blank(box), text,
   ]
-  return { marks, text: box, lines: [line, ...extensions] }
+  return { marks, figure: [blank(box), text], text: box, lines: [line, ...extensions] }
 }
 
 function figureAt(dimension: Dimension, [from, to]: readonly [Spot, Spot], scale: number, lengthwise: boolean): Extract<Mark, { kind: 'text' }> {

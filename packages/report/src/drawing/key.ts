@@ -1,63 +1,94 @@
-import type { Pocket, ZoneCoverage } from '@sillsight/engine'
+import type { Door, Judgement, Verdict } from '@sillsight/engine'
+import { grouped } from '../wording/groups.ts'
+import { sentence, waitingWords } from '../wording/sentence.ts'
 import { keyWords, legendWords } from '../wording/sheet-words.ts'
+import { verdictWords } from '../wording/verdicts.ts'
 import { hatchLines } from './hatch.ts'
 import { letterInCircle } from './labels.ts'
 import { lettering, paragraph } from './lettering.ts'
-import { type Box, corners, LETTERING_MM, type Mark } from './model.ts'
+import { type Box, corners, LETTERING_MM, type Mark, type Spot } from './model.ts'
 import type { Scene } from './scene.ts'
 
 const LINE_MM = 4.7 // from baseline to baseline
 const SIGN_MM = 11 // room for a sign before its words
-const PARAGRAPH_MM = 2.2
+const APART_MM = 2.4
+const GUTTER_MM = 8
+const COLUMN_MM = 84 // a wider key is set in columns of at least this width
+const LEAST_ENTRY_MM = 6.4
 
-/** What the letters and signs of the drawing mean, in a column. */
+/** What the letters and signs of the drawing mean, and what is not in order. */
 export interface Key {
   readonly marks: readonly Mark[]
   /** The letters that are explained. */
   readonly told: readonly string[]
 }
 
-/** Signs first, then the pockets, largest first, as many as the column holds. */
-export function drawKey(scene: Scene, column: Box): Key {
-  const marks: Mark[] = []
-  let top_mm = column.top_mm
-  for (const entry of entriesOf(scene, column.right_mm - column.left_mm - SIGN_MM)) {
-    if (top_mm + entry.height_mm > column.bottom_mm) break
-    marks.push(...entry.draw(column.left_mm, top_mm))
-    top_mm += entry.height_mm + PARAGRAPH_MM
-  }
-  const pockets = pocketEntries(scene, column, top_mm)
-  return { marks: [...marks, ...pockets.marks], told: pockets.told }
-}
-
 interface Entry {
-  readonly height_mm: number
-  readonly draw: (left_mm: number, top_mm: number) => readonly Mark[]
+  readonly lines: readonly string[]
+  readonly sign: (box: Box) => readonly Mark[]
+  readonly letter?: string
 }
 
-function entriesOf(scene: Scene, width_mm: number): readonly Entry[] {
-  const { coverage, bodies, traces, zone, counted } = scene
-  const signs: readonly (readonly [shown: boolean, words: string, sign: (box: Box) => readonly Mark[]])[] = [
-    [(coverage?.counts.blind ?? 0) > 0, legendWords.unseen, hatchSign],
-    [bodies.length > 0, legendWords.body, (box) => [{ kind: 'area', layer: 'body', fill: 'paper', rings: [corners(box)] }]],
-    [zone !== undefined, legendWords.zone(zone ? zone.name : ''), (box) => [{ kind: 'area', layer: 'dimension', fill: 'none', dash: 'zone', rings: [corners(box)] }]],
-    [traces.some(({ sensor }) => counted.has(sensor)), legendWords.trace, (box) => [lineSign(box)]],
-  ]
-  return signs.filter(([shown]) => shown).map(([, words, sign]) => signEntry(words, sign, width_mm))
+/** Signs first, then the pockets, largest first, then the findings, worst first: as many as there is room for. */
+export function drawKey(scene: Scene, judgement: Judgement, box: Box): Key {
+  const columns = columnsOf(box)
+  const width_mm = (columns[0]?.right_mm ?? 0) - (columns[0]?.left_mm ?? 0) - SIGN_MM
+  const pockets = pocketEntries(scene, width_mm)
+  const entries = [...signEntries(scene, width_mm), ...pockets, ...findingEntries(scene.door, judgement, scene, width_mm)]
+  const { marks, set } = inColumns(entries, columns, width_mm)
+  return { marks, told: entries.slice(0, set).flatMap(({ letter }) => (letter === undefined ? [] : [letter])) }
 }
 
-function signEntry(words: string, sign: (box: Box) => readonly Mark[], width_mm: number): Entry {
-  const lines = paragraph(words, LETTERING_MM.note, width_mm)
-  return {
-    height_mm: lines.length * LINE_MM,
-    draw: (left_mm, top_mm) => [
-      ...sign({ left_mm, right_mm: left_mm + SIGN_MM - 3, top_mm: top_mm + 0.6, bottom_mm: top_mm + 4 }), ...textLines(lines, left_mm + SIGN_MM, top_mm),
-    ],
-  }
+function columnsOf({ left_mm, right_mm, top_mm, bottom_mm }: Box): readonly Box[] {
+  const count = Math.max(1, Math.floor((right_mm - left_mm + GUTTER_MM) / (COLUMN_MM + GUTTER_MM)))
+  const width_mm = (right_mm - left_mm + GUTTER_MM) / count - GUTTER_MM
+  return Array.from({ length: count }, (_, i) => {
+    const start_mm = left_mm + i * (width_mm + GUTTER_MM)
+    return { left_mm: start_mm, right_mm: start_mm + width_mm, top_mm, bottom_mm }
+  })
+}
+
+/** Sets entries one under the other, column by column; the last line says how many did not fit. */
+function inColumns(entries: readonly Entry[], columns: readonly Box[], width_mm: number): { readonly marks: readonly Mark[]; readonly set: number } {
+  const marks: Mark[] = []
+  let at = 0
+  columns.forEach((column, i) => {
+    const reserve_mm = i === columns.length - 1 ? LINE_MM : 0
+    let top_mm = column.top_mm
+    for (let entry = entries[at]; entry; entry = entries[at]) {
+      const left = entries.length - at - 1
+      if (top_mm + heightOf(entry) > column.bottom_mm - (left > 0 ? reserve_mm : 0)) break
+      marks.push(...entryMarks(entry, { x_mm: column.left_mm, y_mm: top_mm }))
+      top_mm += heightOf(entry) + APART_MM
+      at++
+    }
+    if (i === columns.length - 1 && at < entries.length && top_mm + LINE_MM <= column.bottom_mm) {
+      marks.push(...textLines(paragraph(legendWords.more(entries.length - at), LETTERING_MM.note, width_mm).slice(0, 1), column.left_mm + SIGN_MM, top_mm))
+    }
+  })
+  return { marks, set: at }
+}
+
+function heightOf({ lines }: Entry): number {
+  return Math.max(LEAST_ENTRY_MM, lines.length * LINE_MM)
+}
+
+function entryMarks({ lines, sign }: Entry, { x_mm, y_mm }: Spot): readonly Mark[] {
+  return [...sign({ left_mm: x_mm, right_mm: x_mm + SIGN_MM - 3, top_mm: y_mm + 0.7, bottom_mm: y_mm + 4.1 }), ...textLines(lines, x_mm + SIGN_MM, y_mm)]
 }
 
 function textLines(lines: readonly string[], x_mm: number, top_mm: number): readonly Mark[] {
   return lines.map((line, i) => lettering(line, { x_mm, y_mm: top_mm + 3.6 + i * LINE_MM }, LETTERING_MM.note))
+}
+
+function signEntries({ coverage, bodies, traces, zone, counted }: Scene, width_mm: number): readonly Entry[] {
+  const signs: readonly (readonly [shown: boolean, words: string, sign: Entry['sign']])[] = [
+    [(coverage?.counts.blind ?? 0) > 0, legendWords.unseen, hatchSign],
+    [bodies.length > 0, legendWords.body, (box) => [{ kind: 'area', layer: 'body', fill: 'paper', rings: [corners(box)] }]],
+    [zone !== undefined, legendWords.zone(zone?.name ?? ''), (box) => [{ kind: 'area', layer: 'dimension', fill: 'none', dash: 'zone', rings: [corners(box)] }]],
+    [traces.some(({ sensor }) => counted.has(sensor)), legendWords.trace, lineSign],
+  ]
+  return signs.filter(([shown]) => shown).map(([, words, sign]) => ({ sign, lines: paragraph(words, LETTERING_MM.note, width_mm) }))
 }
 
 function hatchSign(box: Box): readonly Mark[] {
@@ -69,39 +100,52 @@ function hatchSign(box: Box): readonly Mark[] {
   ]
 }
 
-function lineSign({ left_mm, right_mm, top_mm, bottom_mm }: Box): Mark {
+function lineSign({ left_mm, right_mm, top_mm, bottom_mm }: Box): readonly Mark[] {
   const y_mm = (top_mm + bottom_mm) / 2
-  return { kind: 'line', layer: 'help', points: [{ x_mm: left_mm, y_mm }, { x_mm: right_mm, y_mm }] }
+  return [{ kind: 'line', layer: 'help', points: [{ x_mm: left_mm, y_mm }, { x_mm: right_mm, y_mm }] }]
 }
 
-function pocketEntries(scene: Scene, column: Box, from_mm: number): Key {
-  const { coverage, door, units } = scene
-  const width_mm = column.right_mm - column.left_mm - SIGN_MM
-  const pockets = coverage?.pockets ?? []
-  const entries = pockets.map((pocket) => ({ pocket, lines: paragraph(keyWords(door, coverage as ZoneCoverage, pocket, units), LETTERING_MM.note, width_mm) }))
-  const told = asManyAsFit(entries, column.bottom_mm - from_mm)
-  let top_mm = from_mm
-  const marks: Mark[] = []
-  for (const { pocket, lines } of entries.slice(0, told)) {
-    marks.push(...letterInCircle(pocket.letter, { x_mm: column.left_mm + 3.2, y_mm: top_mm + 3.1 }), ...textLines(lines, column.left_mm + SIGN_MM, top_mm))
-    top_mm += heightOf(lines) + PARAGRAPH_MM
+function pocketEntries({ coverage, door, units }: Scene, width_mm: number): readonly Entry[] {
+  if (!coverage) return []
+  return coverage.pockets.map((pocket) => ({
+    letter: pocket.letter, lines: paragraph(keyWords(door, coverage, pocket, units), LETTERING_MM.note, width_mm),
+    sign: (box) => letterInCircle(pocket.letter, { x_mm: box.left_mm + 3.2, y_mm: box.top_mm + 2.4 }),
+  }))
+}
+
+/** What fails or is not settled, apart from the pockets, which stand above. */
+function findingEntries(door: Door, judgement: Judgement, { units, coverage }: Scene, width_mm: number): readonly Entry[] {
+  const told = judgement.findings.filter(({ rule, verdict, subject }) => (
+    (verdict === 'fail' || verdict === 'undetermined') && !(rule === 'blind-pocket' && subject.id.startsWith(`${coverage?.zone}/`))
+  ))
+  return grouped(told).map((group) => {
+    const [first] = group.findings
+    const words = group.waitsFor === undefined ? sentence(door, first, { units }) : waitingWords(door, group, { units })
+    return { lines: paragraph(`${verdictWords[first.verdict]}: ${words}`, LETTERING_MM.note, width_mm), sign: (box) => verdictSign(first.verdict, box) }
+  })
+}
+
+/** A filled square with a cross, or a circle that is half filled. */
+function verdictSign(verdict: Verdict, { left_mm, top_mm }: Box): readonly Mark[] {
+  const half_mm = 1.7
+  const centre = { x_mm: left_mm + 3.2, y_mm: top_mm + 1.5 }
+  const around = { left_mm: centre.x_mm - half_mm, right_mm: centre.x_mm + half_mm, top_mm: centre.y_mm - half_mm, bottom_mm: centre.y_mm + half_mm }
+  if (verdict !== 'fail') {
+    const right = Array.from({ length: 13 }, (_, i): Spot => ({ x_mm: centre.x_mm + half_mm * Math.sin(i * Math.PI / 12), y_mm: centre.y_mm - half_mm * Math.cos(i * Math.PI / 12) }))
+    return [{ kind: 'circle', layer: 'thing', centre, radius_mm: half_mm, fill: 'paper' }, { kind: 'area', layer: 'thing', fill: 'ink', rings: [right] }]
   }
-  if (told < pockets.length && top_mm + LINE_MM <= column.bottom_mm) marks.push(...textLines([legendWords.more(pockets.length - told)], column.left_mm + SIGN_MM, top_mm))
-  return { marks, told: pockets.slice(0, told).map(({ letter }) => letter) }
+  return [{ kind: 'area', layer: 'thing', fill: 'ink', rings: [corners(around)] }, ...crossOn(centre)]
 }
 
-function heightOf(lines: readonly string[]): number {
-  return Math.max(6.4, lines.length * LINE_MM)
-}
-
-function asManyAsFit(entries: readonly { readonly pocket: Pocket; readonly lines: readonly string[] }[], room_mm: number): number {
-  let used_mm = 0
-  let fit = 0
-  for (const { lines } of entries) {
-    used_mm += heightOf(lines) + PARAGRAPH_MM
-    const forMore_mm = fit + 1 < entries.length ? LINE_MM : 0
-    if (used_mm + forMore_mm - PARAGRAPH_MM > room_mm) break
-    fit++
-  }
-  return fit
+/** A cross in the colour of the paper: four thin diamonds, so that it needs no second colour of line. */
+function crossOn({ x_mm, y_mm }: Spot): readonly Mark[] {
+  const arm = 1
+  const thin = 0.22
+  return [1, -1].map((way): Mark => ({
+    kind: 'area', layer: 'thing', fill: 'paper', outline: false,
+    rings: [[
+      { x_mm: x_mm - arm - thin, y_mm: y_mm - way * (arm - thin) }, { x_mm: x_mm - arm + thin, y_mm: y_mm - way * (arm + thin) },
+      { x_mm: x_mm + arm + thin, y_mm: y_mm + way * (arm - thin) }, { x_mm: x_mm + arm - thin, y_mm: y_mm + way * (arm + thin) },
+    ]],
+  }))
 }

@@ -10,6 +10,8 @@ export interface LabelRequest {
   readonly circled: boolean
   /** How far the thing reaches around its spot; the label starts beyond. */
   readonly clear_mm: number
+  /** Farther away it would say nothing, and is left out. */
+  readonly within_mm?: number
 }
 
 /** What lies on the sheet already. */
@@ -60,7 +62,7 @@ function bestPlace(request: LabelRequest, ground: Ground, placed: readonly Place
   let best: PlacedLabel | undefined
   let bestCost = Number.POSITIVE_INFINITY
   for (const distance_mm of DISTANCES_MM) {
-    if (distance_mm >= bestCost) break
+    if (distance_mm >= bestCost || distance_mm > (request.within_mm ?? Number.POSITIVE_INFINITY)) break
     for (let i = 0; i < DIRECTIONS; i++) {
       const candidate = candidateAt(request, distance_mm, i * 2 * Math.PI / DIRECTIONS)
       if (!isAllowed(candidate, ground, placed)) continue

@@ -1,4 +1,4 @@
-import { type Dimension, ranked, type RankedDimension, roomAround } from './dimensions.ts'
+import { ranked, type RankedDimension, roomAround } from './dimensions.ts'
 import { textWidth_mm } from './lettering.ts'
 import { type Box, LETTERING_MM, type Spot } from './model.ts'
 import type { Projection } from './scene.ts'
@@ -13,15 +13,22 @@ export interface Paper {
 
 /** Sheets by ISO 216. */
 const PAPERS: readonly Paper[] = [
-  { name: 'A4', width_mm: 210, height_mm: 297 }, { name: 'A4', width_mm: 297, height_mm: 210 }, { name: 'A3', width_mm: 420, height_mm: 297 }, { name: 'A3', width_mm: 297, height_mm: 420 },
+  { name: 'A4', width_mm: 297, height_mm: 210 }, { name: 'A4', width_mm: 210, height_mm: 297 }, { name: 'A3', width_mm: 420, height_mm: 297 }, { name: 'A3', width_mm: 297, height_mm: 420 },
 ]
 /** Scales of the trade; beyond 1:100 only what is too large for them. */
 const SCALES = [20, 25, 50, 100, 200, 500, 1000, 2000, 5000, 10_000]
+const SMALLEST_SHARE = 4 // elevation and section are drawn at a quarter of the plan's scale at the least
 const EDGE_MM = 10 // of paper around the frame
-const BETWEEN_MM = 6
-const HEADING_MM = 8
-const KEY_MM = 62 // least width of the key's column
-const KEY_HEIGHT_MM = 50
+const BETWEEN_MM = 7
+const HEADING_MM = 11.5 // two lines
+const KEY_MM = 66 // least width of the key
+const KEY_HEIGHT_MM = 52
+
+/** The scales of a sheet: the plan carries the answer and may be drawn larger. */
+export interface Scales {
+  readonly plan: number
+  readonly upright: number
+}
 
 /** One view in its place. */
 export interface Slot {
@@ -35,7 +42,7 @@ export interface Slot {
 
 export interface Arrangement {
   readonly paper: Paper
-  readonly scale: number
+  readonly scales: Scales
   readonly slots: readonly Slot[]
   readonly key: Box
   readonly title: Box
@@ -48,22 +55,27 @@ export interface Projections {
 }
 
 /**
- * Chooses scale and sheet: the largest scale that fits on A4 or A3, and A4 where both carry it. A scale that was asked for is kept; if
- * nothing carries it the sheet is made as large as it needs to be.
+ * Chooses scales and sheet: the largest scale of the plan that fits on A4 or A3, A4 where both carry it, then the largest scale for the
+ * other views. A scale that was asked for holds for all views; if no paper carries it the sheet is made as large as it needs to be.
  */
 export function arrange(projections: Projections, scale?: number): Arrangement {
-  for (const candidate of scale === undefined ? SCALES : [scale]) {
-    const blocks = blocksOf(projections, candidate)
+  for (const plan of scale === undefined ? SCALES : [scale]) {
     for (const paper of PAPERS) {
-      const found = fitted(blocks, paper, candidate)
-      if (found) return found
+      for (const upright of uprightScales(plan, scale)) {
+        const found = arrangedOn(projections, paper, { plan, upright })
+        if (found) return found
+      }
     }
   }
   const last = scale ?? SCALES[SCALES.length - 1] ?? 1
-  return made(blocksOf(projections, last), last)
+  return onItsOwnSheet(projections, { plan: last, upright: last })
 }
 
-/** A projection at a scale with the room around it for dimensions. Offsets are from the block's upper left corner. */
+function uprightScales(plan: number, asked: number | undefined): readonly number[] {
+  return asked === undefined ? SCALES.filter((scale) => scale >= plan && scale <= plan * SMALLEST_SHARE) : [asked]
+}
+
+/** A projection at a scale with the room around it for dimensions. */
 interface Block {
   readonly projection: Projection
   readonly dimensions: readonly RankedDimension[]
@@ -73,6 +85,17 @@ interface Block {
   readonly width_mm: number
   readonly height_mm: number
 }
+type Cell = Block | 'key'
+type Rows = readonly (readonly Cell[])[]
+
+/** The arrangements in order of preference, each as rows from the top. */
+function arrangementsOf(projections: Projections, scales: Scales): readonly Rows[] {
+  const { plan, elevation, section } = blocksOf(projections, scales)
+  const upright = section ? [elevation, section] : [elevation]
+  const inLine: readonly Rows[] = scales.plan === scales.upright ? [section ? [upright, [plan, 'key']] : [[elevation, 'key'], [plan]], [upright, [plan], ['key']]] : []
+  const stage: readonly Rows[] = [[[plan, 'key'], upright], [[plan], [...upright, 'key']], [[plan], upright, ['key']], [[plan, ...upright, 'key']], [[plan, ...upright], ['key']]]
+  return [...inLine, ...stage]
+}
 
 interface Blocks {
   readonly plan: Block
@@ -80,17 +103,19 @@ interface Blocks {
   readonly section: Block | undefined
 }
 
-/** Views that stand above or beside each other share their margins, so that they stay in line. */
-function blocksOf({ plan, elevation, section }: Projections, scale: number): Blocks {
-  const rooms = [plan, elevation].map((projection) => roomOf(projection, scale))
-  const left_mm = Math.max(...rooms.map((room) => room.left))
+/** Elevation and section share their height; plan and elevation share their left and right where they have one scale. */
+function blocksOf({ plan, elevation, section }: Projections, scales: Scales): Blocks {
+  const planLeft_mm = roomOf(plan, scales.plan).left
+  const elevationLeft_mm = roomOf(elevation, scales.upright).left
   const start_mm = Math.min(plan.window.uMin_mm, elevation.window.uMin_mm)
-  const above_mm = Math.max(roomOf(elevation, scale).top, section ? roomOf(section, scale).top : 0)
-  const lined = (projection: Projection): number => left_mm + (projection.window.uMin_mm - start_mm) / scale
+  const inLine = (projection: Projection, own_mm: number): number => (
+    scales.plan === scales.upright ? Math.max(planLeft_mm, elevationLeft_mm) + (projection.window.uMin_mm - start_mm) / scales.plan : own_mm
+  )
+  const above_mm = Math.max(roomOf(elevation, scales.upright).top, section ? roomOf(section, scales.upright).top : 0)
   return {
-    plan: block(plan, scale, lined(plan), roomOf(plan, scale).top),
-    elevation: block(elevation, scale, lined(elevation), above_mm),
-    section: section && block(section, scale, roomOf(section, scale).left, above_mm),
+    plan: block(plan, scales.plan, inLine(plan, planLeft_mm), roomOf(plan, scales.plan).top),
+    elevation: block(elevation, scales.upright, inLine(elevation, elevationLeft_mm), above_mm),
+    section: section && block(section, scales.upright, roomOf(section, scales.upright).left, above_mm),
   }
 }
 
@@ -105,64 +130,85 @@ function block(projection: Projection, scale: number, left_mm: number, roomAbove
   const drawn_mm = left_mm + widthOnPaper_mm(projection.window, scale) + room.right
   return {
     projection, dimensions, scale, left_mm, above_mm,
-    width_mm: Math.max(drawn_mm, textWidth_mm(projection.heading, LETTERING_MM.heading, true)),
+    width_mm: Math.max(drawn_mm, textWidth_mm(headingOf(projection, scale), LETTERING_MM.heading, true), textWidth_mm(projection.seen, LETTERING_MM.note)),
     height_mm: above_mm + heightOnPaper_mm(projection.window, scale) + room.bottom,
   }
 }
 
-/** Elevation above the plan, section beside the elevation, key beside the plan. Undefined if the paper is too small. */
-function fitted(blocks: Blocks, paper: Paper, scale: number): Arrangement | undefined {
-  const left_mm = Math.max(blocks.plan.width_mm, blocks.elevation.width_mm)
-  const upper_mm = Math.max(blocks.elevation.height_mm, blocks.section?.height_mm ?? 0)
-  const column_mm = Math.max(KEY_MM, blocks.section?.width_mm ?? 0)
-  const lower_mm = Math.max(blocks.plan.height_mm, KEY_HEIGHT_MM)
-  const free = { width_mm: paper.width_mm - 2 * EDGE_MM, height_mm: paper.height_mm - 2 * EDGE_MM - TITLE_BLOCK_MM - BETWEEN_MM }
-  const spare_mm = free.height_mm - upper_mm - BETWEEN_MM - lower_mm
-  if (left_mm + BETWEEN_MM + column_mm > free.width_mm || spare_mm < 0) return undefined
-  return placed(blocks, paper, scale, { left_mm, upper_mm, spareWidth_mm: free.width_mm - left_mm - BETWEEN_MM - column_mm, spareHeight_mm: spare_mm })
+/** "Plan 1:25". */
+export function headingOf({ heading }: Projection, scale: number): string {
+  return `${heading} 1:${scale}`
 }
 
-function placed(blocks: Blocks, paper: Paper, scale: number, size: {
-  readonly left_mm: number
-  readonly upper_mm: number
-  readonly spareWidth_mm: number
-  readonly spareHeight_mm: number
-}): Arrangement {
-  const x_mm = EDGE_MM + size.spareWidth_mm / 4
-  const y_mm = EDGE_MM + size.spareHeight_mm / 4
-  const right_mm = x_mm + size.left_mm + BETWEEN_MM + size.spareWidth_mm / 4
-  const lower_mm = y_mm + size.upper_mm + BETWEEN_MM + size.spareHeight_mm / 4
-  const bottom_mm = paper.height_mm - EDGE_MM - TITLE_BLOCK_MM
-  const keyTop_mm = blocks.section ? lower_mm + HEADING_MM : y_mm + HEADING_MM
-  return {
-    paper, scale,
-    slots: [
-      slot(blocks.elevation, { x_mm, y_mm }, size.left_mm),
-      ...(blocks.section ? [slot(blocks.section, { x_mm: right_mm, y_mm }, blocks.section.width_mm)] : []),
-      slot(blocks.plan, { x_mm, y_mm: lower_mm }, size.left_mm),
-    ],
-    key: { left_mm: right_mm, right_mm: paper.width_mm - EDGE_MM, top_mm: keyTop_mm, bottom_mm: bottom_mm - BETWEEN_MM },
-    title: { left_mm: EDGE_MM, right_mm: paper.width_mm - EDGE_MM, top_mm: bottom_mm, bottom_mm: paper.height_mm - EDGE_MM },
+function arrangedOn(projections: Projections, paper: Paper, scales: Scales): Arrangement | undefined {
+  for (const rows of arrangementsOf(projections, scales)) {
+    if (rows.every((row) => rowWidth_mm(row) <= freeWidth_mm(paper)) && heightOf(rows) <= freeHeight_mm(paper)) return placed(rows, paper, scales)
   }
+  return undefined
 }
 
-function slot(block: Block, { x_mm, y_mm }: Spot, width_mm: number): Slot {
-  const { projection, scale, dimensions, left_mm, above_mm, height_mm } = block
+function freeWidth_mm({ width_mm }: Paper): number {
+  return width_mm - 2 * EDGE_MM
+}
+
+function freeHeight_mm({ height_mm }: Paper): number {
+  return height_mm - 2 * EDGE_MM - TITLE_BLOCK_MM - BETWEEN_MM
+}
+
+function widthOf(cell: Cell): number {
+  return cell === 'key' ? KEY_MM : cell.width_mm
+}
+
+function rowWidth_mm(row: readonly Cell[]): number {
+  return row.reduce((sum, cell) => sum + widthOf(cell), (row.length - 1) * BETWEEN_MM)
+}
+
+function rowHeight_mm(row: readonly Cell[]): number {
+  return Math.max(...row.map((cell) => (cell === 'key' ? KEY_HEIGHT_MM : cell.height_mm)))
+}
+
+function heightOf(rows: Rows): number {
+  return rows.reduce((sum, row) => sum + rowHeight_mm(row), (rows.length - 1) * BETWEEN_MM)
+}
+
+/** Spare room goes between the rows and, within a row, before each view; the key takes what is left beside it. */
+function placed(rows: Rows, paper: Paper, scales: Scales): Arrangement {
+  const spare_mm = freeHeight_mm(paper) - heightOf(rows)
+  const indent_mm = Math.min(...rows.map((row) => freeWidth_mm(paper) - rowWidth_mm(row))) / 4
+  const slots: Slot[] = []
+  let key: Box = { left_mm: 0, top_mm: 0, right_mm: 0, bottom_mm: 0 }
+  let top_mm = EDGE_MM + spare_mm / (rows.length + 1)
+  for (const row of rows) {
+    const bottom_mm = top_mm + rowHeight_mm(row)
+    const gap_mm = BETWEEN_MM + (freeWidth_mm(paper) - rowWidth_mm(row) - indent_mm) / (row.length + 1)
+    let left_mm = EDGE_MM + indent_mm
+    for (const cell of row) {
+      if (cell === 'key') key = keyBox(left_mm, top_mm, bottom_mm + (spare_mm / (rows.length + 1)) / 2, paper)
+      else slots.push(slot(cell, { x_mm: left_mm, y_mm: top_mm }))
+      left_mm += widthOf(cell) + gap_mm
+    }
+    top_mm = bottom_mm + BETWEEN_MM + spare_mm / (rows.length + 1)
+  }
+  const strip_mm = paper.height_mm - EDGE_MM
+  return { paper, scales, slots, key, title: { left_mm: EDGE_MM, right_mm: paper.width_mm - EDGE_MM, top_mm: strip_mm - TITLE_BLOCK_MM, bottom_mm: strip_mm } }
+}
+
+function keyBox(left_mm: number, top_mm: number, bottom_mm: number, { width_mm }: Paper): Box {
+  return { left_mm, right_mm: width_mm - EDGE_MM, top_mm: top_mm + 2, bottom_mm }
+}
+
+function slot({ projection, scale, dimensions, left_mm, above_mm, width_mm, height_mm }: Block, { x_mm, y_mm }: Spot): Slot {
   return {
     projection, dimensions, headingAt: { x_mm, y_mm: y_mm + LETTERING_MM.heading },
     view: viewAt(projection.window, scale, { x_mm: x_mm + left_mm, y_mm: y_mm + above_mm }),
-    bounds: { left_mm: x_mm, right_mm: x_mm + width_mm, top_mm: y_mm + HEADING_MM - 2, bottom_mm: y_mm + height_mm },
+    bounds: { left_mm: x_mm, right_mm: x_mm + width_mm, top_mm: y_mm + HEADING_MM - 1, bottom_mm: y_mm + height_mm },
   }
 }
 
-function made(blocks: Blocks, scale: number): Arrangement {
-  const width_mm = 2 * EDGE_MM + Math.max(blocks.plan.width_mm, blocks.elevation.width_mm) + BETWEEN_MM + Math.max(KEY_MM, blocks.section?.width_mm ?? 0)
-  const upper_mm = Math.max(blocks.elevation.height_mm, blocks.section?.height_mm ?? 0)
-  const height_mm = 2 * EDGE_MM + TITLE_BLOCK_MM + upper_mm + 2 * BETWEEN_MM + Math.max(blocks.plan.height_mm, KEY_HEIGHT_MM)
-  const paper = { name: 'its own sheet', width_mm: Math.max(297, Math.ceil(width_mm)), height_mm: Math.max(210, Math.ceil(height_mm)) }
-  const found = fitted(blocks, paper, scale)
-  if (!found) throw new Error(`paper must carry the drawing, got ${paper.width_mm} x ${paper.height_mm} mm`)
-  return found
+function onItsOwnSheet(projections: Projections, scales: Scales): Arrangement {
+  const [rows] = arrangementsOf(projections, scales)
+  if (!rows) throw new Error('arrangements must not be empty, got none')
+  const width_mm = Math.max(297, ...rows.map((row) => Math.ceil(rowWidth_mm(row)) + 2 * EDGE_MM))
+  const height_mm = Math.max(210, Math.ceil(heightOf(rows)) + 2 * EDGE_MM + TITLE_BLOCK_MM + BETWEEN_MM)
+  return placed(rows, { name: 'a sheet of its own', width_mm, height_mm }, scales)
 }
-
-export type { Dimension }

@@ -55,7 +55,7 @@ export interface Lettering {
 
 /** Weights of line in mm on paper: one for structure, one for things, one thin for help. */
 export const PENS_MM: Readonly<Record<Layer, number>> = {
-  structure: 0.5, thing: 0.3, help: 0.13, unseen: 0.3, hatch: 0.25, body: 0.5, dimension: 0.15, text: 0, frame: 0.3,
+  structure: 0.5, thing: 0.3, help: 0.18, unseen: 0.3, hatch: 0.25, body: 0.5, dimension: 0.18, text: 0, frame: 0.3,
 }
 
 /** Lettering on paper, size of the type in mm. 3.5 mm is 13 px at the 96 px per inch of screens. */

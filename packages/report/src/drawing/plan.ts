@@ -3,10 +3,10 @@ import { dimensionFigure, tape } from '../wording/figures.ts'
 import { plain } from '../wording/plain.ts'
 import { sideName } from '../wording/places.ts'
 import type { Dimension } from './dimensions.ts'
-import type { LabelRequest } from './labels.ts'
-import { type Box, boxAround, grown, type Mark, type Spot } from './model.ts'
+import { blank, type LabelRequest } from './labels.ts'
+import { type Box, boxAround, corners, grown, type Mark, type Spot } from './model.ts'
 import { round, shape, stroke, turnedCorners, upright } from './pen.ts'
-import { type Drawn, footprint, halfExtents, type Projection, reachOf, type Scene, sensorSpots, type ShownBody } from './scene.ts'
+import { type Drawn, footprint, halfExtents, isFitting, type Projection, reachOf, type Scene, sensorSpots, type ShownBody } from './scene.ts'
 import { unseenBoxes, unseenMarks } from './unseen.ts'
 import { isInside, onSheet, type Place, type View, type Window, windowAround } from './view.ts'
 
@@ -19,10 +19,16 @@ const ROOM_FOR_THINGS_MM = 600 // the plan is widened by so much at most to show
 /** The plan, side A at the top of the sheet. */
 export function plan(scene: Scene): Projection {
   const window = planWindow(scene)
-  return { heading: `Plan, ${sideName(scene.door, 'a')} at the top`, window, dimensions: planDimensions(scene), draw: (view) => drawPlan(scene, view) }
+  return { heading: 'Plan', seen: `${sideName(scene.door, 'a')} at the top, ${sideName(scene.door, 'b')} below`, window, dimensions: planDimensions(scene), draw: (view) => drawPlan(scene, view) }
 }
 
-function planWindow({ door, state, zone, bodies }: Scene): Window {
+/** What of the survey's list shows in the plan. */
+export function thingsInPlan(scene: Omit<Scene, 'things'>): readonly Obstacle[] {
+  const window = planWindow(scene)
+  return scene.state.obstacles.filter((obstacle) => !obstacle.implied && outlineOf(obstacle).some((place) => isInside(window, place)))
+}
+
+function planWindow({ door, state, zone, bodies }: Omit<Scene, 'things'>): Window {
   const width_mm = door.opening.width_mm
   const places: Place[] = upright(-STUB_MM, width_mm + STUB_MM, -STUB_MM, STUB_MM).slice()
   if (zone) places.push(...upright(zone.xMin_mm, zone.xMax_mm, zone.yMin_mm, zone.yMax_mm))
@@ -63,10 +69,8 @@ function planDimensions({ door, zone, coverage, units }: Scene): readonly Dimens
     if (to_mm - from_mm > 0) found.push({ side, from_mm, to_mm, startsAt_mm, text: dimensionFigure(to_mm - from_mm, units) })
   }
   const largest = coverage?.pockets[0]?.extent
-  if (largest) {
-    add('top', largest.xMin_mm, largest.xMax_mm, largest.yMax_mm)
-    add('right', largest.yMin_mm, largest.yMax_mm, largest.xMax_mm)
-  }
+  if (largest && !(largest.xMin_mm === 0 && largest.xMax_mm === width_mm)) add('top', largest.xMin_mm, largest.xMax_mm, largest.yMax_mm)
+  if (largest && !(largest.yMin_mm === zone?.yMin_mm && largest.yMax_mm === zone.yMax_mm)) add('right', largest.yMin_mm, largest.yMax_mm, largest.xMax_mm)
   add('bottom', 0, width_mm, bottom_mm)
   if (zone) {
     add('right', zone.yMin_mm, zone.yMax_mm, right_mm)
@@ -96,7 +100,8 @@ function buildingMarks({ door, state }: Scene, view: View): readonly Mark[] {
   const width_mm = door.opening.width_mm
   const half_mm = (door.leaf?.thickness_mm ?? 0) / 2
   const cut = state.obstacles.filter(({ implied, from_mm, to_mm }) => implied && from_mm <= CUT_MM && to_mm > CUT_MM)
-  const walls = cut.flatMap((obstacle) => obstacleMarks(view, obstacle, 'structure', 'wall'))
+  const walls = [...cut].sort((a, b) => Number(isFitting(a)) - Number(isFitting(b)))
+    .flatMap((obstacle) => (isFitting(obstacle) ? obstacleMarks(view, obstacle, 'thing', 'paper') : obstacleMarks(view, obstacle, 'structure', 'wall')))
   const leaf = door.leaf ? shape(view, 'thing', upright(0, width_mm, -half_mm, half_mm), 'paper') : stroke(view, 'thing', [{ u_mm: 0, v_mm: 0 }, { u_mm: width_mm, v_mm: 0 }])
   return [...walls, ...leaf, ...stroke(view, 'help', [{ u_mm: view.window.uMin_mm, v_mm: 0 }, { u_mm: view.window.uMax_mm, v_mm: 0 }], 'centre')]
 }
@@ -106,13 +111,9 @@ function obstacleMarks(view: View, obstacle: Obstacle, layer: 'structure' | 'thi
   return round(view, layer, { u_mm: obstacle.x_mm, v_mm: obstacle.y_mm }, obstacle.radius_mm, fill)
 }
 
-function listed({ state }: Scene): readonly Obstacle[] {
-  return state.obstacles.filter(({ implied }) => !implied)
-}
-
 /** What the survey lists: boxes with their diagonals, posts with a cross, as solid things are drawn from above. */
-function thingMarks(scene: Scene, view: View): readonly Mark[] {
-  return listed(scene).flatMap((obstacle) => {
+function thingMarks({ things }: Scene, view: View): readonly Mark[] {
+  return things.flatMap((obstacle) => {
     const [a, b, c, d] = outlineOf(obstacle)
     if (!a || !b || !c || !d) return []
     const reach_mm = obstacle.shape === 'post' ? obstacle.radius_mm * Math.SQRT1_2 : 0
@@ -122,9 +123,8 @@ function thingMarks(scene: Scene, view: View): readonly Mark[] {
   })
 }
 
-function thingBoxes(scene: Scene, view: View): readonly Box[] {
-  return listed(scene).filter((obstacle) => outlineOf(obstacle).some((place) => isInside(view.window, place)))
-    .map((obstacle) => boxAround(outlineOf(obstacle).map((place) => onSheet(view, place))))
+function thingBoxes({ things }: Scene, view: View): readonly Box[] {
+  return things.map((obstacle) => boxAround(outlineOf(obstacle).map((place) => onSheet(view, place))))
 }
 
 function zoneMarks({ zone }: Scene, view: View): readonly Mark[] {
@@ -168,17 +168,17 @@ function sensorMarks({ door }: Scene, view: View): { readonly marks: readonly Ma
     if (sensor.kind === 'ranging') return []
     return sensor.planes.flatMap(({ segments }) => segments.flatMap(({ from_mm, to_mm }) => [
       ...stroke(view, 'help', [{ u_mm: from_mm[0], v_mm: from_mm[1] }, { u_mm: to_mm[0], v_mm: to_mm[1] }]),
-      sensorSymbol(onSheet(view, { u_mm: to_mm[0], v_mm: to_mm[1] })).mark,
+      ...sensorSymbol(onSheet(view, { u_mm: to_mm[0], v_mm: to_mm[1] })).marks,
     ]))
   })
-  return { marks: [...drawn, ...symbols.map(({ mark }) => mark)], kept: symbols.map(({ box }) => box) }
+  return { marks: [...drawn, ...symbols.flatMap(({ marks }) => marks)], kept: symbols.map(({ box }) => box) }
 }
 
 /** A sensor is the same small solid block in every view, whatever the scale. */
-export function sensorSymbol(at: Spot): { readonly mark: Mark; readonly box: Box } {
+export function sensorSymbol(at: Spot): { readonly marks: readonly Mark[]; readonly box: Box } {
   const box = { left_mm: at.x_mm - 1.5, right_mm: at.x_mm + 1.5, top_mm: at.y_mm - 0.9, bottom_mm: at.y_mm + 0.9 }
-  const ring = [[box.left_mm, box.top_mm], [box.right_mm, box.top_mm], [box.right_mm, box.bottom_mm], [box.left_mm, box.bottom_mm]]
-  return { box, mark: { kind: 'area', layer: 'thing', fill: 'ink', rings: [ring.map(([x_mm = 0, y_mm = 0]) => ({ x_mm, y_mm }))] } }
+  const marks: readonly Mark[] = [blank(grown(box, 0.7)), { kind: 'area', layer: 'thing', fill: 'ink', rings: [corners(box)] }]
+  return { box, marks }
 }
 
 function planLabels(scene: Scene, view: View): readonly LabelRequest[] {
@@ -189,7 +189,7 @@ function planLabels(scene: Scene, view: View): readonly LabelRequest[] {
   const sensors = sensorSpots(door).map(({ name, x_mm, y_mm, z_mm }): LabelRequest => ({
     text: `${plain(name)}, ${tape(z_mm, units)} up`, circled: false, clear_mm: 1.8, at: onSheet(view, { u_mm: x_mm, v_mm: y_mm }),
   }))
-  const things = listed(scene).filter(({ x_mm, y_mm }) => isInside(view.window, { u_mm: x_mm, v_mm: y_mm })).map((obstacle): LabelRequest => {
+  const things = scene.things.filter(({ x_mm, y_mm }) => isInside(view.window, { u_mm: x_mm, v_mm: y_mm })).map((obstacle): LabelRequest => {
     const box = boxAround(outlineOf(obstacle).map((place) => onSheet(view, place)))
     const clear_mm = Math.min(box.right_mm - box.left_mm, box.bottom_mm - box.top_mm) / 2
     return { text: plain(obstacle.name), circled: false, clear_mm, at: onSheet(view, { u_mm: obstacle.x_mm, v_mm: obstacle.y_mm }) }
@@ -199,7 +199,7 @@ function planLabels(scene: Scene, view: View): readonly LabelRequest[] {
   }]))
   const sides = (['a', 'b'] as const).map((side): LabelRequest => ({
     text: plain(door.sides[side]), circled: false, clear_mm: 0,
-    at: onSheet(view, { u_mm: view.window.uMax_mm - STUB_MM / 2, v_mm: side === 'a' ? view.window.vMax_mm : view.window.vMin_mm }),
+    at: onSheet(view, { u_mm: door.opening.width_mm + STUB_MM, v_mm: side === 'a' ? view.window.vMax_mm : view.window.vMin_mm }),
   }))
   const zoneName = zone ? [{ text: plain(zone.name), circled: false, clear_mm: 0, at: onSheet(view, { u_mm: (zone.xMin_mm + zone.xMax_mm) / 2, v_mm: zone.yMax_mm }) }] : []
   return [...letters, ...sensors, ...things, ...sides, ...zoneOnly, ...zoneName]

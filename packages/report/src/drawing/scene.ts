@@ -1,4 +1,4 @@
-import type { Door, DoorState, Floor, Pocket, Posture, WorstCase, Zone, ZoneCoverage } from '@sillsight/engine'
+import type { Door, DoorState, Floor, Obstacle, Pocket, Posture, WorstCase, Zone, ZoneCoverage } from '@sillsight/engine'
 import type { Units } from '../options.ts'
 import { postureOf } from '../wording/bodies.ts'
 import type { Dimension } from './dimensions.ts'
@@ -17,6 +17,8 @@ export interface Scene {
   readonly counted: ReadonlySet<string>
   /** Worst cases that are drawn as bodies, largest pocket first. */
   readonly bodies: readonly ShownBody[]
+  /** What the survey lists and the plan shows. */
+  readonly things: readonly Obstacle[]
   readonly traces: readonly PlaneTrace[]
   readonly units: Units
 }
@@ -41,6 +43,8 @@ export interface PlaneTrace {
 /** One projection before it has a place on the sheet. */
 export interface Projection {
   readonly heading: string
+  /** From where it is seen, in words. */
+  readonly seen: string
   readonly window: Window
   /** Those named first lie nearest to the view. */
   readonly dimensions: readonly Dimension[]
@@ -120,6 +124,11 @@ export function floorHeight({ profile, slopeX }: Floor, x_mm: number, y_mm: numb
 
 export function isFlat({ profile, slopeX }: Floor): boolean {
   return slopeX === 0 && profile.every(({ z_mm }) => z_mm === profile[0]?.z_mm)
+}
+
+/** Guides, hood and the parked leaf hang on the building: they are outlined where walls are filled. */
+export function isFitting({ id, implied }: Obstacle): boolean {
+  return implied && /^(guide|hood|parked-leaf)/.test(id)
 }
 
 /** Where a sensor is: its origin, the middle of a row of beams, or the first end of a segment. */

@@ -5,11 +5,11 @@ import { titleWords } from '../wording/sheet-words.ts'
 import { drawDimension } from './dimensions.ts'
 import { drawKey } from './key.ts'
 import { labelMarks, type Labelling, placeLabels } from './labels.ts'
-import { type Arrangement, arrange, type Slot } from './layout.ts'
+import { type Arrangement, arrange, headingOf, type Scales, type Slot } from './layout.ts'
 import { lettering, letteringBox } from './lettering.ts'
 import { type Box, LETTERING_MM, type Mark, type Sheet } from './model.ts'
-import { plan } from './plan.ts'
-import { bodiesToDraw, isFlat, type Projection, type Scene } from './scene.ts'
+import { plan, thingsInPlan } from './plan.ts'
+import { bodiesToDraw, isFlat, type Scene } from './scene.ts'
 import { svg } from './svg.ts'
 import { titleBlock } from './title-block.ts'
 import { elevation, section } from './upright-views.ts'
@@ -22,7 +22,7 @@ export function sheetSvg(door: Door, judgement: Judgement, options: SheetOptions
 /** The drawing before it is written, with what a check needs to see that labels lie clear. */
 export interface DrawnSheet {
   readonly sheet: Sheet
-  readonly scale: number
+  readonly scales: Scales
   readonly labellings: readonly Labelling[]
   readonly hatched: readonly Box[]
   readonly texts: readonly Box[]
@@ -33,13 +33,13 @@ export function drawSheet(door: Door, judgement: Judgement, options: SheetOption
   const projections = { plan: plan(scene), elevation: elevation(scene), section: isSectionWorthIt(scene) ? section(scene) : undefined }
   const arrangement = arrange(projections, options.scale)
   const slots = arrangement.slots.map((slot) => drawSlot(slot))
-  const key = drawKey(scene, arrangement.key)
+  const key = drawKey(scene, judgement, arrangement.key)
   const words = titleWords(door, judgement, {
-    state: scene.state.name, zone: scene.zone?.name, scale: arrangement.scale, sheet: arrangement.paper.name, units: options.units,
+    state: scene.state.name, zone: scene.zone?.name, scales: arrangement.scales, sheet: arrangement.paper.name, units: options.units,
   })
-  const marks = [...slots.flatMap((slot) => slot.marks), ...key.marks, ...titleBlock(words, arrangement.title, arrangement.scale)]
+  const marks = [...slots.flatMap((slot) => slot.marks), ...key.marks, ...titleBlock(words, arrangement.title, arrangement.scales.plan)]
   return {
-    scale: arrangement.scale, labellings: slots.map(({ labelling }) => labelling), hatched: slots.flatMap(({ hatched }) => hatched),
+    scales: arrangement.scales, labellings: slots.map(({ labelling }) => labelling), hatched: slots.flatMap(({ hatched }) => hatched),
     texts: marks.flatMap((mark) => (mark.kind === 'text' ? [letteringBox(mark)] : [])),
     sheet: { width_mm: arrangement.paper.width_mm, height_mm: arrangement.paper.height_mm, title: door.name, description: describe(words, arrangement), marks },
   }
@@ -47,10 +47,11 @@ export function drawSheet(door: Door, judgement: Judgement, options: SheetOption
 
 function sceneOf(door: Door, judgement: Judgement, options: SheetOptions): Scene {
   const shown = shownOf(door, judgement, options)
-  return {
+  const scene = {
     door, ...shown, counted: countedSensors(door, shown.coverage), units: options.units, traces: [],
     bodies: shown.coverage ? bodiesToDraw(door, shown.coverage.pockets) : [],
   }
+  return { ...scene, things: thingsInPlan(scene) }
 }
 
 /** A section shows what plan and elevation do not: a floor that is not flat, planes that lean, sensors off the leaf line. */
@@ -60,7 +61,7 @@ function isSectionWorthIt({ door, state, counted }: Scene): boolean {
 }
 
 function describe({ name, verdict, lines }: ReturnType<typeof titleWords>, { slots }: Arrangement): string {
-  return [name, verdict, ...slots.map(({ projection }) => projection.heading), ...lines.map(([label, value]) => `${label}: ${value}`)].join('. ')
+  return [name, verdict, ...slots.map(({ projection }) => `${projection.heading}, ${projection.seen}`), ...lines.map(([label, value]) => `${label}: ${value}`)].join('. ')
 }
 
 function drawSlot({ projection, view, dimensions, bounds, headingAt }: Slot): {
@@ -70,13 +71,14 @@ function drawSlot({ projection, view, dimensions, bounds, headingAt }: Slot): {
 } {
   const drawn = projection.draw(view)
   const figures = dimensions.map((dimension) => drawDimension(view, dimension))
-  const heading = lettering(projection.heading, headingAt, LETTERING_MM.heading, { bold: true })
+  const heading = [
+    lettering(headingOf(projection, view.scale), headingAt, LETTERING_MM.heading, { bold: true }),
+    lettering(projection.seen, { x_mm: headingAt.x_mm, y_mm: headingAt.y_mm + 4.8 }, LETTERING_MM.note),
+  ]
   const ground = {
-    bounds, kept: [...drawn.hatched, ...drawn.kept, ...figures.map(({ text }) => text), letteringBox(heading)],
+    bounds, kept: [...drawn.hatched, ...drawn.kept, ...figures.map(({ text }) => text), ...heading.map(letteringBox)],
     lines: [...drawn.lines, ...figures.flatMap(({ lines }) => lines)],
   }
   const labelling = placeLabels(drawn.labels, ground)
-  return { labelling, hatched: drawn.hatched, marks: [...drawn.marks, ...figures.flatMap(({ marks }) => marks), ...labelMarks(labelling), heading] }
+  return { labelling, hatched: drawn.hatched, marks: [...drawn.marks, ...figures.flatMap(({ marks }) => marks), ...figures.flatMap(({ figure }) => figure), ...labelMarks(labelling), ...heading] }
 }
-
-export type { Projection }

@@ -1,5 +1,5 @@
 import { CAUTION, titleWords } from '../wording/sheet-words.ts'
-import { lettering, paragraph, shortened } from './lettering.ts'
+import { lettering, paragraph, shortened, textWidth_mm } from './lettering.ts'
 import { type Box, corners, LETTERING_MM, type Mark, type Spot } from './model.ts'
 
 export const TITLE_BLOCK_MM = 30
@@ -21,11 +21,13 @@ export function titleBlock(words: ReturnType<typeof titleWords>, strip: Box, sca
 }
 
 function nameMarks({ name, note, verdict }: ReturnType<typeof titleWords>, { x_mm, y_mm }: Spot, width_mm: number): readonly Mark[] {
-  const size_mm = LETTERING_MM.title
+  const large = textWidth_mm(name, LETTERING_MM.title, true) <= width_mm
+  const names = large ? [name] : paragraph(name, LETTERING_MM.heading, width_mm, true).slice(0, 2)
+  const under = [...paragraph(verdict, LETTERING_MM.note, width_mm).slice(0, 2), ...(note ? [shortened(note, LETTERING_MM.note, width_mm)] : [])]
+  const nameEnd_mm = y_mm + (large ? 9 : 6.5 + (names.length - 1) * 5.2)
   return [
-    lettering(shortened(name, size_mm, width_mm, true), { x_mm, y_mm: y_mm + 9 }, size_mm, { bold: true }),
-    ...paragraph(verdict, LETTERING_MM.note, width_mm).slice(0, 2).map((line, i) => lettering(line, { x_mm, y_mm: y_mm + 16 + i * 4.7 }, LETTERING_MM.note)),
-    ...(note ? [lettering(shortened(note, LETTERING_MM.note, width_mm), { x_mm, y_mm: y_mm + 26.5 }, LETTERING_MM.note)] : []),
+    ...names.map((line, i) => lettering(line, { x_mm, y_mm: (large ? y_mm + 9 : y_mm + 6.5) + i * 5.2 }, large ? LETTERING_MM.title : LETTERING_MM.heading, { bold: true })),
+    ...under.map((line, i) => lettering(line, { x_mm, y_mm: nameEnd_mm + 6 + i * 4.7 }, LETTERING_MM.note)),
   ]
 }
 
@@ -50,6 +52,7 @@ function scaleBar({ x_mm, y_mm }: Spot, width_mm: number, scale: number): readon
       rings: [corners({ left_mm: at(i), right_mm: at(i + 1), top_mm: y_mm, bottom_mm: y_mm + 1.6 })],
     })),
     lettering('0', { x_mm: at(0), y_mm: y_mm - 1.4 }, 3.1),
+    lettering('scale bar of the plan', { x_mm: at(0), y_mm: y_mm + 5 }, 2.5),
     lettering(`${parts.length * part_mm / 1000} m`, { x_mm: at(parts.length), y_mm: y_mm - 1.4 }, 3.1, { anchor: 'middle' }),
   ]
 }

@@ -1,4 +1,4 @@
-import type { Obstacle } from '@sillsight/engine'
+import type { Door, Obstacle } from '@sillsight/engine'
 import { dimensionFigure } from '../wording/figures.ts'
 import { sideName } from '../wording/places.ts'
 import type { Dimension } from './dimensions.ts'
@@ -6,7 +6,7 @@ import type { LabelRequest } from './labels.ts'
 import { boxAround, type Mark } from './model.ts'
 import { shape, stroke, turnedCorners, upright } from './pen.ts'
 import { linesOf, sensorSymbol } from './plan.ts'
-import { type Drawn, floorHeight, halfExtents, heightOf, type Projection, type Scene, sensorSpots } from './scene.ts'
+import { type Drawn, floorHeight, halfExtents, heightOf, isFitting, type Projection, type Scene, sensorSpots } from './scene.ts'
 import { onSheet, type Place, type View, type Window } from './view.ts'
 
 // Elevation and section are the same drawing seen along two directions: what the plane of the cut meets is filled, the rest is outlined.
@@ -14,8 +14,10 @@ import { onSheet, type Place, type View, type Window } from './view.ts'
 /** Which way an upright view looks. `x` is a place along the leaf, `y` one across it. */
 interface Look {
   readonly across: (x_mm: number, y_mm: number) => number
-  /** Distance of a place from the plane of the cut; 0 is in it. */
+  /** Distance of a place behind the plane of the cut; 0 is in it. */
   readonly depth: (x_mm: number, y_mm: number) => number
+  /** Walls behind the plane are filled like those that it cuts: in the elevation they frame the opening. */
+  readonly wallsBeyond: boolean
   /** The line that the plane of the cut draws on the floor, as places in the doorway frame. */
   readonly floor: readonly { readonly x_mm: number; readonly y_mm: number }[]
 }
@@ -31,10 +33,10 @@ export function elevation(scene: Scene): Projection {
   for (const body of scene.bodies) xs.push(body.worstCase.x_mm - halfExtents(body).x_mm, body.worstCase.x_mm + halfExtents(body).x_mm)
   const from_mm = Math.min(...xs)
   const to_mm = Math.max(...xs)
-  const look: Look = { across: (x_mm) => x_mm, depth: (_x_mm, y_mm) => y_mm, floor: [{ x_mm: from_mm, y_mm: 0 }, { x_mm: to_mm, y_mm: 0 }] }
+  const look: Look = { across: (x_mm) => x_mm, depth: (_x_mm, y_mm) => y_mm, wallsBeyond: true, floor: [{ x_mm: from_mm, y_mm: 0 }, { x_mm: to_mm, y_mm: 0 }] }
   const window = { ...heights(scene), uMin_mm: from_mm, uMax_mm: to_mm }
   return {
-    heading: `Elevation, seen from ${sideName(scene.door, 'b')}`, window, dimensions: elevationDimensions(scene, window),
+    heading: 'Elevation', seen: `seen from ${sideName(scene.door, 'b')}`, window, dimensions: elevationDimensions(scene, window),
     draw: (view) => drawUpright(scene, view, look, openingMarks(scene, view)),
   }
 }
@@ -49,12 +51,12 @@ export function section(scene: Scene): Projection {
   const to_mm = Math.max(...ys)
   const inside = state.floor.profile.map(({ y_mm }) => y_mm).filter((y_mm) => y_mm > from_mm && y_mm < to_mm)
   const look: Look = {
-    across: (_x_mm, y_mm) => -y_mm, depth: (x_mm) => x_mm - middle_mm,
+    across: (_x_mm, y_mm) => -y_mm, depth: (x_mm) => x_mm - middle_mm, wallsBeyond: false,
     floor: [from_mm, ...inside, to_mm].map((y_mm) => ({ x_mm: middle_mm, y_mm })),
   }
   const window = { ...heights(scene), uMin_mm: -to_mm, uMax_mm: -from_mm }
   return {
-    heading: `Section, ${sideName(door, 'a')} on the left`, window, dimensions: sectionDimensions(scene, window),
+    heading: 'Section', seen: `${sideName(door, 'a')} on the left, ${sideName(door, 'b')} on the right`, window, dimensions: sectionDimensions(scene, window),
     draw: (view) => drawUpright(scene, view, look, leafLine(scene, view)),
   }
 }
@@ -94,10 +96,9 @@ function distinct(values: readonly number[]): readonly number[] {
 }
 
 function drawUpright(scene: Scene, view: View, look: Look, opening: readonly Mark[]): Drawn {
-  const { state, bodies, door } = scene
-  const cut = state.obstacles.filter((obstacle) => obstacle.implied && isCut(obstacle, look))
-  const walls = cut.flatMap((obstacle) => shape(view, 'structure', silhouette(obstacle, look), 'wall'))
-  const things = state.obstacles.filter(({ implied }) => !implied).flatMap((obstacle) => shape(view, 'thing', silhouette(obstacle, look), 'none'))
+  const { bodies, door } = scene
+  const walls = builtMarks(scene, view, look)
+  const things = scene.things.flatMap((obstacle) => shape(view, 'thing', silhouette(obstacle, look), 'none'))
   const ground = floorMarks(scene, view, look)
   const people = bodies.flatMap(({ worstCase, posture }, i) => {
     const half = halfExtents(bodies[i] ?? { letter: '', worstCase, posture })
@@ -106,17 +107,26 @@ function drawUpright(scene: Scene, view: View, look: Look, opening: readonly Mar
     return [upright(middle_mm - Math.abs(reach_mm), middle_mm + Math.abs(reach_mm), worstCase.z_mm, worstCase.z_mm + heightOf(posture))]
   })
   const bodyLines = people.flatMap((ring) => shape(view, 'body', ring, 'paper'))
-  const spots = sensorSpots(door).map(({ x_mm, y_mm, z_mm }) => onSheet(view, { u_mm: look.across(x_mm, y_mm), v_mm: z_mm }))
+  const spots = [...sensorSpots(door).map(({ x_mm, y_mm, z_mm }) => [x_mm, y_mm, z_mm] as const), ...segmentsOf(door).flat()]
+    .map(([x, y, z]) => onSheet(view, { u_mm: look.across(x, y), v_mm: z }))
   const symbols = spots.map(sensorSymbol)
   const letters = bodies.map(({ letter, worstCase, posture }): LabelRequest => ({
     text: letter, circled: true, clear_mm: 1.5,
     at: onSheet(view, { u_mm: look.across(worstCase.x_mm, worstCase.y_mm), v_mm: worstCase.z_mm + heightOf(posture) / 2 }),
   }))
+  const levels = levelLabels(scene, view, look)
   return {
-    marks: [...walls, ...rayMarks(scene, view, look), ...things, ...opening, ...bodyLines, ...ground, ...symbols.map(({ mark }) => mark)],
+    marks: [...walls, ...rayMarks(scene, view, look), ...segmentMarks(scene, view, look), ...things, ...opening, ...bodyLines, ...ground, ...symbols.flatMap(({ marks }) => marks)],
     hatched: [], kept: [...symbols.map(({ box }) => box), ...people.map((ring) => boxAround(ring.map((place) => onSheet(view, place))))],
-    lines: linesOf([...walls, ...things, ...opening, ...ground, ...bodyLines]), labels: letters,
+    lines: linesOf([...walls, ...things, ...opening, ...ground, ...bodyLines]), labels: [...letters, ...levels],
   }
+}
+
+/** The building, from the back to the front: filled where the look shows walls, fittings as outlines on paper. */
+function builtMarks({ state }: Scene, view: View, look: Look): readonly Mark[] {
+  const shown = state.obstacles.filter((obstacle) => obstacle.implied && (look.wallsBeyond || isCut(obstacle, look)))
+  return [...shown].sort((a, b) => Number(isFitting(a)) - Number(isFitting(b)) || look.depth(b.x_mm, b.y_mm) - look.depth(a.x_mm, a.y_mm))
+    .flatMap((obstacle) => (isFitting(obstacle) ? shape(view, 'thing', silhouette(obstacle, look), 'paper') : shape(view, 'structure', silhouette(obstacle, look), 'wall')))
 }
 
 /** Whether the plane of the cut runs through an obstacle. */
@@ -141,6 +151,16 @@ function floorMarks({ state }: Scene, view: View, look: Look): readonly Mark[] {
   return stroke(view, 'structure', line)
 }
 
+/** Heights of the floor where it bends, as far as they differ from the finished floor. */
+function levelLabels({ state, units }: Scene, view: View, look: Look): readonly LabelRequest[] {
+  return look.floor.flatMap(({ x_mm, y_mm }) => {
+    const z_mm = floorHeight(state.floor, x_mm, y_mm)
+    if (Math.abs(z_mm) < 0.5) return []
+    const at = onSheet(view, { u_mm: look.across(x_mm, y_mm), v_mm: z_mm })
+    return [{ text: `${z_mm > 0 ? '+' : ''}${dimensionFigure(z_mm, units)}`, circled: false, clear_mm: 0.6, within_mm: 5, at }]
+  })
+}
+
 function openingMarks({ door, state }: Scene, view: View): readonly Mark[] {
   const { width_mm, height_mm } = door.opening
   const floors = [0, width_mm].map((x_mm) => floorHeight(state.floor, x_mm, 0))
@@ -149,11 +169,12 @@ function openingMarks({ door, state }: Scene, view: View): readonly Mark[] {
   ])
 }
 
+/** The closed leaf, or the line of the opening where there is none. */
 function leafLine({ door, state }: Scene, view: View): readonly Mark[] {
   const floor_mm = floorHeight(state.floor, door.opening.width_mm / 2, 0)
   const half_mm = (door.leaf?.thickness_mm ?? 0) / 2
-  const leaf = half_mm > 0 ? stroke(view, 'help', upright(-half_mm, half_mm, floor_mm, door.opening.height_mm).concat([{ u_mm: -half_mm, v_mm: floor_mm }]), 'hidden') : []
-  return [...leaf, ...stroke(view, 'help', [{ u_mm: 0, v_mm: view.window.vMin_mm }, { u_mm: 0, v_mm: view.window.vMax_mm }], 'centre')]
+  if (half_mm === 0) return stroke(view, 'help', [{ u_mm: 0, v_mm: view.window.vMin_mm }, { u_mm: 0, v_mm: view.window.vMax_mm }], 'centre')
+  return shape(view, 'help', upright(-half_mm, half_mm, floor_mm, door.opening.height_mm), 'paper')
 }
 
 /** The outermost beams of each plane as thin lines; in the section also the middle one, which shows how the plane leans. */
@@ -167,4 +188,14 @@ function rayMarks({ traces, counted }: Scene, view: View, look: Look): readonly 
       return stroke(view, 'help', ends)
     })
   })
+}
+
+/** Both ends of the beams of light grids and photo-eyes. */
+function segmentsOf(door: Door): readonly (readonly [Point, Point])[] {
+  return door.sensors.flatMap((sensor) => (sensor.kind === 'segment' ? sensor.planes.flatMap(({ segments }) => segments.map(({ from_mm, to_mm }) => [from_mm, to_mm] as const)) : []))
+}
+type Point = readonly [x_mm: number, y_mm: number, z_mm: number]
+
+function segmentMarks({ door }: Scene, view: View, look: Look): readonly Mark[] {
+  return segmentsOf(door).flatMap((ends) => stroke(view, 'help', ends.map(([x, y, z]): Place => ({ u_mm: look.across(x, y), v_mm: z }))))
 }

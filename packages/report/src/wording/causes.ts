@@ -14,7 +14,7 @@ const why: Readonly<Record<Exclude<Kind, 'hidden-behind'>, string>> = {
   'too-few-neighbours': 'met by too few neighbouring beams',
   'between-beams': 'between two beams',
   'no-plane-here': 'where no scan plane passes',
-  'several-together': 'for several causes together, none of them alone',
+  'several-together': 'unseen for several causes together, none of them alone',
 }
 
 const mends: Readonly<Record<Kind, string>> = {

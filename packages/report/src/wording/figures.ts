@@ -59,6 +59,14 @@ export function size(sides_mm: readonly number[], units: Units): string {
   return `${sides_mm.map((side_mm) => trimmed(side_mm, 1, 0)).join(' \u00d7 ')} mm`
 }
 
+/** A figure in the middle of its arithmetic: unrounded to 0.001 of its unit, so that the next step can be worked by hand. Lengths always in mm as well. */
+export function worked({ value, unit }: Quantity, units: Units): string {
+  if (unit === '1' && Number.isInteger(value)) return count(value)
+  if (!Number.isFinite(value)) return figure({ value, unit }, units)
+  const metric = grainOf(unit, 'metric', value).show(value, 'nearest', 2)
+  return units === 'feet-inches' && unit === 'mm' ? `${figure({ value, unit }, units)} (${metric})` : metric
+}
+
 /** A whole number in groups of three, as "24 000". Spaces, because commas and points mean different things to different readers. */
 export function count(value: number): string {
   return String(Math.round(value)).replace(/\B(?=(\d{3})+(?!\d))/g, ' ')

@@ -30,9 +30,9 @@ const LAST_WORDS: Readonly<Record<string, string>> = {
 /** A place in the door file in words, with the path for those who edit the file. */
 export function needWords(door: Door, path: InputPath): string {
   const [head, id] = path.split('/')
-  if (head === 'confirmations' && id !== undefined) return `${subjectName(door, path.slice('confirmations/'.length))} held against its page`
+  if (head === 'confirmations' && id !== undefined) return subjectName(door, path.slice('confirmations/'.length))
   const whole = LAST_WORDS[path]
-  const owner = ownerOf(door, path)
+  const owner = partName(door, path)
   const last = LAST_WORDS[path.slice(path.lastIndexOf('/') + 1)]
   if (whole !== undefined) return whole
   if (owner === undefined) return last ?? plain(path)
@@ -53,7 +53,7 @@ function bodyBySize({ postures, id }: Body): string {
 }
 
 /** "sensor scanner", "zone at the leaf": what `sensors/0/...` or `zones/1/...` stands for. */
-function ownerOf(door: Door, path: InputPath): string | undefined {
+export function partName(door: Door, path: InputPath): string | undefined {
   const [list, index] = path.split('/')
   const at = Number(index)
   if (list === 'sensors' && door.sensors[at]) return `sensor \u201c${plain(door.sensors[at].name)}\u201d`

@@ -24,8 +24,8 @@ export interface RuleWording {
 export function unsettled(question: Say, pass: Say): RuleWording['undetermined'] {
   return {
     'missing-input': (told) => `It is not known whether ${question(told)}: ${needsWords(told) || 'something'} is missing.`,
-    'rests-on-assumption': (told) => `So far in order, but resting on something that nobody entered: ${needsWords(told) || 'a default'}. ${pass(told)}`,
-    'limit-from-memory': (told) => `So far in order, but resting on a figure from memory: ${needsWords(told) || 'a limit'} is needed. ${pass(told)}`,
+    'rests-on-assumption': (told) => `So far in order, but it rests on what nobody entered: ${needsWords(told) || 'a default'}. ${pass(told)}`,
+    'limit-from-memory': (told) => `So far in order, but it rests on what is only remembered and was never held against its page: ${needsWords(told) || 'a limit'}. ${pass(told)}`,
     'nothing-free': (told) => `There is nothing to tell whether ${question(told)}: no body has room there, because obstacles stand everywhere.`,
     'not-computable': (told) => `Whether ${question(told)} cannot be computed for this kind of device or leaf; test it on site.`,
     'yaw-range-sampled': (told) => `It is not known whether ${question(told)}: the body may lie at any angle, and only some angles were tried. None of those tried goes wrong.`,
@@ -42,7 +42,7 @@ export function mendOr(fail: Say): Say {
     return {
       'missing-input': `Enter ${wanted || 'what is missing'}.`,
       'rests-on-assumption': `Measure or confirm ${wanted || 'what a default stands in for'}.`,
-      'limit-from-memory': `Confirm in the door file, with edition, clause, name and date: ${wanted || 'the limit'}.`,
+      'limit-from-memory': `Hold it against the page, then confirm it in the door file with edition, clause, name and date: ${wanted || 'the limit'}.`,
       'nothing-free': 'Check the obstacles and the zone: one of them is probably misplaced.',
       'not-computable': 'Test it on site with the test body, and record the test.',
       'yaw-range-sampled': 'Give the body fixed angles, or test the angles between on site.',

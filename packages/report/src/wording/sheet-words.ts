@@ -12,7 +12,7 @@ export const legendWords = {
   body: 'worst case: the test body where it lies',
   zone: (name: string) => `zone: ${plain(name)}`,
   trace: 'scan plane on the floor, its outer beams above',
-  more: (count: number) => (count === 1 ? 'and 1 smaller pocket' : `and ${count} smaller pockets`),
+  more: (count: number) => `and ${count} more`,
 } as const
 
 /** One pocket in the key: the body, where its middle lies by tape, why it goes unseen. */
@@ -27,31 +27,32 @@ export function keyWords(door: Door, coverage: ZoneCoverage, pocket: Pocket, uni
 }
 
 /** The words of the title block. */
-export function titleWords(door: Door, judgement: Judgement, { state, zone, scale, sheet, units }: {
+export function titleWords(door: Door, judgement: Judgement, { state, zone, scales, sheet, units }: {
   readonly state: string
   readonly zone: string | undefined
-  readonly scale: number
+  readonly scales: { readonly plan: number; readonly upright: number }
   readonly sheet: string
   readonly units: Units
 }): { readonly name: string; readonly note: string | undefined; readonly lines: readonly (readonly [label: string, value: string])[]; readonly verdict: string } {
   return {
     name: plain(door.name),
-    note: isInvented(door) ? 'invented for the demonstration' : undefined,
+    note: inventedNote(door),
     verdict: tally(judgement),
     lines: [
       ['Sides', `A ${plain(door.sides.a)}, B ${plain(door.sides.b)}`],
       ['Zone', zone === undefined ? 'none' : plain(zone)],
       ['State', plain(state)],
-      ['Scale', `1:${scale} on ${sheet}`],
+      ['Scale', `${scales.plan === scales.upright ? `1:${scales.plan}` : `plan 1:${scales.plan}, else 1:${scales.upright}`} on ${sheet}`],
       ['Lengths', units === 'feet-inches' ? 'feet and inches' : 'mm'],
       ['Rules', `edition ${plain(door.edition)}`],
     ],
   }
 }
 
-/** Whether anything of this door is made up, which its papers then say. */
-export function isInvented(door: Door): boolean {
-  return [...door.sensors, ...door.bodies].some(({ source }) => source.basis === 'invented')
+/** What the papers of a door say where anything of it is made up. */
+export function inventedNote(door: Door): string | undefined {
+  if (![...door.sensors, ...door.bodies].some(({ source }) => source.basis === 'invented')) return undefined
+  return /invented/i.test(door.name) ? 'no such door, place or product exists' : 'with figures invented for the demonstration'
 }
 
 export const CAUTION = 'Computed from the survey; placements between the grid points were not computed. A competent person decides, local rules apply.'

@@ -1,10 +1,33 @@
+import { postureOf, postureWords } from '../bodies.ts'
+import { count } from '../figures.ts'
+import { place } from '../places.ts'
 import { mendOr, type RuleWording, type Say, sentenceOf, unsettled } from '../rule-wording.ts'
-import { count, figure } from '../figures.ts'
-import { against, fieldWords, inState, length, lengthToward, limitOf, number, sensorWords, word, worstPlace, zoneWords } from '../told.ts'
+import { against, fieldWords, inState, length, lengthToward, limitOf, needsWords, number, sensorWords, type Told, word, zoneWords } from '../told.ts'
+
+/** "the top of a body 700 x 300 x 200 mm, lying along": the face and posture that leave least room. */
+function facedBody(told: Told): string {
+  const posture = postureOf(told.door, { body: word(told, 'body') ?? '', posture: number(told, 'posture') ?? 0 })
+  const face = word(told, 'face') === 'top' ? 'the top' : 'a side'
+  return posture ? `${face} of a body of ${postureWords(posture, told.units, number(told, 'yaw_rad'))}` : `${face} of the body`
+}
+
+function neighbours(told: Told): string {
+  const cluster = number(told, 'cluster') ?? 1
+  return cluster > 1 ? ` (${count(cluster)} neighbours have to agree)` : ''
+}
+
+/** Where a figure was found by tape, from the facts `x_mm` and `y_mm`. */
+function placeOf(told: Told): string | undefined {
+  const x_mm = number(told, 'x_mm')
+  const y_mm = number(told, 'y_mm')
+  return x_mm === undefined || y_mm === undefined ? undefined : place(told.door, { x_mm, y_mm }, told.units)
+}
 
 const closeEnough: Say = (told) => {
   const shown = against(told, 'larger-is-worse')
-  return sentenceOf([`neighbouring beams of ${fieldWords(told)} lie close enough together${inState(told)}`, shown && `: ${shown.measured} at the widest, ${shown.limit} allowed`])
+  return sentenceOf([
+    `neighbouring beams of ${fieldWords(told)} lie close enough together in ${zoneWords(told)}${inState(told)}${neighbours(told)}`, shown && `: ${shown.measured} at most on ${facedBody(told)}, under ${shown.limit} is needed`,
+  ])
 }
 
 export const beamGapMax: RuleWording = {
@@ -12,22 +35,25 @@ export const beamGapMax: RuleWording = {
   pass: closeEnough,
   fail: (told) => {
     const shown = against(told, 'larger-is-worse')
-    const where = worstPlace(told)
+    const where = placeOf(told)
     return sentenceOf([
-      `a gap between neighbouring beams of ${fieldWords(told)} is too wide${inState(told)}`, shown && `: ${shown.measured}, and ${shown.limit} is the most allowed`, where && `. It is widest ${where}`,
+      `a body may lie between neighbouring beams of ${fieldWords(told)} in ${zoneWords(told)}${inState(told)}${neighbours(told)}`, shown && `: they are ${shown.measured} apart on ${facedBody(told)}, and less than ${shown.limit} is needed`,
+      where && `. They are farthest apart ${where}`,
     ])
   },
-  undetermined: unsettled((told) => `the beams of ${fieldWords(told)} lie close enough together`, closeEnough),
+  undetermined: unsettled((told) => `the beams of ${fieldWords(told)} lie close enough together in ${zoneWords(told)}`, closeEnough),
   notApplicable: {
-    'no-subject': () => 'No sensor has neighbouring beams whose gap would be judged.',
+    'no-subject': (told) => (word(told, 'field') === undefined ? 'No field counts for a zone that has to be covered, so no gap is judged.' : `No two neighbouring beams of ${fieldWords(told)} meet a body in ${zoneWords(told)}${inState(told)}, so no gap is judged.`),
     'not-required-by-concept': () => 'The protection concept sets no limit for the gap between beams here.',
   },
-  mend: mendOr(() => 'Bring the sensor nearer, use one with beams closer together, or add a plane between.'),
+  mend: mendOr(() => 'Bring the sensor nearer, use one with beams closer together, or ask for fewer neighbours that agree.'),
 }
 
 const floorClear: Say = (told) => {
   const shown = against(told, 'smaller-is-worse')
-  return sentenceOf([`the highest point of the floor lies ${shown?.measured ?? ''} under ${fieldWords(told)}${inState(told)}`, (limitOf(told)?.value ?? 0) > 0 && shown && `; ${shown.limit} is needed`])
+  return sentenceOf([
+    `the floor stays out of ${fieldWords(told)}${inState(told)}`, shown && `: the lowest point at which something is taken lies ${shown.measured} above the surveyed floor, which may be ${shown.limit} off`,
+  ])
 }
 
 export const floorClearance: RuleWording = {
@@ -35,19 +61,30 @@ export const floorClearance: RuleWording = {
   pass: floorClear,
   fail: (told) => {
     const shown = against(told, 'smaller-is-worse')
-    const where = worstPlace(told)
-    const measured = told.finding.verdict === 'fail' ? told.finding.measured : undefined
-    const head = measured && measured.value < 0
-      ? `the floor stands ${figure({ value: -measured.value, unit: measured.unit }, told.units, 'larger-is-worse')} into ${fieldWords(told)}${inState(told)} at its highest point`
-      : `the highest point of the floor lies only ${shown?.measured ?? ''} under ${fieldWords(told)}${inState(told)}, and ${shown?.limit ?? ''} is needed`
-    return sentenceOf([head, ', so the sensor may take the floor for a body', where && `. That point is ${where}`])
+    const where = placeOf(told)
+    const off = (limitOf(told)?.value ?? 0) > 0 ? `, and the real floor may stand ${shown?.limit ?? ''} higher` : ''
+    return sentenceOf([
+      `${sensorWords(told)} may take the floor for a body${inState(told)}: ${fieldOnly(told)} takes whatever lies ${shown?.measured ?? 'so little'} above the surveyed floor${off}`, where && `. That is ${where}`,
+    ])
   },
-  undetermined: unsettled((told) => `the floor stays clear under ${fieldWords(told)}`, floorClear),
+  undetermined: {
+    ...unsettled((told) => `the floor stays out of ${fieldWords(told)}`, floorClear),
+    'missing-input': (told) => {
+      const height = lengthToward(told, 'height_mm', 'smaller-is-worse')
+      if (height === undefined) return `It is not known whether the floor stays out of ${fieldWords(told)}: ${needsWords(told) || 'something'} is missing.`
+      return `The lowest point at which ${fieldWords(told)} takes something lies ${height} above the surveyed floor${inState(told)}. Nobody has said how far the real floor may stand off the survey.`
+    },
+  },
   notApplicable: {
-    'no-subject': () => 'No field stands above the floor, so there is no clearance to judge.',
+    'no-subject': () => 'No field takes anything near the floor, so there is no clearance to judge.',
     'not-required-by-concept': () => 'The protection concept does not ask for a clearance above the floor.',
   },
-  mend: mendOr(() => 'Raise the clearance of the field above the highest floor point and judge the zones again, or level the floor there.'),
+  mend: mendOr(() => 'Raise the clearance of the field and judge the zones again, or level the floor there.'),
+}
+
+function fieldOnly(told: Told): string {
+  const name = word(told, 'fieldName') ?? word(told, 'field')
+  return name === undefined ? 'its field' : `its field \u201c${name}\u201d`
 }
 
 const noFixedThing: Say = (told) => `Nothing fixed stands in a beam of ${sensorWords(told)}${inState(told)}.`
@@ -73,7 +110,11 @@ export const segmentBlocked: RuleWording = {
   mend: mendOr(() => 'Move what stands in the beam, or move both ends of the beam.'),
 }
 
-const leafUnseen: Say = (told) => `The moving leaf does not come into ${fieldWords(told)}${inState(told)} while the field acts.`
+const leafUnseen: Say = (told) => {
+  const blanked = number(told, 'blanked_mm') ?? 0
+  const windows = blanked > 0 ? ` outside of its blanking windows, which cover ${length(told, 'blanked_mm')} of the way` : ''
+  return `The leaf on its way does not set off ${fieldWords(told)}${inState(told)}${windows}.`
+}
 
 export const leafInField: RuleWording = {
   name: 'Leaf in the field',
@@ -81,17 +122,21 @@ export const leafInField: RuleWording = {
   fail: (told) => {
     const from = length(told, 'from_mm')
     const to = length(told, 'to_mm')
-    const stretch = lengthToward(told, 'unblanked_mm', 'larger-is-worse') ?? against(told, 'larger-is-worse')?.measured
+    const shown = against(told, 'larger-is-worse')
+    const stretches = number(told, 'stretches') ?? 1
     return sentenceOf([
-      `the sensor sees the door's own leaf in ${fieldWords(told)}${inState(told)}`, from && to && ` while its edge is between ${from} and ${to} from closed`, stretch && `, over ${stretch} of its way`,
+      `the leaf on its way sets off ${fieldWords(told)}${inState(told)}`, shown && `, over ${shown.measured} of it`, from && to && `${stretches > 1 ? `, in ${count(stretches)} stretches, the longest` : ':'} from ${to} to ${from} before it is closed`,
     ])
   },
-  undetermined: unsettled((told) => `the moving leaf comes into ${fieldWords(told)}`, leafUnseen),
+  undetermined: {
+    ...unsettled((told) => `the leaf on its way sets off ${fieldWords(told)}`, leafUnseen),
+    'not-computable': () => 'Whether the leaf on its way sets off a field cannot be computed for a leaf that turns; test it on site.',
+  },
   notApplicable: {
-    'no-subject': () => 'There is no leaf or no field that it could come into.',
+    'no-subject': () => 'There is no leaf, or no field that it could meet.',
     'not-required-by-concept': () => 'The protection concept does not ask for this.',
   },
-  mend: mendOr(() => 'Set the field farther out from the leaf, let it rest while the leaf passes, or allow for less bulge.'),
+  mend: mendOr(() => 'Set the field farther out from the leaf, or give it a blanking window for this stretch and look again at what goes unseen meanwhile.'),
 }
 
 const heightWatched: Say = (told) => {

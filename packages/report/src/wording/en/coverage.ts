@@ -1,4 +1,4 @@
-import { count, figure } from '../figures.ts'
+import { count, figure, size } from '../figures.ts'
 import { capital } from '../plain.ts'
 import { mendOr, type RuleWording, type Say, sentenceOf, unsettled } from '../rule-wording.ts'
 import {
@@ -54,7 +54,7 @@ function unseenBody(told: Told): string {
   const body = worstBody(told)
   const where = worstPlace(told)
   const cause = causeOf(told)
-  const head = `${letter ? `${letter}: ` : ''}A body${body ? ` of ${body},` : ''} goes unseen${inState(told)}`
+  const head = `${letter ? `Pocket ${letter}: a body` : 'A body'}${body ? ` of ${body},` : ''} goes unseen${inState(told)}`
   return `${head}${where ? ` with its middle ${where}` : ''}.${cause ? ` It is ${cause}.` : ''}`
 }
 
@@ -111,60 +111,72 @@ export const mustNotSee: RuleWording = {
   mend: mendOr(() => 'Draw the side or the depth of the field in, or lean the sensor back toward the leaf; then check the zones that must be covered again.'),
 }
 
-const groundWatched: Say = (told) => sentenceOf([
-  `no floor near ${sensorWords(told)} is dead ground`, inState(told), ': a test body is seen right up to it',
-])
+const groundWatched: Say = (told) => {
+  const shown = against(told, 'larger-is-worse')
+  const depth = (number(told, 'cells') ?? 0) > 0 ? lengthToward(told, 'depth_mm', 'larger-is-worse') : undefined
+  if (depth === undefined) return `There is no dead ground at the foot of ${sensorWords(told)} in ${zoneWords(told)}${inState(told)}.`
+  const rest = (limitOf(told)?.value ?? 0) > 0 && shown ? `what other sensors leave of it is ${shown.measured} across, and ${shown.limit} may stay` : 'other sensors watch all of it'
+  return `At the foot of ${sensorWords(told)} lies dead ground up to ${depth} from the middle of the leaf in ${zoneWords(told)}${inState(told)}; ${rest}.`
+}
 
 export const deadGround: RuleWording = {
   name: 'Dead ground',
-  pass: (told) => {
-    const shown = against(told, 'larger-is-worse')
-    return (limitOf(told)?.value ?? 0) > 0 && shown ? `Near ${sensorWords(told)} no test body is seen on ${shown.measured} of floor, within the ${shown.limit} that may stay.` : groundWatched(told)
-  },
+  pass: groundWatched,
   fail: (told) => {
     const shown = against(told, 'larger-is-worse')
-    const reach = lengthToward(told, 'farthest_mm', 'larger-is-worse') ?? lengthToward(told, 'reach_mm', 'larger-is-worse')
+    const depth = lengthToward(told, 'depth_mm', 'larger-is-worse')
     const where = worstPlace(told)
+    const allowed = (limitOf(told)?.value ?? 0) > 0 ? `at most ${shown?.limit ?? ''} may stay` : 'none may stay'
     return sentenceOf([
-      `near ${sensorWords(told)} lies dead ground${inState(told)}`, shown && `: ${shown.measured} where no test body is seen, against ${shown.limit}`, reach && `, up to ${reach} away from it`,
-      where && `. At its worst the middle of a body lies ${where}`,
+      `at the foot of ${sensorWords(told)} lies dead ground in ${zoneWords(told)}${inState(told)}: no body is seen there in any posture`, depth && `, up to ${depth} from the middle of the leaf`,
+      shown && `. What no other sensor watches is ${shown.measured} across; ${allowed}`, where && `. At its worst the middle of a body lies ${where}`,
     ])
   },
-  undetermined: unsettled((told) => `there is dead ground near ${sensorWords(told)}`, groundWatched),
+  undetermined: unsettled((told) => `there is dead ground at the foot of ${sensorWords(told)}`, groundWatched),
   notApplicable: {
-    'no-subject': () => 'No ranging sensor watches a zone here, so there is no dead ground to look for.',
+    'no-subject': () => 'No ranging sensor watches a zone at the leaf, so there is no dead ground to look for.',
     'not-required-by-concept': () => 'The protection concept does not ask for the floor near this sensor to be watched.',
   },
-  mend: mendOr(() => 'Add a plane that leans less, set the sensor higher or to the side, or add a sensor that watches this floor.'),
+  mend: mendOr(() => 'Lean one plane less so that it falls nearer to the leaf, or add a sensor that watches this floor.'),
 }
 
 const smallestSeen: Say = (told) => {
-  const shown = against(told, 'larger-is-worse')
-  const smallest = shown?.measured ?? lengthToward(told, 'smallest_mm', 'larger-is-worse') ?? 'the required size'
-  return `In ${zoneWords(told)}${inState(told)} every body of the family from ${smallest} up is seen everywhere${shown ? `; ${shown.limit} is required` : ''}.`
+  const smallest = smallestWords(told)
+  const required = lengthToward(told, 'required_mm', 'nearest')
+  return sentenceOf([
+    `in ${zoneWords(told)}${inState(told)} bodies of the family are seen${gridOnly(told)} from ${smallest ?? 'the required size'} up, in steps of ${length(told, 'step_mm') ?? 'the family'}`, required && `; from ${required} up is required`,
+  ])
+}
+
+/** "a size of 300 mm (150 x 210 x 300 mm)". */
+function smallestWords(told: Told): string | undefined {
+  const smallest = lengthToward(told, 'smallest_mm', 'larger-is-worse')
+  const sides = ['a_mm', 'b_mm', 'c_mm'].map((key) => number(told, key)).filter((side) => side !== undefined)
+  return smallest === undefined ? undefined : `a size of ${smallest}${sides.length === 3 ? ` (${size(sides, told.units)})` : ''}`
 }
 
 export const smallestBody: RuleWording = {
   name: 'Smallest body seen',
   pass: smallestSeen,
   fail: (told) => {
-    const shown = against(told, 'larger-is-worse')
-    const largest = length(told, 'largest_mm')
-    if (shown === undefined || shown.measured === 'without end') return `In ${zoneWords(told)}${inState(told)} no size of the family up to ${largest ?? 'the largest'} is seen everywhere.`
-    return `In ${zoneWords(told)}${inState(told)} bodies of the family are seen everywhere only from ${shown.measured} up; ${shown.limit} is required.`
+    const unseen = lengthToward(told, 'unseen_mm', 'larger-is-worse') ?? against(told, 'larger-is-worse')?.measured
+    const smallest = smallestWords(told)
+    return sentenceOf([
+      `in ${zoneWords(told)}${inState(told)} a body of the family with a size of ${unseen ?? 'the required size'} still goes unseen somewhere`, `; from ${lengthToward(told, 'required_mm', 'nearest') ?? 'the required size'} up all have to be seen. `,
+      smallest ? `All sizes tried are seen only from ${smallest} up` : `No size up to ${length(told, 'largest_mm') ?? 'the largest'} is seen everywhere`,
+    ])
   },
   undetermined: {
-    ...unsettled((told) => `bodies as small as required are seen in ${zoneWords(told)}`, smallestSeen),
+    ...unsettled((told) => `bodies as small as required are seen in ${zoneWords(told)}${inState(told)}`, smallestSeen),
     'missing-input': (told) => {
-      const smallest = lengthToward(told, 'smallest_mm', 'larger-is-worse')
-      return smallest === undefined
-        ? `It is not known whether bodies as small as required are seen in ${zoneWords(told)}: the smallest size that has to be seen is missing.`
-        : `In ${zoneWords(told)} every body of the family from ${smallest} up is seen everywhere. Nobody has said how small a body has to be seen.`
+      const smallest = smallestWords(told)
+      const found = smallest ? `bodies of the family are seen${gridOnly(told)} from ${smallest} up` : `no size of the family up to ${length(told, 'largest_mm') ?? 'the largest'} is seen everywhere`
+      return `In ${zoneWords(told)}${inState(told)} ${found}. Nobody has said from which size on they have to be seen.`
     },
   },
   notApplicable: {
     'no-subject': () => 'No zone names a family of bodies whose smallest size would be looked for.',
     'not-required-by-concept': () => 'The protection concept does not ask for a smallest body.',
   },
-  mend: mendOr(() => 'Bring beams closer together there: a sensor nearer, more planes, or a second sensor.'),
+  mend: mendOr(() => 'Bring the beams closer together there: a sensor nearer, more planes, or a second sensor.'),
 }
