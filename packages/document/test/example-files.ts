@@ -109,7 +109,16 @@ export function exampleFile() {
         needs: 'a car',
         covers: { xMin_mm: 0, xMax_mm: 3000, yMin_mm: 2000, yMax_mm: 4000 },
       },
-      { id: 'short', use: 'demo-header-row', side: 'a', mountingHeight_mm: 2600, offset_mm: 300, x_mm: 1200, tilt_deg: 3 },
+      {
+        id: 'short',
+        use: 'demo-header-row',
+        side: 'a',
+        mountingHeight_mm: 2600,
+        offset_mm: 300,
+        x_mm: 1200,
+        tilt_deg: 3,
+        learnedIn: 'empty',
+      },
     ],
     bodies: [
       { id: 'presence-reference-body', use: 'presence-reference-body' },

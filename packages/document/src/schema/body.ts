@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { BOUNDS } from '../bounds.ts'
-import { angle_deg, id, list, name, optional, type Plain, record, reflectance, size_mm } from './parts.ts'
+import { angle_deg, id, list, name, optional, type Plain, record, reflectance, size_mm, tag } from './parts.ts'
 import { sourceSchema } from './source.ts'
 
 const yawSchema = z
@@ -15,7 +15,7 @@ const postureSchema = z
     [
       record(
         {
-          shape: z.literal('box'),
+          shape: tag('box'),
           name: optional(name('Name for people, as "lying along".')),
           size_mm: z
             .tuple([size_mm('along x'), size_mm('along y'), size_mm('height')], {
@@ -28,7 +28,7 @@ const postureSchema = z
       ),
       record(
         {
-          shape: z.literal('cylinder'),
+          shape: tag('cylinder'),
           name: optional(name('Name for people.')),
           radius_mm: size_mm('Radius.'),
           height_mm: size_mm('Height.'),

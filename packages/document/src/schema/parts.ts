@@ -95,6 +95,10 @@ export function wordOr<const W extends string, T extends z.ZodType>(word: W, sch
   return z.union([z.literal(word, { error }), schema], { error }).describe(means)
 }
 
+/** What tells the alternatives of a union apart. */
+export const tag = <const T extends string>(value: T) =>
+  z.literal(value, { error: `"${value}"` }).describe('Tells which of the alternatives this is.')
+
 export const optional = <T extends z.ZodType>(schema: T) => z.exactOptional(schema)
 
 /** What a schema yields, as plain data that nobody writes to. */

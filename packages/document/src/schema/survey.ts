@@ -14,6 +14,7 @@ import {
   place_mm,
   record,
   size_mm,
+  tag,
   wordOr,
 } from './parts.ts'
 
@@ -140,11 +141,11 @@ const obstacleSchema = z
   .discriminatedUnion(
     'shape',
     [
-      record({ ...named, shape: z.literal('box'), ...boxMeasures }, 'An upright box.'),
+      record({ ...named, shape: tag('box'), ...boxMeasures }, 'An upright box.'),
       record(
         {
           ...named,
-          shape: z.literal('post'),
+          shape: tag('post'),
           x_mm: boxMeasures.x_mm,
           y_mm: boxMeasures.y_mm,
           radius_mm: size_mm('Radius of the upright cylinder.'),
