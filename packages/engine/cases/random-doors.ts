@@ -108,8 +108,14 @@ function randomBody(dice: Dice, index: number): Body {
   }
 }
 
+/** Heights of bodies and limits of fields: often one of a few in round doors, so that bodies are just as high as a limit. */
+function randomHeight(dice: Dice): number {
+  if (dice.round && dice.chance(0.5)) return dice.pick([50, 100, 200, 500])
+  return dice.chance(0.5) ? dice.length(50, 200) : dice.length(200, 1100)
+}
+
 function randomPosture(dice: Dice, name: string): Posture {
-  const height_mm = dice.chance(0.5) ? dice.length(50, 200) : dice.length(200, 1100)
+  const height_mm = randomHeight(dice)
   if (dice.chance(0.3)) return { shape: 'cylinder', name, radius_mm: dice.length(50, 250), height_mm }
   const yawFrom_rad = dice.angle_rad(180)
   const span_rad = dice.chance(0.25) ? radians(dice.between(1, 23)) : 0
@@ -223,14 +229,15 @@ function randomRangingSensor(
   }
 }
 
-/** Half of the fans are even on both sides, with one beam straight along the middle. */
+/** Half of the fans are even on both sides with one beam exactly along the middle: their steps are whole 2048ths of a radian. */
 function randomFan(dice: Dice, id: string, index: number): BeamPlane {
-  const half_deg = dice.between(15, 50)
-  const even = dice.chance(0.5)
-  const fovMin_rad = radians(even ? -half_deg : dice.between(-60, 0))
-  const fovMax_rad = radians(even ? half_deg : dice.between(1, 60))
-  const beamCount = even ? 1 + 2 * dice.whole(1, 18) : dice.whole(1, 36)
-  return { kind: 'fan', id, offset_rad: index === 0 ? dice.angle_rad(5) : dice.angle_rad(20), fovMin_rad, fovMax_rad, beamCount }
+  const base = { kind: 'fan', id, offset_rad: index === 0 ? dice.angle_rad(5) : dice.angle_rad(20) } as const
+  if (dice.chance(0.5)) {
+    const side = dice.whole(1, 18)
+    const half_rad = (side * Math.round(dice.between(600, 1700) / side)) / 2048
+    return { ...base, fovMin_rad: -half_rad, fovMax_rad: half_rad, beamCount: 2 * side + 1 }
+  }
+  return { ...base, fovMin_rad: radians(dice.between(-60, 0)), fovMax_rad: radians(dice.between(1, 60)), beamCount: dice.whole(1, 36) }
 }
 
 function randomRow(dice: Dice, id: string, { width_mm, height_mm }: Extent): BeamPlane {
@@ -265,8 +272,8 @@ function randomField(
     xMax_mm,
     yMin_mm,
     yMax_mm: limit(25, 700, Infinity),
-    clearance_mm: dice.pick([-Infinity, 0, 0, 50, dice.length(0, 300)]),
-    top_mm: limit(100, 1200, Infinity),
+    clearance_mm: dice.pick([-Infinity, 0, 0, 50, randomHeight(dice)]),
+    top_mm: dice.chance(0.7) ? Infinity : randomHeight(dice),
     clusterBeams: dice.pick([1, 1, 1, 1, 2, 3]),
     output: `output of ${id}`,
     function: some !== undefined && dice.chance(0.85) ? some : dice.pick(['presence', 'opening', 'call']),
