@@ -6,7 +6,13 @@ import { heightsAlong } from './heights-along.ts'
 
 // All figures: hand calculation. A beam along +y at height 200 from y = -400.
 const flat = beamsOf(downward([{ x_mm: 0, y_mm: -400, z_mm: 200 }], {}, {}, 90))
-const bump = floorPieces(level(0, [[-100, 0], [0, 30], [100, -20]]))
+const bump = floorPieces(
+  level(0, [
+    [-100, 0],
+    [0, 30],
+    [100, -20],
+  ]),
+)
 
 describe('heights along a beam', () => {
   it('are extreme over the bends of the floor', () => {

@@ -73,21 +73,35 @@ export function setOfRuns(runs: readonly CellRun[], grid: Grid): CellSet {
 export function deepestCell(runs: readonly CellRun[]): { readonly row: number; readonly column: number } {
   const { depth, firstRow, firstColumn, width } = depths(runs)
   let most = 0
-  let best: (readonly [number, number])[] = []
+  let count = 0
+  let rowSum = 0
+  let columnSum = 0
   for (const [row, first, last] of runs)
     for (let column = first; column <= last; column++) {
       const d = depth[(row - firstRow) * width + column - firstColumn] as number
+      if (d < most) continue
       if (d > most) {
         most = d
-        best = []
+        count = rowSum = columnSum = 0
       }
-      if (d === most) best.push([row, column])
+      count++
+      rowSum += row
+      columnSum += column
     }
-  const middleRow = best.reduce((sum, [row]) => sum + row, 0) / best.length
-  const middleColumn = best.reduce((sum, [, column]) => sum + column, 0) / best.length
-  const away = ([row, column]: readonly [number, number]) => (row - middleRow) * (row - middleRow) + (column - middleColumn) * (column - middleColumn)
-  const [row, column] = best.reduce((nearest, cell) => (away(cell) < away(nearest) ? cell : nearest))
-  return { row, column }
+  let nearest = Infinity
+  let deepest = { row: -1, column: -1 }
+  for (const [row, first, last] of runs)
+    for (let column = first; column <= last; column++) {
+      if (depth[(row - firstRow) * width + column - firstColumn] !== most) continue
+      const downward = row - rowSum / count
+      const sideward = column - columnSum / count
+      const away = downward * downward + sideward * sideward
+      if (away < nearest) {
+        nearest = away
+        deepest = { row, column }
+      }
+    }
+  return deepest
 }
 
 interface Depths {
@@ -125,19 +139,39 @@ function least(depth: Int32Array, a: number, b: number, c: number, d: number): n
   return Math.min(depth[a] as number, depth[b] as number, depth[c] as number, depth[d] as number)
 }
 
-/** Largest distance between two points of the cells' squares, mm. */
+/** Largest distance between two points of the cells' squares, mm: between two corners of their convex hull. */
 export function diameter(runs: readonly CellRun[], grid: Grid): number {
-  const corners: [number, number][] = []
-  for (const [row, first, last] of outermost(runs))
-    corners.push([first, row], [last + 1, row], [first, row + 1], [last + 1, row + 1])
+  const rows = outermost(runs)
+  const corners = [
+    ...hullSide(rows.flatMap(([row, first]): Corner[] => [[first, row], [first, row + 1]]), 1),
+    ...hullSide(rows.flatMap(([row, , last]): Corner[] => [[last + 1, row], [last + 1, row + 1]]), -1),
+  ]
   let most = 0
   for (const [i, [x, y]] of corners.entries())
     for (let j = i + 1; j < corners.length; j++) {
-      const [u, v] = corners[j] as [number, number]
+      const [u, v] = corners[j] as Corner
       const squared = (x - u) * (x - u) + (y - v) * (y - v)
       if (squared > most) most = squared
     }
   return Math.sqrt(most) * grid.pitch
+}
+
+type Corner = readonly [x: number, y: number]
+
+/** The corners, given by rising y, that the hull turns around: 1 for its side of small x, -1 for that of large x. */
+function hullSide(corners: readonly Corner[], side: 1 | -1): Corner[] {
+  const hull: Corner[] = []
+  for (const corner of corners) {
+    while (hull.length >= 2) {
+      const [ax, ay] = hull[hull.length - 2] as Corner
+      const [bx, by] = hull[hull.length - 1] as Corner
+      // keep b only if it bulges outward from a to the new corner
+      if (side * ((bx - ax) * (corner[1] - ay) - (by - ay) * (corner[0] - ax)) < 0) break
+      hull.pop()
+    }
+    hull.push(corner)
+  }
+  return hull
 }
 
 /** One run per row from its first to its last cell: nothing between can lie farther out. */
