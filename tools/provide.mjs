@@ -89,7 +89,7 @@ export async function provideNode() {
   if (await isVersion(node, version)) return node
   say(`Node ${process.versions.node} is older than ${OLDEST_NODE}: fetching Node ${version} into .runtime (once, about 200 MB)`)
   mkdirSync(bareNode, { recursive: true }) // npm wants the folder of --prefix to exist
-  const options = ['--no-save', '--no-package-lock', '--no-audit', '--no-fund', '--no-update-notifier', '--ignore-scripts', '--loglevel=error']
+  const options = ['--no-save', '--no-package-lock', '--ignore-scripts']
   await npm(`fetch Node ${version}`, ['install', '--prefix', join(root, '.runtime'), ...options, `${name}@${version}`])
   if (await isVersion(node, version)) return node
   throw new Hindrance(
@@ -103,7 +103,7 @@ export async function provideDependencies() {
   const lock = readFileSync(join(root, 'package-lock.json'), 'utf8')
   if (!needsInstall(lock, existsSync(installed) ? readFileSync(installed, 'utf8') : undefined)) return
   say('Installing dependencies (npm ci)')
-  await npm('install the dependencies', ['ci', '--no-audit', '--no-fund', '--no-update-notifier', '--loglevel=error'])
+  await npm('install the dependencies', ['ci'])
 }
 
 /** Installs the Debian packages that tests call, or says which are missing: the tests that need them then fail and say so. */
@@ -159,7 +159,8 @@ export function run(command, args, { results = true, onError } = {}) {
 /** @param {string} task @param {readonly string[]} args */
 async function npm(task, args) {
   let output = ''
-  const { code, signal } = await run('npm', args, { results: false, onError: (text) => (output += text) })
+  const quiet = ['--no-audit', '--no-fund', '--no-update-notifier', '--loglevel=error']
+  const { code, signal } = await run('npm', [...args, ...quiet], { results: false, onError: (text) => (output += text) })
   if (signal) throw new Hindrance(`Stopped by ${signal} before npm could ${task}.`)
   if (code === 127 && output === '')
     throw new Hindrance(`npm was not found, so it could not ${task}. npm comes with Node: put it on PATH, then try again.`)
