@@ -11,8 +11,16 @@ const judgement = (door: string, measured: number, facts: Readonly<Record<string
   coverages: [],
   findings: [
     {
-      id: 'a', rule: 'a', subject: { kind: 'door', id: 'door' }, edition: '2026-11', steps: [], basis: [], facts, verdict: 'fail',
-      measured: { value: measured, unit: 'mm' }, limit: { value: 0, unit: 'mm' },
+      id: 'a',
+      rule: 'a',
+      subject: { kind: 'door', id: 'door' },
+      edition: '2026-11',
+      steps: [],
+      basis: [],
+      facts,
+      verdict: 'fail',
+      measured: { value: measured, unit: 'mm' },
+      limit: { value: 0, unit: 'mm' },
     },
   ],
 })

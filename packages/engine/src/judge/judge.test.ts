@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { randomDoor } from '../../cases/random-doors.ts'
 import { plainDoor, plainState, plainZone } from '../../cases/plain-door.ts'
+import { randomDoor } from '../../cases/random-doors.ts'
 import { canonicalText } from './canonical-text.ts'
 import { judge } from './judge.ts'
 import { RULES } from './rules.ts'
@@ -31,9 +31,12 @@ describe('judge', () => {
     const sensors = plainDoor().sensors.map((sensor) => ({ ...sensor, learnedIn: 'up' }))
     const { coverages, findings } = judge(plainDoor({ zones, states, sensors }))
     expect(coverages.map(({ zone, state }) => `${zone}@${state}`)).toEqual(['b@up', 'b@down', 'a@up', 'a@down'])
-    expect(findings.filter(({ rule }) => rule === 'zone-covered').map(({ id }) => id).sort()).toEqual(
-      ['zone-covered:a@down', 'zone-covered:a@up', 'zone-covered:b@down', 'zone-covered:b@up'],
-    )
+    expect(
+      findings
+        .filter(({ rule }) => rule === 'zone-covered')
+        .map(({ id }) => id)
+        .sort(),
+    ).toEqual(['zone-covered:a@down', 'zone-covered:a@up', 'zone-covered:b@down', 'zone-covered:b@up'])
   })
 
   it('lets a rule that throws stand beside the findings of the others', () => {
@@ -70,9 +73,12 @@ describe('judge', () => {
       const before = structuredClone(door)
       const { crashes, ...rest } = judge({ ...door, leaf: { travel: 'down', thickness_mm: 40, bulge_mm: 10 } })
       expect(crashes, `seed ${seed}`).toEqual([])
-      expect(canonicalText({ crashes, ...rest })).toBe(canonicalText(judge({ ...door, leaf: { travel: 'down', thickness_mm: 40, bulge_mm: 10 } })))
+      expect(canonicalText({ crashes, ...rest })).toBe(
+        canonicalText(judge({ ...door, leaf: { travel: 'down', thickness_mm: 40, bulge_mm: 10 } })),
+      )
       expect(door).toEqual(before)
-      for (const finding of rest.findings) for (const { quantity } of finding.steps) expect(quantity.value, `${seed} ${finding.id}`).toBeLessThan(Infinity)
+      for (const finding of rest.findings)
+        for (const { quantity } of finding.steps) expect(quantity.value, `${seed} ${finding.id}`).toBeLessThan(Infinity)
     }
   })
 })

@@ -12,16 +12,32 @@ const confirmation = { value: 'limit', document: 'EXAMPLE 1', edition: '2024', c
 
 function draft(restsOn: Partial<RestsOn>, verdict: 'pass' | 'fail' = 'pass'): Draft {
   const against = { measured: { value: 1, unit: 'mm' }, limit: { value: 2, unit: 'mm' } } as const
-  return { verdict, ...against, subject: THE_DOOR, steps: [], facts: {}, restsOn: { inputs: [], values: [], bodies: [], sensors: [], ...restsOn } }
+  return {
+    verdict,
+    ...against,
+    subject: THE_DOOR,
+    steps: [],
+    facts: {},
+    restsOn: { inputs: [], values: [], bodies: [], sensors: [], ...restsOn },
+  }
 }
 
-const settled = (restsOn: Partial<RestsOn>, door: Partial<Door> = {}, edition = known) => settle(draft(restsOn), rule, plainDoor(door), edition)
+const settled = (restsOn: Partial<RestsOn>, door: Partial<Door> = {}, edition = known) =>
+  settle(draft(restsOn), rule, plainDoor(door), edition)
 
 describe('a pass stands', () => {
   it('where all that it rests on was entered, and is known', () => {
     expect(settled({ inputs: ['survey/opening'] })).toEqual({
-      id: 'rule:door', rule: 'rule', edition: '2026-11', basis: [{ id: 'rule', source: rule.source }], verdict: 'pass',
-      measured: { value: 1, unit: 'mm' }, limit: { value: 2, unit: 'mm' }, subject: THE_DOOR, steps: [], facts: {},
+      id: 'rule:door',
+      rule: 'rule',
+      edition: '2026-11',
+      basis: [{ id: 'rule', source: rule.source }],
+      verdict: 'pass',
+      measured: { value: 1, unit: 'mm' },
+      limit: { value: 2, unit: 'mm' },
+      subject: THE_DOOR,
+      steps: [],
+      facts: {},
     })
   })
 
@@ -48,12 +64,23 @@ describe('a pass is taken back', () => {
     const [sensor] = plainDoor().sensors
     if (!sensor) throw new Error('the plain door must have a sensor')
     const body = bodyOf([box(1, 1, 1)], { source: fromMemory })
-    const finding = settled({ values: [remembered], bodies: [body], sensors: [{ ...sensor, source: fromMemory }] }, { confirmations: [{ ...confirmation, value: 'other' }] })
-    expect(finding).toMatchObject({ verdict: 'undetermined', reason: 'limit-from-memory', needs: ['confirmations/limit', 'confirmations/body', 'confirmations/sensor'] })
+    const finding = settled(
+      { values: [remembered], bodies: [body], sensors: [{ ...sensor, source: fromMemory }] },
+      { confirmations: [{ ...confirmation, value: 'other' }] },
+    )
+    expect(finding).toMatchObject({
+      verdict: 'undetermined',
+      reason: 'limit-from-memory',
+      needs: ['confirmations/limit', 'confirmations/body', 'confirmations/sensor'],
+    })
   })
 
   it('where the edition is not known', () => {
-    expect(settled({}, {}, { id: '2026-11', known: false })).toMatchObject({ verdict: 'undetermined', reason: 'missing-input', needs: ['edition'] })
+    expect(settled({}, {}, { id: '2026-11', known: false })).toMatchObject({
+      verdict: 'undetermined',
+      reason: 'missing-input',
+      needs: ['edition'],
+    })
   })
 
   it('for all reasons at once, the gravest named and everything needed listed', () => {
@@ -64,7 +91,10 @@ describe('a pass is taken back', () => {
 
 describe('any other verdict', () => {
   it('stands whatever it rests on', () => {
-    const fail = settle(draft({ inputs: ['survey'], values: [remembered] }, 'fail'), rule, plainDoor({ assumed: ['survey'] }), { id: '2026-11', known: false })
+    const fail = settle(draft({ inputs: ['survey'], values: [remembered] }, 'fail'), rule, plainDoor({ assumed: ['survey'] }), {
+      id: '2026-11',
+      known: false,
+    })
     expect(fail.verdict).toBe('fail')
   })
 })
@@ -72,7 +102,12 @@ describe('any other verdict', () => {
 describe('a finding', () => {
   it('is named after its rule and subject, or its key, and its state where the door has several', () => {
     const named = (states: number) =>
-      settle({ ...draft({}), key: 'zone/field', state: 'up' }, rule, plainDoor({ states: Array.from({ length: states }, () => plainState()) }), known).id
+      settle(
+        { ...draft({}), key: 'zone/field', state: 'up' },
+        rule,
+        plainDoor({ states: Array.from({ length: states }, () => plainState()) }),
+        known,
+      ).id
     expect(named(1)).toBe('rule:zone/field')
     expect(named(2)).toBe('rule:zone/field@up')
   })

@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest'
+import { findingOf } from '../../cases/judged.ts'
+import { downward, plainDoor } from '../../cases/plain-door.ts'
+import type { Door, Leaf } from '../model/door.ts'
+import type { Field } from '../model/sensor.ts'
+
+/** Leans 45 degrees through the slab of a leaf of 50 to either side, and enters it 1750 above the floor (as worked in coverage/leaf-in-field.test.ts). */
+const through = (field: Partial<Field> = {}) => downward([{ x_mm: 500, y_mm: 300, z_mm: 2000 }], {}, field, -45)
+const leaf: Leaf = { travel: 'down', thickness_mm: 40, bulge_mm: 30 }
+const judged = (field: Partial<Field> = {}, changes: Partial<Door> = {}) =>
+  findingOf('leaf-in-field', plainDoor({ leaf, sensors: [through(field)], ...changes }))
+
+describe('leaf-in-field', () => {
+  it('fails by the way over which the leaf meets a beam in the field', () => {
+    const finding = judged()
+    expect(finding).toMatchObject({
+      id: 'leaf-in-field:sensor/field',
+      verdict: 'fail',
+      limit: { value: 0, unit: 'mm' },
+      facts: { travel: 'down', travel_mm: 2500, stretches: 1, from_mm: 0, blanked_mm: 0 },
+    })
+    expect(finding.facts['to_mm']).toBeCloseTo(1750, 9)
+  })
+
+  it('passes where blanking windows take all of it, and says how much; what is left fails', () => {
+    const blanked = judged({
+      blanking: [
+        { from_mm: 0, to_mm: 1000 },
+        { from_mm: 1000, to_mm: 1800 },
+      ],
+    })
+    expect(blanked).toMatchObject({ verdict: 'pass', measured: { value: 0 } })
+    expect(blanked.facts['blanked_mm']).toBeCloseTo(1750, 9)
+    const left = judged({ blanking: [{ from_mm: 100, to_mm: 1700 }] })
+    expect(left).toMatchObject({ verdict: 'fail', facts: { stretches: 2, from_mm: 0, to_mm: 100 } })
+    expect(left.verdict === 'fail' && left.measured.value).toBeCloseTo(150, 9)
+  })
+
+  it('passes where the field keeps clear of the leaf', () => {
+    expect(judged({ yMin_mm: 60 }).verdict).toBe('pass')
+  })
+
+  it('takes back a pass that rests on a bulge that nobody gave', () => {
+    expect(judged({ yMin_mm: 60 }, { assumed: ['survey/leaf/bulge_mm'] })).toMatchObject({
+      reason: 'rests-on-assumption',
+      needs: ['survey/leaf/bulge_mm'],
+    })
+  })
+
+  it('cannot tell for a turning leaf, and does not apply without a leaf', () => {
+    expect(judged({}, { leaf: { ...leaf, travel: 'turning' } })).toMatchObject({
+      id: 'leaf-in-field:door',
+      verdict: 'undetermined',
+      reason: 'not-computable',
+      facts: { travel: 'turning' },
+    })
+    expect(judged({}, { leaf: undefined }).verdict).toBe('not-applicable')
+  })
+})
