@@ -22,9 +22,7 @@ function gaps(
   const door = plainDoor({ sensors: [sensor], bodies: [bodyOf([posture], { reflectance })], zones: [plainZone(zone)] })
   const [onlyZone, state, field] = [door.zones[0], door.states[0], sensor.fields[0]]
   if (!onlyZone || !state || !field) throw new Error('the plain door must have a zone, a state and a field')
-  const [stance] = stancesOf(door, onlyZone).stances
-  if (!stance) throw new Error('the body must have a posture')
-  return beamGaps(fieldSight(door, state, { sensor, field }), onlyZone, stance, sensor.spotRadius_mm)
+  return beamGaps(fieldSight(door, state, { sensor, field }), onlyZone, stancesOf(door, onlyZone).stances, sensor.spotRadius_mm)
 }
 
 const places = (xs: readonly number[], z_mm = 2000) => xs.map((x_mm) => ({ x_mm, y_mm: 0, z_mm }))

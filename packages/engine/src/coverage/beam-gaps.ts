@@ -4,7 +4,7 @@ import type { Beams } from '../seeing/beams.ts'
 import { reach } from '../seeing/reach.ts'
 import { isEmpty, type Shape, shapeOf } from '../seeing/shape.ts'
 import { type FieldLimits, fieldWindows, type Windows } from '../seeing/windows.ts'
-import { hypot3 } from '../space/trigonometry.ts'
+import { hypot2, hypot3 } from '../space/trigonometry.ts'
 import type { Stance } from './scene.ts'
 import type { FieldSight } from './seen-map.ts'
 import type { Stretch } from './stretches.ts'
@@ -12,6 +12,7 @@ import type { Stretch } from './stretches.ts'
 /** The largest gap between two neighbouring beams along one face of a body. Doorway frame, mm. */
 export interface FaceGap {
   readonly gap_mm: number
+  readonly stance: Stance
   readonly face: 'top' | 'side'
   /** Shortest way across that face, spot taken off: a gap that is `clusterBeams` times shorter leaves no room between beams. */
   readonly across_mm: number
@@ -24,7 +25,7 @@ export interface FaceGap {
 }
 
 /**
- * The largest gaps between neighbouring beams of one plane, along the faces of a body that stands anywhere in the zone.
+ * The largest gaps between neighbouring beams of one plane, along the faces of bodies that stand anywhere in the zone.
  *
  * Two neighbours are measured on the face that both meet most squarely (the smaller of both cosines of incidence decides; the top on a tie): a face
  * that is met at a graze shows wide gaps while its beams enter the body elsewhere. On that face the gap is the straight distance between the
@@ -35,19 +36,33 @@ export interface FaceGap {
  * Both points must lie in the zone and count in the field: within its limits and the reach on that face, before the background less
  * the margin. A face met head-on at distance R by beams an angle a apart so has a gap of 2 R tan(a / 2). The body is shrunk by the spot first.
  *
- * @returns for each face of the body that is met, the largest gap; empty where no two neighbours meet the body
+ * @returns for each stance and each face of it that is met, the largest gap; empty where no two neighbours meet a body
  */
-export function beamGaps(field: FieldSight, zone: Zone, stance: Stance, spotRadius_mm: number): readonly FaceGap[] {
-  const shape = shapeOf(stance.posture, stance.yaw_rad, stance.body.reflectance, spotRadius_mm)
-  if (isEmpty(shape)) return []
-  const scene = sceneOf(field, zone, shape)
+export function beamGaps(field: FieldSight, zone: Zone, stances: readonly Stance[], spotRadius_mm: number): readonly FaceGap[] {
+  const counting = windowsIn(field, limitsInZone(field, zone))
+  const abreast = new Map<string, Windows>() // by the heights of the body: postures of one height share them
+  return stances.flatMap((stance) => {
+    const shape = shapeOf(stance.posture, stance.yaw_rad, stance.body.reflectance, spotRadius_mm)
+    if (isEmpty(shape)) return []
+    const heights = `${shape.low} ${shape.high}`
+    const beside = abreast.get(heights) ?? windowsIn(field, limitsBeside(limitsInZone(field, zone), shape))
+    abreast.set(heights, beside)
+    return largestGaps({ field, shape, counting, abreast: beside }, stance)
+  })
+}
+
+function largestGaps(scene: Scene, stance: Stance): readonly FaceGap[] {
+  const { field, shape } = scene
+  const faces = facesOf(shape)
   const largest = new Map<string, FaceGap>()
   for (const { id, first, end } of namedPlanes(field)) {
     for (let i = first; i + 1 < end; i++) {
-      const face = squarest(field.sight.beams, i, shape)
+      const face = shape.round
+        ? squarest(field.sight.beams, i, roundFaces(field.sight.beams, i, shape))
+        : squarest(field.sight.beams, i, faces)
       const found = face && (face.kind === 'top' ? topGap(scene, i) : sideGap(scene, i, face))
       if (!face || !found || !(found.gap_mm > (largest.get(face.key)?.gap_mm ?? 0))) continue
-      largest.set(face.key, { ...found, face: face.kind, across_mm: face.across_mm, plane: id, beam: i - first })
+      largest.set(face.key, { ...found, stance, face: face.kind, across_mm: face.across_mm, plane: id, beam: i - first })
     }
   }
   return [...largest.values()]
@@ -60,41 +75,57 @@ function namedPlanes({ planes, sight }: FieldSight) {
 interface Face {
   readonly kind: 'top' | 'side'
   readonly key: string
-  readonly cosine: number
   readonly across_mm: number
-  /** Outward, level. */
+  /** Outward normal. */
   readonly nx: number
   readonly ny: number
+  readonly nz: number
 }
 
-/** The face that beams i and i + 1 meet most squarely; undefined if they meet none together. */
-function squarest(beams: Beams, i: number, shape: Shape): Face | undefined {
-  const downward = Math.min(-(beams.directionZ[i] as number), -(beams.directionZ[i + 1] as number))
-  const top: Face = { kind: 'top', key: 'top', cosine: downward, across_mm: acrossTop(shape), nx: 0, ny: 0 }
-  let best: Face | undefined = downward > 0 ? top : undefined
-  for (const face of sidesOf(beams, i, shape)) if (face.cosine > (best?.cosine ?? 0)) best = face
+/** The face that beams i and i + 1 meet most squarely, the first on a tie; undefined if they meet none together. */
+function squarest(beams: Beams, i: number, faces: readonly Face[]): Face | undefined {
+  let best: Face | undefined
+  let most = 0
+  for (const face of faces) {
+    const cosine = Math.min(inward(beams, i, face), inward(beams, i + 1, face))
+    if (cosine > most) {
+      most = cosine
+      best = face
+    }
+  }
   return best
 }
 
-function sidesOf(beams: Beams, i: number, shape: Shape): readonly Face[] {
-  const high_mm = shape.high - shape.low
-  const side = (key: string, across_mm: number, nx: number, ny: number): Face => {
-    const cosine = Math.min(inward(beams, i, nx, ny), inward(beams, i + 1, nx, ny))
-    return { kind: 'side', key, cosine, across_mm: Math.min(across_mm, high_mm), nx, ny }
-  }
-  if (shape.round) {
-    const x = (beams.directionX[i] as number) + (beams.directionX[i + 1] as number)
-    const y = (beams.directionY[i] as number) + (beams.directionY[i + 1] as number)
-    const length = Math.sqrt(x * x + y * y)
-    return length > 0 ? [side('round', acrossTop(shape), -x / length, -y / length)] : []
-  }
+function facesOf(shape: Shape): readonly Face[] {
   const { cosYaw: c, sinYaw: s, halfA, halfB } = shape
-  return [side('+a', 2 * halfB, c, s), side('+b', 2 * halfA, -s, c), side('-a', 2 * halfB, -c, -s), side('-b', 2 * halfA, s, -c)]
+  return [
+    topOf(shape),
+    sideOf(shape, '+a', 2 * halfB, c, s),
+    sideOf(shape, '+b', 2 * halfA, -s, c),
+    sideOf(shape, '-a', 2 * halfB, -c, -s),
+    sideOf(shape, '-b', 2 * halfA, s, -c),
+  ]
 }
 
-/** Cosine of incidence on a level normal. */
-function inward(beams: Beams, i: number, nx: number, ny: number): number {
-  return -((beams.directionX[i] as number) * nx + (beams.directionY[i] as number) * ny)
+/** Of a cylinder the top, and the upright plane square to the mean direction of both beams in the plan. */
+function roundFaces({ directionX, directionY }: Beams, i: number, shape: Shape): readonly Face[] {
+  const x = (directionX[i] as number) + (directionX[i + 1] as number)
+  const y = (directionY[i] as number) + (directionY[i + 1] as number)
+  const length = hypot2(x, y)
+  return length > 0 ? [topOf(shape), sideOf(shape, 'round', acrossTop(shape), -x / length, -y / length)] : [topOf(shape)]
+}
+
+function topOf(shape: Shape): Face {
+  return { kind: 'top', key: 'top', across_mm: acrossTop(shape), nx: 0, ny: 0, nz: 1 }
+}
+
+function sideOf({ low, high }: Shape, key: string, width_mm: number, nx: number, ny: number): Face {
+  return { kind: 'side', key, across_mm: Math.min(width_mm, high - low), nx, ny, nz: 0 }
+}
+
+/** Cosine of incidence; 0 or less where the beam does not come from outside. */
+function inward({ directionX, directionY, directionZ }: Beams, i: number, { nx, ny, nz }: Face): number {
+  return -((directionX[i] as number) * nx + (directionY[i] as number) * ny + (directionZ[i] as number) * nz)
 }
 
 /** Of a disc the square inside of it: every line that passes within half of its side from the centre runs at least so far. */
@@ -110,22 +141,22 @@ interface Scene {
   readonly abreast: Windows
 }
 
-function sceneOf(field: FieldSight, zone: Zone, shape: Shape): Scene {
-  const { beams, floor, limits, ends_mm, reach: parameters } = field.sight
-  const inZone: FieldLimits = {
+function limitsInZone({ sight: { limits } }: FieldSight, zone: Zone): FieldLimits {
+  return {
     ...limits,
     xMin_mm: Math.max(limits.xMin_mm, zone.xMin_mm),
     xMax_mm: Math.min(limits.xMax_mm, zone.xMax_mm),
     yMin_mm: Math.max(limits.yMin_mm, zone.yMin_mm),
     yMax_mm: Math.min(limits.yMax_mm, zone.yMax_mm),
   }
-  const besideBody = {
-    ...inZone,
-    clearance_mm: Math.max(limits.clearance_mm, shape.low),
-    top_mm: Math.min(limits.top_mm, shape.high),
-  }
-  const within = (wanted: FieldLimits) => fieldWindows(beams, floor, wanted, ends_mm, parameters.maxRange_mm)
-  return { field, shape, counting: within(inZone), abreast: within(besideBody) }
+}
+
+function limitsBeside(limits: FieldLimits, { low, high }: Shape): FieldLimits {
+  return { ...limits, clearance_mm: Math.max(limits.clearance_mm, low), top_mm: Math.min(limits.top_mm, high) }
+}
+
+function windowsIn({ sight }: FieldSight, limits: FieldLimits): Windows {
+  return fieldWindows(sight.beams, sight.floor, limits, sight.ends_mm, sight.reach.maxRange_mm)
 }
 
 type Gap = Pick<FaceGap, 'gap_mm' | 'x_mm' | 'y_mm' | 'z_mm'>
@@ -163,10 +194,10 @@ function sideGap(scene: Scene, i: number, face: Face): Gap | undefined {
 }
 
 /** The offsets s of upright planes n . P = s that beam i meets in one of its stretches, reach on that face included. */
-function alongNormal({ field, shape }: Scene, windows: Windows, i: number, { nx, ny }: Face): readonly Stretch[] {
+function alongNormal({ field, shape }: Scene, windows: Windows, i: number, face: Face): readonly Stretch[] {
   const { beams, reach: parameters } = field.sight
-  const cosine = inward(beams, i, nx, ny)
-  const start = (beams.originX[i] as number) * nx + (beams.originY[i] as number) * ny
+  const cosine = inward(beams, i, face)
+  const start = originAlong(beams, i, face)
   const farthest = reach(shape.reflectance * cosine, parameters)
   return stretchesOf(windows, i, farthest).map(({ from_mm, to_mm }) => ({
     from_mm: start - to_mm * cosine,
@@ -189,9 +220,12 @@ function overlaps(some: readonly Stretch[], others: readonly Stretch[]): readonl
     .filter(({ from_mm, to_mm }) => from_mm <= to_mm)
 }
 
-function distanceTo(beams: Beams, i: number, { nx, ny }: Face, s: number): number {
-  const start = (beams.originX[i] as number) * nx + (beams.originY[i] as number) * ny
-  return (start - s) / inward(beams, i, nx, ny)
+function distanceTo(beams: Beams, i: number, face: Face, s: number): number {
+  return (originAlong(beams, i, face) - s) / inward(beams, i, face)
+}
+
+function originAlong({ originX, originY }: Beams, i: number, { nx, ny }: Face): number {
+  return (originX[i] as number) * nx + (originY[i] as number) * ny
 }
 
 /** From the point at distance t on beam i to the one at distance u on its neighbour. */

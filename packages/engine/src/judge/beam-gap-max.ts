@@ -1,5 +1,5 @@
 import { beamGaps, type FaceGap } from '../coverage/beam-gaps.ts'
-import { type CountedField, countedFields, fieldName, fieldSight, type Stance, stancesOf } from '../coverage/scene.ts'
+import { type CountedField, countedFields, fieldName, fieldSight, stancesOf } from '../coverage/scene.ts'
 import type { DoorState } from '../model/door.ts'
 import type { Step } from '../model/finding.ts'
 import type { Zone } from '../model/zone.ts'
@@ -36,8 +36,8 @@ function draftOf(context: Context, zone: Zone, counted: CountedField, state: Doo
   const { door } = context
   const { stances, yawSampled } = stancesOf(door, zone)
   const sight = fieldSight(door, state, counted)
-  const gaps = stances.flatMap((stance) => beamGaps(sight, zone, stance, counted.sensor.spotRadius_mm).map((gap) => ({ gap, stance })))
-  const [tightest] = [...gaps].sort((a, b) => b.gap.gap_mm / b.gap.across_mm - a.gap.gap_mm / a.gap.across_mm)
+  const gaps = beamGaps(sight, zone, stances, counted.sensor.spotRadius_mm)
+  const [tightest] = [...gaps].sort((a, b) => b.gap_mm / b.across_mm - a.gap_mm / a.across_mm)
   const cluster = counted.field.clusterBeams
   const frame = {
     subject: fieldSubject(counted),
@@ -47,9 +47,9 @@ function draftOf(context: Context, zone: Zone, counted: CountedField, state: Doo
     restsOn: restsOnCoverage(context, zone, [counted.sensor]),
   }
   if (!tightest) return { ...frame, verdict: 'not-applicable', reason: 'no-subject', steps: [] }
-  const measured = quantity(tightest.gap.gap_mm, 'mm')
-  const limit = quantity(tightest.gap.across_mm / cluster, 'mm')
-  const against = { ...frame, measured, limit, steps: stepsOf(context, zone, counted, tightest.gap) }
+  const measured = quantity(tightest.gap_mm, 'mm')
+  const limit = quantity(tightest.across_mm / cluster, 'mm')
+  const against = { ...frame, measured, limit, steps: stepsOf(context, zone, counted, tightest) }
   if (measured.value >= limit.value) return { ...against, verdict: 'fail' }
   if (yawSampled)
     return { ...against, verdict: 'undetermined', reason: 'yaw-range-sampled', needs: turningBodies(door, frame.restsOn.bodies) }
@@ -79,9 +79,8 @@ function stepsOf({ door }: Context, zone: Zone, { sensor, field }: CountedField,
   ]
 }
 
-function gapFacts({ gap, stance }: { readonly gap: FaceGap; readonly stance: Stance }): Facts {
+function gapFacts({ stance, gap_mm, face, across_mm, plane, beam, x_mm, y_mm, z_mm }: FaceGap): Facts {
   const { body, index, posture, yaw_rad } = stance
-  const { gap_mm, face, across_mm, plane, beam, x_mm, y_mm, z_mm } = gap
   const where = { plane, beam: beam + 1, x_mm, y_mm, z_mm }
   return { gap_mm, face, across_mm, ...where, body: body.id, bodyName: body.name, posture: index, postureName: posture.name, yaw_rad }
 }
