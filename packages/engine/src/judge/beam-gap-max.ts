@@ -7,6 +7,7 @@ import { coverageInputs, mustSee, restsOnCoverage, zoneFacts } from './coverage-
 import { type Facts, orNoSubject, quantity, step } from './drafts.ts'
 import { fieldFacts, fieldSubject } from './fields.ts'
 import { fieldPath } from './paths.ts'
+import { ROUNDING_MM } from './rounding.ts'
 import type { Context, Draft, Rule } from './rule.ts'
 import { turningBodies } from './zone-covered.ts'
 
@@ -50,7 +51,7 @@ function draftOf(context: Context, zone: Zone, counted: CountedField, state: Doo
   const measured = quantity(tightest.gap_mm, 'mm')
   const limit = quantity(tightest.across_mm / cluster, 'mm')
   const against = { ...frame, measured, limit, steps: stepsOf(context, zone, counted, tightest) }
-  if (measured.value >= limit.value) return { ...against, verdict: 'fail' }
+  if (measured.value >= limit.value - ROUNDING_MM) return { ...against, verdict: 'fail' }
   if (yawSampled)
     return { ...against, verdict: 'undetermined', reason: 'yaw-range-sampled', needs: turningBodies(door, frame.restsOn.bodies) }
   return { ...against, verdict: 'pass' }

@@ -22,6 +22,7 @@ describe('floor-clearance', () => {
 
   it('fails where it may rise as far or farther: the limits of a field belong to it', () => {
     expect(judged(26).verdict).toBe('fail')
+    expect(judged(25).verdict).toBe('fail')
     const cleared = downward([{ x_mm: 500, y_mm: 0, z_mm: 2000 }], {}, { clearance_mm: 30 })
     expect(judged(30, cleared)).toMatchObject({ verdict: 'fail', measured: { value: 30 } })
     expect(judged(29, cleared).verdict).toBe('pass')

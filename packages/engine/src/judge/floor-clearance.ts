@@ -6,6 +6,7 @@ import { stateFacts } from './coverage-drafts.ts'
 import { orNoSubject, quantity, step } from './drafts.ts'
 import { allFields, fieldFacts, fieldSubject } from './fields.ts'
 import { fieldPath, floorTolerancePath, SURROUNDINGS, SURVEY, sensorPath } from './paths.ts'
+import { ROUNDING_MM } from './rounding.ts'
 import type { Context, Draft, Rule } from './rule.ts'
 
 /**
@@ -49,7 +50,7 @@ function draftsOf({ door }: Context, counted: CountedField, state: DoorState): r
     restsOn: { inputs: [...SURROUNDINGS, tolerancePath, sensor], values: [], bodies: [], sensors: [counted.sensor] },
   }
   const limit = quantity(tolerance_mm ?? 0, 'mm')
-  if (height_mm <= limit.value) return [{ ...frame, limit, verdict: 'fail' }]
+  if (height_mm <= limit.value + ROUNDING_MM) return [{ ...frame, limit, verdict: 'fail' }]
   if (tolerance_mm === undefined) return [{ ...frame, verdict: 'undetermined', reason: 'missing-input', needs: [tolerancePath] }]
   return [{ ...frame, limit, verdict: 'pass' }]
 }

@@ -31,6 +31,7 @@ describe('leaf-in-field', () => {
     })
     expect(blanked).toMatchObject({ verdict: 'pass', measured: { value: 0 } })
     expect(blanked.facts['blanked_mm']).toBeCloseTo(1750, 9)
+    expect(judged({ blanking: [{ from_mm: 0, to_mm: 1750 }] }).verdict).toBe('pass') // to the place of entry itself
     const left = judged({ blanking: [{ from_mm: 100, to_mm: 1700 }] })
     expect(left).toMatchObject({ verdict: 'fail', facts: { stretches: 2, from_mm: 0, to_mm: 100 } })
     expect(left.verdict === 'fail' && left.measured.value).toBeCloseTo(150, 9)

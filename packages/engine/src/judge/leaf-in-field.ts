@@ -7,6 +7,7 @@ import { stateFacts } from './coverage-drafts.ts'
 import { NOTHING, notApplicable, orNoSubject, quantity, step, THE_DOOR } from './drafts.ts'
 import { allFields, fieldFacts, fieldSubject } from './fields.ts'
 import { fieldPath, LEAF, SURROUNDINGS, SURVEY, sensorPath } from './paths.ts'
+import { ROUNDING_MM } from './rounding.ts'
 import type { Draft, Rule } from './rule.ts'
 
 const BY = 'coverage/leaf-in-field'
@@ -38,7 +39,7 @@ function draftsOf(door: Door, leaf: Leaf, counted: CountedField, state: DoorStat
   const meeting = leafInField(fieldSight(door, state, counted), { leaf, opening: door.opening })
   if (!meeting) return []
   const { sensor, field } = counted
-  const left = without(meeting.met, field.blanking)
+  const left = without(meeting.met, field.blanking).filter(({ from_mm, to_mm }) => to_mm - from_mm > ROUNDING_MM)
   const left_mm = quantity(totalLength_mm(left), 'mm')
   const fieldInput = fieldPath(door, sensor, field)
   return [
