@@ -53,7 +53,7 @@ function inColumns(entries: readonly Entry[], columns: readonly Box[], width_mm:
   const marks: Mark[] = []
   let at = 0
   columns.forEach((column, i) => {
-    const reserve_mm = i === columns.length - 1 ? LINE_MM : 0
+    const reserve_mm = i === columns.length - 1 ? LINE_MM + APART_MM : 0
     let top_mm = column.top_mm
     for (let entry = entries[at]; entry; entry = entries[at]) {
       const left = entries.length - at - 1

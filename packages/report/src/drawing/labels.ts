@@ -1,5 +1,5 @@
 import { type Box, grown, type Lettering, LETTERING_MM, type Mark, overlap, type Spot } from './model.ts'
-import { baselineAround, lettering, textWidth_mm } from './lettering.ts'
+import { baselineAround, lettering, paragraph, textWidth_mm } from './lettering.ts'
 
 /** A name or a letter that wants to stand near what it names. */
 export interface LabelRequest {
@@ -37,6 +37,8 @@ export interface Labelling {
 }
 
 const LETTER_RADIUS_MM = 3.1
+const WIDEST_MM = 40 // of a label on one line
+const LINE_MM = 4.3 // from line to line
 const AIR_MM = 0.6 // between a label and whatever it must not touch
 const DISTANCES_MM = [0.8, 2.5, 5, 8, 12, 17, 23, 30, 38, 48, 60]
 const DIRECTIONS = 24
@@ -90,9 +92,20 @@ function candidateAt(request: LabelRequest, distance_mm: number, angle_rad: numb
 }
 
 function sizeOf({ text, circled }: LabelRequest): { readonly width_mm: number; readonly height_mm: number } {
-  if (!circled) return { width_mm: textWidth_mm(text, LETTERING_MM.label), height_mm: LETTERING_MM.label * 1.1 }
+  if (!circled) {
+    const lines = labelLines(text)
+    return { width_mm: Math.max(...lines.map((line) => textWidth_mm(line, LETTERING_MM.label))), height_mm: LETTERING_MM.label * 1.1 + (lines.length - 1) * LINE_MM }
+  }
   const width_mm = Math.max(2 * LETTER_RADIUS_MM, textWidth_mm(text, LETTERING_MM.label, true) + 1.6)
   return { width_mm, height_mm: 2 * LETTER_RADIUS_MM }
+}
+
+/** A long name stands on two lines of about the same length. */
+function labelLines(text: string): readonly string[] {
+  const whole_mm = textWidth_mm(text, LETTERING_MM.label)
+  if (whole_mm <= WIDEST_MM) return [text]
+  const lines = paragraph(text, LETTERING_MM.label, whole_mm * 0.58)
+  return lines.length === 2 ? lines : paragraph(text, LETTERING_MM.label, whole_mm * 0.75).slice(0, 2)
 }
 
 function leaderOf(request: LabelRequest, box: Box, middle: Spot, distance_mm: number): readonly [Spot, Spot] | undefined {
@@ -146,11 +159,18 @@ export function crosses([from, to]: readonly [Spot, Spot], box: Box): boolean {
 export function labelMarks({ placed }: Labelling): readonly Mark[] {
   return placed.flatMap(({ request, box, leader }) => {
     const middle = { x_mm: (box.left_mm + box.right_mm) / 2, y_mm: (box.top_mm + box.bottom_mm) / 2 }
-    const at = { x_mm: middle.x_mm, y_mm: baselineAround(middle.y_mm, LETTERING_MM.label) }
-    const text: Lettering = lettering(request.text, at, LETTERING_MM.label, { anchor: 'middle', bold: request.circled })
     const line: readonly Mark[] = leader ? [{ kind: 'line', layer: 'dimension', points: leader }] : []
-    if (!request.circled) return [...line, blank(box), text]
-    return [...line, { kind: 'circle' as const, layer: 'thing' as const, centre: request.at, radius_mm: 0.45, fill: 'ink' as const }, ...letterInCircle(request.text, middle)]
+    if (!request.circled) return [...line, blank(box), ...linesAround(request.text, middle)]
+    const dot: Mark = { kind: 'circle', layer: 'thing', centre: request.at, radius_mm: 0.45, fill: 'ink' }
+    return [...line, dot, ...letterInCircle(request.text, middle)]
+  })
+}
+
+function linesAround(text: string, middle: Spot): readonly Lettering[] {
+  const lines = labelLines(text)
+  return lines.map((line, i) => {
+    const y_mm = baselineAround(middle.y_mm, LETTERING_MM.label) + (i - (lines.length - 1) / 2) * LINE_MM
+    return lettering(line, { x_mm: middle.x_mm, y_mm }, LETTERING_MM.label, { anchor: 'middle' })
   })
 }
 

@@ -171,30 +171,32 @@ function heightOf(rows: Rows): number {
   return rows.reduce((sum, row) => sum + rowHeight_mm(row), (rows.length - 1) * BETWEEN_MM)
 }
 
-/** Spare room goes between the rows and, within a row, before each view; the key takes what is left beside it. */
+/** Spare room goes between the rows and, within a row, before each view; the key takes what is left beside it and below it. */
 function placed(rows: Rows, paper: Paper, scales: Scales): Arrangement {
-  const spare_mm = freeHeight_mm(paper) - heightOf(rows)
+  const apart_mm = (freeHeight_mm(paper) - heightOf(rows)) / (rows.length + 1)
   const indent_mm = Math.min(...rows.map((row) => freeWidth_mm(paper) - rowWidth_mm(row))) / 4
   const slots: Slot[] = []
-  let key: Box = { left_mm: 0, top_mm: 0, right_mm: 0, bottom_mm: 0 }
-  let top_mm = EDGE_MM + spare_mm / (rows.length + 1)
+  let keyAt: Spot = { x_mm: 0, y_mm: 0 }
+  let top_mm = EDGE_MM + apart_mm
   for (const row of rows) {
-    const bottom_mm = top_mm + rowHeight_mm(row)
     const gap_mm = BETWEEN_MM + (freeWidth_mm(paper) - rowWidth_mm(row) - indent_mm) / (row.length + 1)
     let left_mm = EDGE_MM + indent_mm
     for (const cell of row) {
-      if (cell === 'key') key = keyBox(left_mm, top_mm, bottom_mm + (spare_mm / (rows.length + 1)) / 2, paper)
+      if (cell === 'key') keyAt = { x_mm: left_mm, y_mm: top_mm }
       else slots.push(slot(cell, { x_mm: left_mm, y_mm: top_mm }))
       left_mm += widthOf(cell) + gap_mm
     }
-    top_mm = bottom_mm + BETWEEN_MM + spare_mm / (rows.length + 1)
+    top_mm += rowHeight_mm(row) + BETWEEN_MM + apart_mm
   }
   const strip_mm = paper.height_mm - EDGE_MM
-  return { paper, scales, slots, key, title: { left_mm: EDGE_MM, right_mm: paper.width_mm - EDGE_MM, top_mm: strip_mm - TITLE_BLOCK_MM, bottom_mm: strip_mm } }
+  const title = { left_mm: EDGE_MM, right_mm: paper.width_mm - EDGE_MM, top_mm: strip_mm - TITLE_BLOCK_MM, bottom_mm: strip_mm }
+  return { paper, scales, slots, key: keyBox(keyAt, slots, title), title }
 }
 
-function keyBox(left_mm: number, top_mm: number, bottom_mm: number, { width_mm }: Paper): Box {
-  return { left_mm, right_mm: width_mm - EDGE_MM, top_mm: top_mm + 2, bottom_mm }
+/** From its place to the right-hand edge, and down to the first view below it or to the title block. */
+function keyBox({ x_mm, y_mm }: Spot, slots: readonly Slot[], { right_mm, top_mm }: Box): Box {
+  const below = slots.map(({ bounds }) => bounds).filter((bounds) => bounds.right_mm > x_mm && bounds.top_mm > y_mm + KEY_HEIGHT_MM / 2)
+  return { left_mm: x_mm, right_mm, top_mm: y_mm + 2, bottom_mm: Math.min(top_mm, ...below.map((bounds) => bounds.top_mm - HEADING_MM)) - BETWEEN_MM }
 }
 
 function slot({ projection, scale, dimensions, left_mm, above_mm, width_mm, height_mm }: Block, { x_mm, y_mm }: Spot): Slot {

@@ -1,4 +1,4 @@
-import type { Obstacle } from '@sillsight/engine'
+import type { Obstacle, ZoneCoverage } from '@sillsight/engine'
 import { dimensionFigure, tape } from '../wording/figures.ts'
 import { plain } from '../wording/plain.ts'
 import { sideName } from '../wording/places.ts'
@@ -8,7 +8,7 @@ import { type Box, boxAround, corners, grown, type Mark, type Spot } from './mod
 import { round, shape, stroke, turnedCorners, upright } from './pen.ts'
 import { type Drawn, footprint, halfExtents, isFitting, type Projection, reachOf, type Scene, sensorSpots, type ShownBody } from './scene.ts'
 import { unseenBoxes, unseenMarks } from './unseen.ts'
-import { isInside, onSheet, type Place, type View, type Window, windowAround } from './view.ts'
+import { clippedArea, isInside, onSheet, type Place, type View, type Window, windowAround } from './view.ts'
 
 /** The plan is a cut at this height: what stands in it is filled, what hangs above is left out. */
 const CUT_MM = 1000
@@ -28,10 +28,11 @@ export function thingsInPlan(scene: Omit<Scene, 'things'>): readonly Obstacle[] 
   return scene.state.obstacles.filter((obstacle) => !obstacle.implied && outlineOf(obstacle).some((place) => isInside(window, place)))
 }
 
-function planWindow({ door, state, zone, bodies }: Omit<Scene, 'things'>): Window {
+function planWindow({ door, state, zone, coverage, bodies }: Omit<Scene, 'things'>): Window {
   const width_mm = door.opening.width_mm
   const places: Place[] = upright(-STUB_MM, width_mm + STUB_MM, -STUB_MM, STUB_MM).slice()
   if (zone) places.push(...upright(zone.xMin_mm, zone.xMax_mm, zone.yMin_mm, zone.yMax_mm))
+  if (coverage) places.push(...gridCorners(coverage.grid)) // the last strip of cells may reach past the zone
   for (const { x_mm, y_mm } of sensorSpots(door)) places.push({ u_mm: x_mm, v_mm: y_mm })
   for (const body of bodies) {
     const half = halfExtents(body)
@@ -39,6 +40,10 @@ function planWindow({ door, state, zone, bodies }: Omit<Scene, 'things'>): Windo
     places.push(...upright(x_mm - half.x_mm, x_mm + half.x_mm, y_mm - half.y_mm, y_mm + half.y_mm))
   }
   return widenedForThings(windowAround(places), state.obstacles)
+}
+
+function gridCorners({ x0_mm, y0_mm, pitch_mm, columns, rows }: ZoneCoverage['grid']): readonly Place[] {
+  return upright(x0_mm, x0_mm + columns * pitch_mm, y0_mm, y0_mm + rows * pitch_mm)
 }
 
 function widenedForThings(window: Window, obstacles: readonly Obstacle[]): Window {
@@ -91,7 +96,7 @@ function drawPlan(scene: Scene, view: View): Drawn {
   ]
   return {
     marks, hatched: coverage ? unseenBoxes(view, coverage) : [],
-    kept: [...sensors.kept, ...bodyBoxes(view, bodies), ...thingBoxes(scene, view)],
+    kept: [...sensors.kept, ...bodyBoxes(view, bodies), ...thingBoxes(scene, view), ...wallBoxes(scene, view)],
     lines: linesOf([...building, ...things, ...people]), labels: planLabels(scene, view),
   }
 }
@@ -104,6 +109,13 @@ function buildingMarks({ door, state }: Scene, view: View): readonly Mark[] {
     .flatMap((obstacle) => (isFitting(obstacle) ? obstacleMarks(view, obstacle, 'thing', 'paper') : obstacleMarks(view, obstacle, 'structure', 'wall')))
   const leaf = door.leaf ? shape(view, 'thing', upright(0, width_mm, -half_mm, half_mm), 'paper') : stroke(view, 'thing', [{ u_mm: 0, v_mm: 0 }, { u_mm: width_mm, v_mm: 0 }])
   return [...walls, ...leaf, ...stroke(view, 'help', [{ u_mm: view.window.uMin_mm, v_mm: 0 }, { u_mm: view.window.uMax_mm, v_mm: 0 }], 'centre')]
+}
+
+/** What is filled in the plan: lettering on it would look cut out. */
+function wallBoxes({ state }: Scene, view: View): readonly Box[] {
+  return state.obstacles.filter((obstacle) => obstacle.implied && !isFitting(obstacle) && obstacle.from_mm <= CUT_MM && obstacle.to_mm > CUT_MM)
+    .map((obstacle) => clippedArea(view.window, outlineOf(obstacle))).filter((ring) => ring.length > 2)
+    .map((ring) => boxAround(ring.map((place) => onSheet(view, place))))
 }
 
 function obstacleMarks(view: View, obstacle: Obstacle, layer: 'structure' | 'thing', fill: 'wall' | 'paper'): readonly Mark[] {
@@ -165,7 +177,7 @@ function sensorMarks({ door }: Scene, view: View): { readonly marks: readonly Ma
   const symbols = sensorSpots(door).map(({ x_mm, y_mm }) => sensorSymbol(onSheet(view, { u_mm: x_mm, v_mm: y_mm })))
   const drawn = door.sensors.flatMap((sensor): readonly Mark[] => {
     if (sensor.kind === 'zone-only') return shape(view, 'thing', upright(sensor.xMin_mm, sensor.xMax_mm, sensor.yMin_mm, sensor.yMax_mm), 'none', 'hidden')
-    if (sensor.kind === 'ranging') return []
+    if (sensor.kind === 'ranging') return sensor.planes.flatMap((plane) => (plane.kind === 'row' ? stroke(view, 'thing', plane.places.map(({ x_mm, y_mm }) => ({ u_mm: x_mm, v_mm: y_mm }))) : []))
     return sensor.planes.flatMap(({ segments }) => segments.flatMap(({ from_mm, to_mm }) => [
       ...stroke(view, 'help', [{ u_mm: from_mm[0], v_mm: from_mm[1] }, { u_mm: to_mm[0], v_mm: to_mm[1] }]),
       ...sensorSymbol(onSheet(view, { u_mm: to_mm[0], v_mm: to_mm[1] })).marks,
@@ -177,7 +189,7 @@ function sensorMarks({ door }: Scene, view: View): { readonly marks: readonly Ma
 /** A sensor is the same small solid block in every view, whatever the scale. */
 export function sensorSymbol(at: Spot): { readonly marks: readonly Mark[]; readonly box: Box } {
   const box = { left_mm: at.x_mm - 1.5, right_mm: at.x_mm + 1.5, top_mm: at.y_mm - 0.9, bottom_mm: at.y_mm + 0.9 }
-  const marks: readonly Mark[] = [blank(grown(box, 0.7)), { kind: 'area', layer: 'thing', fill: 'ink', rings: [corners(box)] }]
+  const marks: readonly Mark[] = [blank(grown(box, 0.4)), { kind: 'area', layer: 'thing', fill: 'ink', rings: [corners(box)] }]
   return { box, marks }
 }
 

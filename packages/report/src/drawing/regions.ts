@@ -54,12 +54,13 @@ function keyOf({ column, row }: GridCorner, toward: number): string {
   return `${column},${row},${toward}`
 }
 
-/** Walks one ring, turning toward its own cell first, and takes its edges out of `steps`. Corners in a straight line are left out. */
+/** Walks one ring, turning toward its own cell first, and takes its edges out of `steps`. Only places where it turns are kept. */
 function ringFrom(start: string, steps: Map<string, GridCorner>): GridCorner[] {
   const ring: GridCorner[] = []
+  const firstToward = Number(start.split(',')[2])
   let key: string | undefined = start
   let lastToward = -1
-  while (key !== undefined && steps.has(key)) {
+  while (key !== undefined) {
     const [column, row, toward] = key.split(',').map(Number) as [number, number, number]
     const next = steps.get(key) as GridCorner
     steps.delete(key)
@@ -67,7 +68,7 @@ function ringFrom(start: string, steps: Map<string, GridCorner>): GridCorner[] {
     lastToward = toward
     key = [1, 0, 3].map((turn) => keyOf(next, (toward + turn) % 4)).find((candidate) => steps.has(candidate))
   }
-  return ring
+  return firstToward === lastToward ? ring.slice(1) : ring
 }
 
 /** A grid corner in the doorway frame. */

@@ -1,5 +1,5 @@
 import { CAUTION, titleWords } from '../wording/sheet-words.ts'
-import { lettering, paragraph, shortened, textWidth_mm } from './lettering.ts'
+import { lettering, paragraph, shortened } from './lettering.ts'
 import { type Box, corners, LETTERING_MM, type Mark, type Spot } from './model.ts'
 
 export const TITLE_BLOCK_MM = 30
@@ -8,27 +8,39 @@ const LABEL_MM = 15
 /** The strip along the lower edge: name, verdict, what the drawing shows, a scale bar. */
 export function titleBlock(words: ReturnType<typeof titleWords>, strip: Box, scale: number): readonly Mark[] {
   const width_mm = strip.right_mm - strip.left_mm
-  const middle_mm = strip.left_mm + width_mm * 0.36
-  const right_mm = strip.right_mm - Math.max(58, width_mm * 0.26)
+  const middle_mm = strip.left_mm + width_mm * 0.38
+  const right_mm = strip.right_mm - Math.max(54, width_mm * 0.26)
   return [
     { kind: 'area', layer: 'frame', fill: 'none', rings: [corners(strip)] },
     ...[middle_mm, right_mm].map((x_mm): Mark => ({ kind: 'line', layer: 'frame', points: [{ x_mm, y_mm: strip.top_mm }, { x_mm, y_mm: strip.bottom_mm }] })),
     ...nameMarks(words, { x_mm: strip.left_mm + 3, y_mm: strip.top_mm }, middle_mm - strip.left_mm - 6),
     ...tableMarks(words.lines, { x_mm: middle_mm + 3, y_mm: strip.top_mm }, right_mm - middle_mm - 6),
     ...scaleBar({ x_mm: right_mm + 3, y_mm: strip.top_mm + 8 }, strip.right_mm - right_mm - 6, scale),
-    ...paragraph(CAUTION, 2.5, strip.right_mm - right_mm - 6).map((line, i) => lettering(line, { x_mm: right_mm + 3, y_mm: strip.top_mm + 17 + i * 3.2 }, 2.5)),
+    ...paragraph(CAUTION, 2.5, strip.right_mm - right_mm - 6).map((line, i) => lettering(line, { x_mm: right_mm + 3, y_mm: strip.top_mm + 17 + i * 3.1 }, 2.5)),
   ]
 }
 
+/** The name as large as it fits on two lines, then the verdicts and the note as far as there is room. */
 function nameMarks({ name, note, verdict }: ReturnType<typeof titleWords>, { x_mm, y_mm }: Spot, width_mm: number): readonly Mark[] {
-  const large = textWidth_mm(name, LETTERING_MM.title, true) <= width_mm
-  const names = large ? [name] : paragraph(name, LETTERING_MM.heading, width_mm, true).slice(0, 2)
-  const under = [...paragraph(verdict, LETTERING_MM.note, width_mm).slice(0, 2), ...(note ? [shortened(note, LETTERING_MM.note, width_mm)] : [])]
-  const nameEnd_mm = y_mm + (large ? 9 : 6.5 + (names.length - 1) * 5.2)
+  const { size_mm, lines } = nameLines(name, width_mm)
+  const under = [verdict, ...(note ? [note] : [])].flatMap((text) => paragraph(text, LETTERING_MM.note, width_mm))
+  const first_mm = y_mm + 2 + size_mm
+  const after_mm = first_mm + (lines.length - 1) * size_mm * 1.2 + 6
+  const room = Math.floor((y_mm + TITLE_BLOCK_MM - 1.5 - after_mm) / 4.6) + 1
   return [
-    ...names.map((line, i) => lettering(line, { x_mm, y_mm: (large ? y_mm + 9 : y_mm + 6.5) + i * 5.2 }, large ? LETTERING_MM.title : LETTERING_MM.heading, { bold: true })),
-    ...under.map((line, i) => lettering(line, { x_mm, y_mm: nameEnd_mm + 6 + i * 4.7 }, LETTERING_MM.note)),
+    ...lines.map((line, i) => lettering(line, { x_mm, y_mm: first_mm + i * size_mm * 1.2 }, size_mm, { bold: true })),
+    ...under.slice(0, room).map((line, i) => lettering(line, { x_mm, y_mm: after_mm + i * 4.6 }, LETTERING_MM.note)),
   ]
+}
+
+function nameLines(name: string, width_mm: number): { readonly size_mm: number; readonly lines: readonly string[] } {
+  const sizes_mm = [LETTERING_MM.title, LETTERING_MM.heading, LETTERING_MM.note]
+  for (const size_mm of sizes_mm) {
+    const lines = paragraph(name, size_mm, width_mm, true)
+    if (lines.length <= (size_mm === LETTERING_MM.title ? 1 : 2)) return { size_mm, lines }
+  }
+  const [first = '', ...rest] = paragraph(name, LETTERING_MM.note, width_mm, true)
+  return { size_mm: LETTERING_MM.note, lines: [first, shortened(rest.join(' '), LETTERING_MM.note, width_mm, true)] }
 }
 
 function tableMarks(lines: readonly (readonly [string, string])[], { x_mm, y_mm }: Spot, width_mm: number): readonly Mark[] {

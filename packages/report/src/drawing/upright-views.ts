@@ -56,7 +56,7 @@ export function section(scene: Scene): Projection {
   }
   const window = { ...heights(scene), uMin_mm: -to_mm, uMax_mm: -from_mm }
   return {
-    heading: 'Section', seen: `${sideName(door, 'a')} on the left, ${sideName(door, 'b')} on the right`, window, dimensions: sectionDimensions(scene, window),
+    heading: 'Section', seen: `${sideName(door, 'a')} on the left`, window, dimensions: sectionDimensions(scene, window),
     draw: (view) => drawUpright(scene, view, look, leafLine(scene, view)),
   }
 }

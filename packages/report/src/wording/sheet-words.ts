@@ -37,12 +37,12 @@ export function titleWords(door: Door, judgement: Judgement, { state, zone, scal
   return {
     name: plain(door.name),
     note: inventedNote(door),
-    verdict: tally(judgement),
+    verdict: tally(judgement, { short: true }),
     lines: [
       ['Sides', `A ${plain(door.sides.a)}, B ${plain(door.sides.b)}`],
       ['Zone', zone === undefined ? 'none' : plain(zone)],
       ['State', plain(state)],
-      ['Scale', `${scales.plan === scales.upright ? `1:${scales.plan}` : `plan 1:${scales.plan}, else 1:${scales.upright}`} on ${sheet}`],
+      ['Scale', `${scales.plan === scales.upright ? `1:${scales.plan}` : `1:${scales.plan} and 1:${scales.upright}`} on ${sheet}`],
       ['Lengths', units === 'feet-inches' ? 'feet and inches' : 'mm'],
       ['Rules', `edition ${plain(door.edition)}`],
     ],
@@ -55,4 +55,4 @@ export function inventedNote(door: Door): string | undefined {
   return /invented/i.test(door.name) ? 'no such door, place or product exists' : 'with figures invented for the demonstration'
 }
 
-export const CAUTION = 'Computed from the survey; placements between the grid points were not computed. A competent person decides, local rules apply.'
+export const CAUTION = 'Computed on a grid of placements, not between. A competent person decides, local rules apply.'

@@ -1,9 +1,10 @@
 import type { Judgement } from '@sillsight/engine'
 import { VERDICTS_WORST_FIRST, verdictWordsCounted } from './verdicts.ts'
 
-/** How many findings have which verdict, worst first: "2 fail · 1 not settled · 7 in order". */
-export function tally({ findings, crashes }: Judgement): string {
-  const counted = VERDICTS_WORST_FIRST.flatMap((verdict) => {
+/** How many findings have which verdict, worst first: "2 fail · 1 not settled · 7 in order". A short one leaves out what does not apply. */
+export function tally({ findings, crashes }: Judgement, { short = false } = {}): string {
+  const told = short ? VERDICTS_WORST_FIRST.filter((verdict) => verdict !== 'not-applicable') : VERDICTS_WORST_FIRST
+  const counted = told.flatMap((verdict) => {
     const count = findings.filter((finding) => finding.verdict === verdict).length
     return count > 0 ? [`${count} ${verdictWordsCounted[verdict](count)}`] : []
   })

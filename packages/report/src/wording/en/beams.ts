@@ -98,7 +98,7 @@ export const segmentBlocked: RuleWording = {
     const beam = number(told, 'beam')
     const at = length(told, 'at_mm')
     return sentenceOf([
-      `${count(blocked)} of ${count(number(told, 'beams') ?? blocked)} beams of ${sensorWords(told)} can never work${inState(told)}: ${thing ? `the ${thing}` : 'the floor'} is in the way`,
+      `${sensorWords(told)} can never work as it is${inState(told)}, with ${count(blocked)} of ${count(number(told, 'beams') ?? blocked)} beams blocked for good: ${thing ? `the ${thing}` : 'the floor'} is in the way`,
       beam !== undefined && ` of beam ${beam}`, word(told, 'plane') && ` of ${word(told, 'plane')}`, at && `, ${at} along it`,
     ])
   },

@@ -94,5 +94,5 @@ export const referenceBody: RuleWording = {
 
 function referenceSize(told: Told): string {
   const sides = ['a_mm', 'b_mm', 'c_mm'].map((key) => number(told, key)).filter((side) => side !== undefined)
-  return size(sides, told.units)
+  return sides.length === 3 ? size(sides, told.units) : 'the size that the values name'
 }

@@ -41,7 +41,7 @@ const alwaysOnSite: Say = (told) => sentenceOf([
 
 export const zoneOnlyDevice: RuleWording = {
   name: 'Device that is only drawn',
-  pass: alwaysOnSite,
+  pass: (told) => `There is nothing to compute about ${sensorWords(told)}.`,
   fail: alwaysOnSite,
   undetermined: { ...unsettled((told) => `${sensorWords(told)} sees what it has to`, alwaysOnSite), 'not-computable': alwaysOnSite },
   notApplicable: {
