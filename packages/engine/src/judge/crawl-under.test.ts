@@ -16,6 +16,7 @@ describe('crawl-under', () => {
       facts: { field: 'field' },
     })
     expect(judged(cleared(201)).verdict).toBe('fail')
+    expect(findingOf('crawl-under', plainDoor({ assumed: ['zones'] }))).toMatchObject({ reason: 'rests-on-assumption', needs: ['zones'] })
   })
 
   it('is judged by the lowest beam of a light grid where the floor lies lowest, and by the best field of the zone', () => {

@@ -6,7 +6,7 @@ import { in_mm } from '../values/in-mm.ts'
 import { zoneFacts } from './coverage-drafts.ts'
 import { orNoSubject, quantity, step } from './drafts.ts'
 import { fieldFacts } from './fields.ts'
-import { FLOOR, fieldPath, sensorPath } from './paths.ts'
+import { FLOOR, fieldPath, sensorPath, zonePath } from './paths.ts'
 import type { Context, Draft, Rule } from './rule.ts'
 
 /**
@@ -56,7 +56,7 @@ function draftsOf({ door, values }: Context, zone: Zone, state: DoorState): read
         step('crawl-under height', limit, 'judge/crawl-under', { values: [values.crawlUnderHeight] }),
       ],
       facts: { ...zoneFacts({ zone, state }), ...fieldFacts(counted) },
-      restsOn: { inputs, values: [values.crawlUnderHeight], bodies: [], sensors: [sensor] },
+      restsOn: { inputs: [...inputs, zonePath(door, zone)], values: [values.crawlUnderHeight], bodies: [], sensors: [sensor] },
     },
   ]
 }

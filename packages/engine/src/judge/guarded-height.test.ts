@@ -30,6 +30,13 @@ describe('guarded-height', () => {
     expect(judged(4000, lightGrid([300, 1800]), topped(2600))).toMatchObject({ verdict: 'pass', facts: { sensor: 'sensor' } })
   })
 
+  it('takes back a pass for a zone that nobody entered', () => {
+    expect(findingOf('guarded-height', plainDoor({ assumed: ['zones'] }))).toMatchObject({
+      reason: 'rests-on-assumption',
+      needs: ['zones'],
+    })
+  })
+
   it('does not apply without a field that counts, or presence at the leaf', () => {
     expect(judged(4000).verdict).toBe('not-applicable')
     expect(findingOf('guarded-height', plainDoor({ zones: [plainZone({ purpose: 'call' })] })).verdict).toBe('not-applicable')

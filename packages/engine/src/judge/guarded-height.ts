@@ -7,7 +7,7 @@ import { in_mm } from '../values/in-mm.ts'
 import { zoneFacts } from './coverage-drafts.ts'
 import { orNoSubject, quantity, step } from './drafts.ts'
 import { fieldFacts } from './fields.ts'
-import { FLOOR, fieldPath, OPENING_HEIGHT, sensorPath } from './paths.ts'
+import { FLOOR, fieldPath, OPENING_HEIGHT, sensorPath, zonePath } from './paths.ts'
 import type { Context, Draft, Rule } from './rule.ts'
 
 /**
@@ -61,7 +61,7 @@ function draftsOf(context: Context, zone: Zone, state: DoorState): readonly Draf
         ),
       ],
       facts: { ...zoneFacts({ zone, state }), ...fieldFacts(counted), topless: upper_mm === Infinity, openingHeight_mm: height_mm },
-      restsOn: { inputs: [...fields, OPENING_HEIGHT], values: [values.guardedHeight], bodies: [], sensors: [sensor] },
+      restsOn: { inputs: [...fields, OPENING_HEIGHT, zonePath(door, zone)], values: [values.guardedHeight], bodies: [], sensors: [sensor] },
     },
   ]
 }

@@ -48,13 +48,14 @@ describe('leaf-in-field', () => {
     })
   })
 
-  it('cannot tell for a turning leaf, and does not apply without a leaf', () => {
+  it('cannot tell for a turning leaf, asks for one that nobody described, and does not apply without fields', () => {
     expect(judged({}, { leaf: { ...leaf, travel: 'turning' } })).toMatchObject({
       id: 'leaf-in-field:door',
       verdict: 'undetermined',
       reason: 'not-computable',
       facts: { travel: 'turning' },
     })
-    expect(judged({}, { leaf: undefined }).verdict).toBe('not-applicable')
+    expect(judged({}, { leaf: undefined })).toMatchObject({ verdict: 'undetermined', reason: 'missing-input', needs: ['survey/leaf'] })
+    expect(judged({}, { sensors: [] }).verdict).toBe('not-applicable')
   })
 })

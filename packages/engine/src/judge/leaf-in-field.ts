@@ -14,7 +14,8 @@ const BY = 'coverage/leaf-in-field'
 
 /**
  * The leaf on its way does not set off a field: at no position of the closing edge does it meet a beam in the field, blanking windows aside. Measured
- * is the way over which it does. One finding for each field and state; one about the door where the leaf turns, which is not computed.
+ * is the way over which it does. One finding for each field and state; one about the door where nobody described the leaf, or where it
+ * turns, which is not computed.
  *
  * Facts: `fieldFacts`, `stateFacts`, `travel`, `travel_mm` (whole way), `met_mm` (way over which the leaf meets a beam, blanked or not), `blanked_mm` (of
  * it), and where any is left `stretches` (number), `from_mm`, `to_mm` (way still to go, at the ends of the longest).
@@ -24,10 +25,15 @@ export const leafInFieldRule: Rule = {
   source: { basis: 'our decision', document: 'docs/method.md', clause: '4', note: 'the leaf as an obstacle at every position, with bulge' },
   judge: ({ door }) => {
     const { leaf } = door
-    if (leaf === undefined) return [notApplicable('no-subject')]
+    if (allFields(door).length === 0) return [notApplicable('no-subject')]
+    if (leaf === undefined) return [missing()]
     if (leaf.travel === 'turning') return [notComputable(leaf)]
     return orNoSubject(allFields(door).flatMap((counted) => door.states.flatMap((state) => draftsOf(door, leaf, counted, state))))
   },
+}
+
+function missing(): Draft {
+  return { verdict: 'undetermined', reason: 'missing-input', needs: [LEAF], subject: THE_DOOR, steps: [], facts: {}, restsOn: NOTHING }
 }
 
 function notComputable({ travel }: Leaf): Draft {

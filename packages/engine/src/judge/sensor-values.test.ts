@@ -45,6 +45,11 @@ describe('sensor-values', () => {
       facts: { missing: 1 },
     })
     expect(judged({ assumed: ['sensors/1/backgroundMargin_mm'] }).verdict).toBe('pass')
+    expect(judged({ assumed: ['sensors/0/x_mm'] })).toMatchObject({
+      reason: 'rests-on-assumption',
+      needs: ['sensors/0/x_mm'],
+      facts: { missing: 0 },
+    })
   })
 
   it('is about each ranging sensor, and no other', () => {

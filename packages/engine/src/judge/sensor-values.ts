@@ -42,6 +42,18 @@ function draftOf(door: Door, sensor: RangingSensor): Draft {
   return { ...frame, verdict: 'pass' }
 }
 
+/** What a data sheet and the settings say. The pose is the survey's business: a pass that rests on an assumed one is taken back like any other. */
+const FIGURES = [
+  'maxRange_mm',
+  'rangeRef_mm',
+  'reflectanceRef',
+  'backgroundMargin_mm',
+  'spotRadius_mm',
+  'planes',
+  'fields',
+  'source',
+] as const
+
 /** Figures that nobody entered, or that are none: no number above 0, or a margin below 0. */
 function missingFigures(door: Door, sensor: RangingSensor): readonly InputPath[] {
   const path = sensorPath(door, sensor)
@@ -51,7 +63,8 @@ function missingFigures(door: Door, sensor: RangingSensor): readonly InputPath[]
   if (!(backgroundMargin_mm >= 0)) lacking.push(`${path}/backgroundMargin_mm`)
   if (sensor.planes.length === 0) lacking.push(`${path}/planes`)
   if (sensor.fields.length === 0) lacking.push(`${path}/fields`)
-  return [...new Set([...lacking, ...door.assumed.filter((assumed) => overlaps(assumed, path))])]
+  const assumed = door.assumed.filter((entry) => FIGURES.some((figure) => overlaps(entry, `${path}/${figure}`)))
+  return [...new Set([...lacking, ...assumed])]
 }
 
 interface Enclosed {
