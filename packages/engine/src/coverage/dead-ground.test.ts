@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { block, bodyOf, box, downward, plainDoor, plainState, plainZone } from '../../cases/plain-door.ts'
+import { block, bodyOf, box, downward, fan, plainDoor, plainState, plainZone } from '../../cases/plain-door.ts'
 import type { Obstacle } from '../model/door.ts'
 import type { RangingSensor } from '../model/sensor.ts'
+import { radians } from '../space/trigonometry.ts'
 import { deadGround } from './dead-ground.ts'
 
 /** One beam that leans 45 degrees toward side A from 2000 above (500, 0): at y it is 2000 - y high. Cells of 100, two across and ten out. */
@@ -64,6 +65,14 @@ describe('dead ground', () => {
   it('skips cells at which nothing is free, and does not hold them', () => {
     const sill = block({ y_mm: 50, size_mm: [400, 100], to_mm: 100 }) // bodies at y = 50 overlap it, those at 150 overlap too: 100 .. 200 touches only
     expect(ground(1500, [leaning], [sill])).toMatchObject({ cells: 8, extent: { yMin_mm: 100, yMax_mm: 500 } })
+  })
+
+  it('begins at the cell first in row order where two are as near to the foot', () => {
+    // rolled a little toward +x, the beam only enters bodies at x = 550; those at 450 touch it at its origin at most
+    const rolled = { ...leaning, planes: [fan(0, 0, 1)], pose: { ...leaning.pose, tilt_rad: radians(45), roll_rad: radians(1) } }
+    const state = plainState()
+    const door = plainDoor({ sensors: [rolled], states: [state], zones: [zone], bodies: [bodyOf([box(100, 100, 1960)])] })
+    expect(deadGround(door, zone, state, rolled)).toMatchObject({ cells: 10, extent: { xMin_mm: 400, xMax_mm: 500 } })
   })
 
   it('counts a place that any posture is seen in as seen', () => {
