@@ -29,7 +29,6 @@ export async function buildCommandLine(folder: string, { minify = false }: { rea
     target: 'node24',
     format: 'cjs',
     minify,
-    keepNames: minify, // names reach people in reports of a crash
     define: { 'import.meta.dirname': '__dirname', 'import.meta.filename': '__filename' },
     plugins: [workApart],
     metafile: true,

@@ -74,7 +74,8 @@ export const commands: readonly Command[] = [
     summary: 'show the arithmetic behind one finding, with its sources',
     tells: [
       'Judges the door file and explains one finding step by step: each figure, what it was computed from,',
-      'and the source of every limit. Finding ids are printed by `judge`; without one, `why` lists them.',
+      'and the source of every limit. `judge` prints the ids of findings; a part that only one has is enough,',
+      'such as the letter of a pocket. Without an id, `why` lists all.',
     ],
     options: [],
     examples: [['sillsight why DEMO/DOOR FINDING', 'the steps of that finding']],

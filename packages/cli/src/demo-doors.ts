@@ -1,5 +1,6 @@
 import { existsSync, readdirSync } from 'node:fs'
 import { join, relative } from 'node:path'
+import { shellWord } from './program.ts'
 
 /** The folder of demonstration doors: beside `src` here, beside `dist` in the package. */
 export const demoFolder = join(import.meta.dirname, '..', 'demo')
@@ -17,6 +18,5 @@ export function demoDoors(): readonly string[] {
 export function demoDoorForHelp(): string {
   const [first = 'door.json'] = demoDoors()
   const near = relative(process.cwd(), first)
-  const name = near.startsWith('..') ? first : near
-  return /^[\w./\\:-]+$/.test(name) ? name : `'${name}'`
+  return shellWord(near.startsWith('..') ? first : near)
 }

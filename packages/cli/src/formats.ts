@@ -4,6 +4,8 @@ import type { Outcome } from './exit-codes.ts'
 import { type Answer, type JudgedAnswer, problemsOf } from './judging.ts'
 import { bold, dim, safe } from './plain-text.ts'
 import { problemText } from './problem.ts'
+import { program, shellWord } from './program.ts'
+import { standardInput } from './reading.ts'
 import { crashText } from './reported.ts'
 import type { Look } from './terminal.ts'
 
@@ -24,7 +26,8 @@ export interface Written {
 /** Turns the answer for one file into text. */
 export function written(answer: Answer, format: Format, look: Look): Written {
   const base = { outcome: answer.outcome, remarks: remarksOf(answer, format) }
-  if (format === 'text') return { ...base, result: answer.kind === 'judged' ? safe(doorText(answer, look)) : '' }
+  if (format === 'text')
+    return { ...base, result: answer.kind === 'judged' ? safe(`${doorText(answer, look)}${whyHint(answer, look)}\n`) : '' }
   if (format === 'brief') return { ...base, result: safe(briefLine(answer)) }
   if (format === 'json' || format === 'jsonl') return { ...base, result: JSON.stringify(record(answer, look)) }
   return { ...base, result: '', whole: fileResult(answer) }
@@ -50,7 +53,15 @@ export function doorText({ file, door, judgement, sha256 }: JudgedAnswer, { widt
     findingsText(door, judgement, { width, palette, units, ascii }).trimEnd(),
     palette.quiet(`result ${sha256}`),
   ]
-  return `${parts.join('\n\n')}\n\n`
+  return `${parts.join('\n\n')}\n`
+}
+
+/** How to ask about the worst finding, where one is not in order. */
+function whyHint({ file, judgement }: JudgedAnswer, { colored }: Look): string {
+  const worst =
+    judgement.findings.find(({ verdict }) => verdict === 'fail') ?? judgement.findings.find(({ verdict }) => verdict === 'undetermined')
+  if (!worst || file === standardInput) return ''
+  return `${(colored ? dim : plain)(`why?   ${program()} why ${shellWord(file)} ${worst.id}`)}\n`
 }
 
 function briefLine(answer: Answer): string {

@@ -1,9 +1,9 @@
-import { relative } from 'node:path'
-
-/** How this program is started, for hints that can be copied: `sillsight`, or from a checkout its source under the Node that runs it. */
+/** How this program is started, for hints that can be copied: by its name, or from a checkout through npm. */
 export function program(): string {
-  const main = process.argv[1] ?? ''
-  if (!main.endsWith('.ts')) return 'sillsight'
-  const node = process.execPath.includes('.runtime') ? relative('.', process.execPath) : 'node'
-  return `${node} ${relative('.', main)}`
+  return process.argv[1]?.endsWith('.ts') ? 'npm run -s sillsight --' : 'sillsight'
+}
+
+/** A file name as a shell takes it. */
+export function shellWord(name: string): string {
+  return /^[\w./\\:@%+-]+$/.test(name) ? name : `'${name.replaceAll("'", `'\\''`)}'`
 }

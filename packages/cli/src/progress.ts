@@ -1,10 +1,10 @@
-import { isatty } from 'node:tty'
 import { tell } from './output.ts'
+import { isTerminal } from './terminal.ts'
 
 /** How far many files are, on standard error: one line that renews itself on a terminal, else a line every few seconds. */
 export class Progress {
   readonly #total: number
-  readonly #onTerminal = isatty(2)
+  readonly #onTerminal = isTerminal(2)
   readonly #start_ms = performance.now()
   #done = 0
   #last_ms = this.#start_ms

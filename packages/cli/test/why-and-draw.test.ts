@@ -19,6 +19,13 @@ describe('sillsight why', () => {
     }
   })
 
+  it('takes a part of an id that only one finding has: a rule, the letter of a pocket', () => {
+    const whole = run(['why', 'bad.json', 'blind-pocket:line/A']).out
+    expect(run(['why', 'bad.json', 'A']).out).toBe(whole)
+    expect(run(['why', 'bad.json', 'blind-pocket']).out).toBe(whole)
+    expect(run(['why', 'bad.json', 'line'])).toMatchObject({ code: 3, out: '' }) // several have it
+  })
+
   it('lists near ids for an unknown one, and all without one', () => {
     const unknown = run(['why', 'bad.json', 'blindpocket:line/A'])
     expect(unknown).toMatchObject({ code: 3, out: '' })

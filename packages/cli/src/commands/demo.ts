@@ -9,7 +9,7 @@ import { judgedOrRefusal } from '../judging.ts'
 import { print, tell } from '../output.ts'
 import { safe } from '../plain-text.ts'
 import { Refusal } from '../problem.ts'
-import { program } from '../program.ts'
+import { program, shellWord } from '../program.ts'
 import { type Look, lookOf } from '../terminal.ts'
 import { writeWhole } from '../writing.ts'
 
@@ -36,7 +36,7 @@ function showDoor(file: string, out: string, look: Look): string | undefined {
   const answer = judgedOrRefusal(file)
   const name = basename(file, '.json')
   const { door, judgement } = answer
-  print(safe(doorText({ ...answer, file: basename(file) }, look)))
+  print(safe(`${doorText({ ...answer, file: basename(file) }, look)}\n\n`))
   writeWhole(join(out, `${name}.svg`), sheetSvg(door, judgement, { units: look.units }), { replace: true })
   writeWhole(join(out, `${name}.result.json`), `${JSON.stringify(record({ ...answer, file: basename(file) }, look), undefined, 1)}\n`, {
     replace: true,
@@ -69,14 +69,15 @@ function makeFolder(folder: string): void {
 
 function whatNext([first = 'door.json', ...others]: readonly string[], finding: string, out: string): string {
   const place = relative('.', out) || '.'
-  const door = join(place, first)
+  const inPlace = (name: string): string => shellWord(join(place, name))
+  const other = inPlace(others[0] ?? first)
   return [
     `Written to ${place}, for each door: the drawing (.svg), the result (.result.json) and the door file (.json).`,
     '',
     'What next',
-    `  Look at a drawing: open ${join(place, first.replace('.json', '.svg'))} in a browser.`,
-    `  Ask why:           ${program()} why ${door} ${finding}`,
-    `  Change something:  edit ${join(place, others[0] ?? first)}, then ${program()} judge ${join(place, others[0] ?? first)}`,
+    `  Look at a drawing: open ${inPlace(first.replace('.json', '.svg'))} in a browser.`,
+    `  Ask why:           ${program()} why ${inPlace(first)} ${finding}`,
+    `  Change something:  edit ${other}, then ${program()} judge ${other}`,
     `  Your own door:     ${program()} new my-door.json`,
     '',
   ].join('\n')

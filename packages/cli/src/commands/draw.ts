@@ -1,4 +1,3 @@
-import { isatty } from 'node:tty'
 import { sheetSvg } from '@sillsight/report'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
@@ -6,7 +5,7 @@ import { type JudgedAnswer, judgedOrRefusal } from '../judging.ts'
 import { nearWords } from '../near.ts'
 import { print } from '../output.ts'
 import { Refusal, shown } from '../problem.ts'
-import { lookOf } from '../terminal.ts'
+import { isTerminal, lookOf } from '../terminal.ts'
 import { mustBeFree, writeWhole } from '../writing.ts'
 
 export function drawCommand(request: Request): ExitCode {
@@ -14,7 +13,7 @@ export function drawCommand(request: Request): ExitCode {
   const out = request.values.get('out')
   const replace = request.switches.has('force')
   const scale = scaleOf(request.values.get('scale'))
-  if (out === undefined && isatty(1)) throw new Refusal(wouldFillTheTerminal)
+  if (out === undefined && isTerminal(1)) throw new Refusal(wouldFillTheTerminal)
   if (out !== undefined && out !== '-' && !replace) mustBeFree(out)
   const answer = judgedOrRefusal(file)
   const { state, zone } = chosen(answer, request)

@@ -4,7 +4,7 @@ import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
 import { print, tell } from '../output.ts'
 import { type Problem, Refusal, shown } from '../problem.ts'
-import { program } from '../program.ts'
+import { program, shellWord } from '../program.ts'
 import { Questions } from '../questions.ts'
 import { type Look, lookOf } from '../terminal.ts'
 import { mustBeFree, writeWhole } from '../writing.ts'
@@ -33,7 +33,7 @@ export async function newCommand(request: Request): Promise<ExitCode> {
   if (file === '-') print(text)
   else {
     writeWhole(file, text, { replace: false })
-    tell(`\nWrote ${file}. What you did not enter is named when you judge it:\n  $ ${program()} judge ${file}\n`)
+    tell(`\nWrote ${file}. What you did not enter is named when you judge it:\n  $ ${program()} judge ${shellWord(file)}\n`)
   }
   return exitCodes.pass
 }
