@@ -62,7 +62,7 @@ export function terminalPlan(door: Door, judgement: Judgement, options: PlanOpti
   drawLeaf(canvas, raster, door, signs)
   for (const body of bodies) drawBody(canvas, raster, body, signs)
   drawLetters(canvas, raster, shown, bodies)
-  for (const { x_mm, y_mm } of sensorSpots(door)) put(canvas, columnOf(raster, x_mm), rowOf(raster, y_mm), signs.sensor, 'sensor')
+  for (const { x_mm, y_mm } of sensorSpots(door)) put(canvas, Math.min(width - 1, columnOf(raster, x_mm)), rowOf(raster, y_mm), signs.sensor, 'sensor')
   const units = options.units ?? 'metric'
   const text = [
     heading(door, shown), ...withoutEmptyEnds(written(canvas, options.palette)), tapeLine(raster, door, width, units, signs), '', ...wrapped(legend(door, shown, bodies, units, signs), width),
@@ -100,13 +100,13 @@ function rasterOf(door: Door, { zone, coverage }: Shown, bodies: readonly ShownB
   const spanX_mm = Math.max(...xs) - x0_mm
   const reachA_mm = Math.max(0, ...ys)
   const reachB_mm = Math.max(0, ...ys.map((y_mm) => -y_mm))
-  const perColumn_mm = Math.max(spanX_mm / width, (reachA_mm + reachB_mm) / (2 * MOST_ROWS), 1) * (1 + 1e-9)
+  const perColumn_mm = Math.max(spanX_mm / width, (reachA_mm + reachB_mm) / (2 * MOST_ROWS), 1)
   const perRow_mm = 2 * perColumn_mm
   return { x0_mm, perColumn_mm, perRow_mm, above: Math.ceil(reachA_mm / perRow_mm) + 1, below: Math.ceil(reachB_mm / perRow_mm) + 1 }
 }
 
 function columnOf({ x0_mm, perColumn_mm }: Raster, x_mm: number): number {
-  return Math.floor((x_mm - x0_mm) / perColumn_mm)
+  return Math.floor((x_mm - x0_mm) / perColumn_mm + 1e-9) // what division leaves behind must not shift a jamb by a column
 }
 
 /** The mid-plane of the leaf counts to side A, as everywhere. */

@@ -81,12 +81,12 @@ function textLines(lines: readonly string[], x_mm: number, top_mm: number): read
   return lines.map((line, i) => lettering(line, { x_mm, y_mm: top_mm + 3.6 + i * LINE_MM }, LETTERING_MM.note))
 }
 
-function signEntries({ coverage, bodies, traces, zone, counted }: Scene, width_mm: number): readonly Entry[] {
+function signEntries({ coverage, bodies, traces, zone }: Scene, width_mm: number): readonly Entry[] {
   const signs: readonly (readonly [shown: boolean, words: string, sign: Entry['sign']])[] = [
     [(coverage?.counts.blind ?? 0) > 0, legendWords.unseen, hatchSign],
     [bodies.length > 0, legendWords.body, (box) => [{ kind: 'area', layer: 'body', fill: 'paper', rings: [corners(box)] }]],
     [zone !== undefined, legendWords.zone(zone?.name ?? ''), (box) => [{ kind: 'area', layer: 'dimension', fill: 'none', dash: 'zone', rings: [corners(box)] }]],
-    [traces.some(({ sensor }) => counted.has(sensor)), legendWords.trace, lineSign],
+    [traces.length > 0, legendWords.trace, lineSign],
   ]
   return signs.filter(([shown]) => shown).map(([, words, sign]) => ({ sign, lines: paragraph(words, LETTERING_MM.note, width_mm) }))
 }
@@ -120,7 +120,7 @@ function findingEntries(door: Door, judgement: Judgement, { units, coverage }: S
   ))
   return grouped(told).map((group) => {
     const [first] = group.findings
-    const words = group.waitsFor === undefined ? sentence(door, first, { units }) : waitingWords(door, group, { units })
+    const words = group.waitsFor === undefined || group.findings.length === 1 ? sentence(door, first, { units }) : waitingWords(door, group, { units })
     return { lines: paragraph(`${verdictWords[first.verdict]}: ${words}`, LETTERING_MM.note, width_mm), sign: (box) => verdictSign(first.verdict, box) }
   })
 }

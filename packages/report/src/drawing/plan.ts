@@ -146,8 +146,8 @@ function zoneMarks({ zone }: Scene, view: View): readonly Mark[] {
 }
 
 /** The lines in which scan planes meet the floor; they break where a beam ends on something else. */
-function traceMarks({ traces, counted }: Scene, view: View): readonly Mark[] {
-  return traces.filter(({ sensor }) => counted.has(sensor)).flatMap(({ spots }) => {
+function traceMarks({ traces }: Scene, view: View): readonly Mark[] {
+  return traces.flatMap(({ spots }) => {
     const lines: Place[][] = [[]]
     for (const { to_mm: [x, y], onFloor } of spots) {
       if (onFloor) lines[lines.length - 1]?.push({ u_mm: x, v_mm: y })

@@ -1,4 +1,4 @@
-import type { Door, DoorState, Floor, Obstacle, Pocket, Posture, WorstCase, Zone, ZoneCoverage } from '@sillsight/engine'
+import { type Door, type DoorState, type Floor, floorHeight, floorPieces, type Obstacle, type Pocket, type Posture, type WorstCase, type Zone, type ZoneCoverage } from '@sillsight/engine'
 import type { Units } from '../options.ts'
 import { postureOf } from '../wording/bodies.ts'
 import type { Dimension } from './dimensions.ts'
@@ -111,15 +111,9 @@ export function heightOf(posture: Posture): number {
   return posture.shape === 'box' ? posture.c_mm : posture.height_mm
 }
 
-/** Height of the floor under a place: z = profile(y) + slopeX x (docs/method.md, section 1). */
-export function floorHeight({ profile, slopeX }: Floor, x_mm: number, y_mm: number): number {
-  const after = profile.findIndex((point) => point.y_mm > y_mm)
-  const before = profile[after < 0 ? profile.length - 1 : after - 1]
-  const next = after < 0 ? undefined : profile[after]
-  const across_mm = slopeX * x_mm
-  if (!before) return (next?.z_mm ?? 0) + across_mm
-  if (!next) return before.z_mm + across_mm
-  return before.z_mm + (next.z_mm - before.z_mm) * (y_mm - before.y_mm) / (next.y_mm - before.y_mm) + across_mm
+/** Height of the floor under a place. */
+export function floorAt(floor: Floor, x_mm: number, y_mm: number): number {
+  return floorHeight(floorPieces(floor), x_mm, y_mm)
 }
 
 export function isFlat({ profile, slopeX }: Floor): boolean {

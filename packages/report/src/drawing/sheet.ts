@@ -12,6 +12,7 @@ import { plan, thingsInPlan } from './plan.ts'
 import { bodiesToDraw, isFlat, type Scene } from './scene.ts'
 import { svg } from './svg.ts'
 import { titleBlock } from './title-block.ts'
+import { tracesOf } from './traces.ts'
 import { elevation, section } from './upright-views.ts'
 
 /** Plan and elevation of one door on one sheet, as an SVG that prints to scale. Names are escaped; the same door gives the same bytes. */
@@ -48,7 +49,7 @@ export function drawSheet(door: Door, judgement: Judgement, options: SheetOption
 function sceneOf(door: Door, judgement: Judgement, options: SheetOptions): Scene {
   const shown = shownOf(door, judgement, options)
   const scene = {
-    door, ...shown, counted: countedSensors(door, shown.coverage), units: options.units, traces: [],
+    door, ...shown, counted: countedSensors(door, shown.coverage), units: options.units, traces: tracesOf(door, shown.state, shown.coverage),
     bodies: shown.coverage ? bodiesToDraw(door, shown.coverage.pockets) : [],
   }
   return { ...scene, things: thingsInPlan(scene) }

@@ -6,7 +6,7 @@ import type { LabelRequest } from './labels.ts'
 import { boxAround, type Mark } from './model.ts'
 import { shape, stroke, turnedCorners, upright } from './pen.ts'
 import { linesOf, sensorSymbol } from './plan.ts'
-import { type Drawn, floorHeight, halfExtents, heightOf, isFitting, type Projection, type Scene, sensorSpots } from './scene.ts'
+import { type Drawn, floorAt, halfExtents, heightOf, isFitting, type Projection, type Scene, sensorSpots } from './scene.ts'
 import { onSheet, type Place, type View, type Window } from './view.ts'
 
 // Elevation and section are the same drawing seen along two directions: what the plane of the cut meets is filled, the rest is outlined.
@@ -18,6 +18,7 @@ interface Look {
   readonly depth: (x_mm: number, y_mm: number) => number
   /** Walls behind the plane are filled like those that it cuts: in the elevation they frame the opening. */
   readonly wallsBeyond: boolean
+  readonly rays: 'outer' | 'middle'
   /** The line that the plane of the cut draws on the floor, as places in the doorway frame. */
   readonly floor: readonly { readonly x_mm: number; readonly y_mm: number }[]
 }
@@ -33,7 +34,7 @@ export function elevation(scene: Scene): Projection {
   for (const body of scene.bodies) xs.push(body.worstCase.x_mm - halfExtents(body).x_mm, body.worstCase.x_mm + halfExtents(body).x_mm)
   const from_mm = Math.min(...xs)
   const to_mm = Math.max(...xs)
-  const look: Look = { across: (x_mm) => x_mm, depth: (_x_mm, y_mm) => y_mm, wallsBeyond: true, floor: [{ x_mm: from_mm, y_mm: 0 }, { x_mm: to_mm, y_mm: 0 }] }
+  const look: Look = { across: (x_mm) => x_mm, depth: (_x_mm, y_mm) => y_mm, wallsBeyond: true, rays: 'outer', floor: [{ x_mm: from_mm, y_mm: 0 }, { x_mm: to_mm, y_mm: 0 }] }
   const window = { ...heights(scene), uMin_mm: from_mm, uMax_mm: to_mm }
   return {
     heading: 'Elevation', seen: `seen from ${sideName(scene.door, 'b')}`, window, dimensions: elevationDimensions(scene, window),
@@ -51,7 +52,7 @@ export function section(scene: Scene): Projection {
   const to_mm = Math.max(...ys)
   const inside = state.floor.profile.map(({ y_mm }) => y_mm).filter((y_mm) => y_mm > from_mm && y_mm < to_mm)
   const look: Look = {
-    across: (_x_mm, y_mm) => -y_mm, depth: (x_mm) => x_mm - middle_mm, wallsBeyond: false,
+    across: (_x_mm, y_mm) => -y_mm, depth: (x_mm) => x_mm - middle_mm, wallsBeyond: false, rays: 'middle',
     floor: [from_mm, ...inside, to_mm].map((y_mm) => ({ x_mm: middle_mm, y_mm })),
   }
   const window = { ...heights(scene), uMin_mm: -to_mm, uMax_mm: -from_mm }
@@ -63,7 +64,7 @@ export function section(scene: Scene): Projection {
 
 function heights({ door, state, zone, bodies }: Scene): Pick<Window, 'vMin_mm' | 'vMax_mm'> {
   const ys = [0, ...(zone ? [zone.yMin_mm, zone.yMax_mm] : []), ...state.floor.profile.map(({ y_mm }) => y_mm).filter((y_mm) => zone && y_mm > zone.yMin_mm && y_mm < zone.yMax_mm)]
-  const floors = ys.flatMap((y_mm) => [0, door.opening.width_mm].map((x_mm) => floorHeight(state.floor, x_mm, y_mm)))
+  const floors = ys.flatMap((y_mm) => [0, door.opening.width_mm].map((x_mm) => floorAt(state.floor, x_mm, y_mm)))
   const tops = [door.opening.height_mm + STUB_MM, ...sensorSpots(door).map(({ z_mm }) => z_mm + 120), ...bodies.map(({ worstCase, posture }) => worstCase.z_mm + heightOf(posture))]
   return { vMin_mm: Math.min(0, ...floors) - UNDER_MM, vMax_mm: Math.max(...tops) }
 }
@@ -147,14 +148,14 @@ function silhouette(obstacle: Obstacle, look: Look): readonly Place[] {
 
 /** The ground in section: a heavy line at the floor, the earth below it left as paper. */
 function floorMarks({ state }: Scene, view: View, look: Look): readonly Mark[] {
-  const line = look.floor.map(({ x_mm, y_mm }): Place => ({ u_mm: look.across(x_mm, y_mm), v_mm: floorHeight(state.floor, x_mm, y_mm) }))
+  const line = look.floor.map(({ x_mm, y_mm }): Place => ({ u_mm: look.across(x_mm, y_mm), v_mm: floorAt(state.floor, x_mm, y_mm) }))
   return stroke(view, 'structure', line)
 }
 
 /** Heights of the floor where it bends, as far as they differ from the finished floor. */
 function levelLabels({ state, units }: Scene, view: View, look: Look): readonly LabelRequest[] {
   return look.floor.flatMap(({ x_mm, y_mm }) => {
-    const z_mm = floorHeight(state.floor, x_mm, y_mm)
+    const z_mm = floorAt(state.floor, x_mm, y_mm)
     if (Math.abs(z_mm) < 0.5) return []
     const at = onSheet(view, { u_mm: look.across(x_mm, y_mm), v_mm: z_mm })
     return [{ text: `${z_mm > 0 ? '+' : ''}${dimensionFigure(z_mm, units)}`, circled: false, clear_mm: 0.6, within_mm: 5, at }]
@@ -163,7 +164,7 @@ function levelLabels({ state, units }: Scene, view: View, look: Look): readonly 
 
 function openingMarks({ door, state }: Scene, view: View): readonly Mark[] {
   const { width_mm, height_mm } = door.opening
-  const floors = [0, width_mm].map((x_mm) => floorHeight(state.floor, x_mm, 0))
+  const floors = [0, width_mm].map((x_mm) => floorAt(state.floor, x_mm, 0))
   return stroke(view, 'structure', [
     { u_mm: 0, v_mm: floors[0] ?? 0 }, { u_mm: 0, v_mm: height_mm }, { u_mm: width_mm, v_mm: height_mm }, { u_mm: width_mm, v_mm: floors[1] ?? 0 },
   ])
@@ -171,21 +172,20 @@ function openingMarks({ door, state }: Scene, view: View): readonly Mark[] {
 
 /** The closed leaf, or the line of the opening where there is none. */
 function leafLine({ door, state }: Scene, view: View): readonly Mark[] {
-  const floor_mm = floorHeight(state.floor, door.opening.width_mm / 2, 0)
+  const floor_mm = floorAt(state.floor, door.opening.width_mm / 2, 0)
   const half_mm = (door.leaf?.thickness_mm ?? 0) / 2
   if (half_mm === 0) return stroke(view, 'help', [{ u_mm: 0, v_mm: view.window.vMin_mm }, { u_mm: 0, v_mm: view.window.vMax_mm }], 'centre')
   return shape(view, 'help', upright(-half_mm, half_mm, floor_mm, door.opening.height_mm), 'paper')
 }
 
-/** The outermost beams of each plane as thin lines; in the section also the middle one, which shows how the plane leans. */
-function rayMarks({ traces, counted }: Scene, view: View, look: Look): readonly Mark[] {
-  return traces.filter(({ sensor }) => counted.has(sensor)).flatMap(({ spots }) => {
-    const shown = distinct([0, Math.floor((spots.length - 1) / 2), spots.length - 1])
+/** A few beams of each plane as thin lines: the outermost where one sees how wide it is, the middle one where one sees how it leans. */
+function rayMarks({ traces }: Scene, view: View, look: Look): readonly Mark[] {
+  return traces.flatMap(({ spots }) => {
+    const middle = Math.floor((spots.length - 1) / 2)
+    const shown = look.rays === 'outer' ? distinct([0, spots.length - 1]) : [middle]
     return shown.flatMap((index) => {
       const spot = spots[index]
-      if (!spot) return []
-      const ends = [spot.from_mm, spot.to_mm].map(([x, y, z]): Place => ({ u_mm: look.across(x, y), v_mm: z }))
-      return stroke(view, 'help', ends)
+      return spot ? stroke(view, 'help', [spot.from_mm, spot.to_mm].map(([x, y, z]): Place => ({ u_mm: look.across(x, y), v_mm: z }))) : []
     })
   })
 }

@@ -11,7 +11,7 @@ export const legendWords = {
   unseen: 'here the middle of a test body goes unseen',
   body: 'worst case: the test body where it lies',
   zone: (name: string) => `zone: ${plain(name)}`,
-  trace: 'scan plane on the floor, its outer beams above',
+  trace: 'scan plane: its line on the floor, single beams above',
   more: (count: number) => `and ${count} more`,
 } as const
 

@@ -1,0 +1,60 @@
+import { judge } from '@sillsight/engine'
+import { describe, expect, it } from 'vitest'
+import { loadingDoor } from '../test/doors.ts'
+import { plainPalette } from './options.ts'
+import { whyText } from './why-text.ts'
+import { columns } from './wording/plain.ts'
+
+const judgement = judge(loadingDoor)
+const plainly = { width: 90, palette: plainPalette, units: 'metric', ascii: false } as const
+const why = (id: string): string => whyText(loadingDoor, judgement, id, plainly) ?? ''
+
+describe('why', () => {
+  it('knows only findings of this judgement', () => {
+    expect(whyText(loadingDoor, judgement, 'zone-covered:nowhere', plainly)).toBeUndefined()
+  })
+
+  it('shows every step of every finding with its number, its figure and its module', () => {
+    for (const { id, steps } of judgement.findings) {
+      const text = why(id)
+      steps.forEach((step, i) => {
+        expect(text).toContain(`${i + 1}. ${step.name}`)
+        expect(text).toContain(`by ${step.by}`)
+      })
+    }
+  })
+
+  it('shows inputs with their values in the words of the door file', () => {
+    const text = why('zone-covered:leaf-yard')
+    expect(text).toContain('zones/0/allowedPocket_mm = 0 mm')
+    expect(text).toContain('zones/0 (zone \u201cat the leaf, yard\u201d)')
+    expect(why('guarded-height:leaf-yard')).toContain('survey/opening/height_mm = 4200 mm')
+  })
+
+  it('shows outside values with source, edition, clause, basis and whether somebody confirmed them', () => {
+    expect(why('guarded-height:leaf-yard').replace(/\s+/g, ' ')).toMatch(/the value guarded-height = 2500 mm[^]*DGUV Information 208-022, edition 2017, clause 6\(1\) \(published\)/)
+    expect(why('zone-covered:leaf-yard').replace(/\s+/g, ' ')).toContain('test body lying: EXAMPLE-STD 1, edition 2024, clause 5.2 (from memory, not confirmed)')
+  })
+
+  it('names who confirmed a value from memory, and where', () => {
+    const door = { ...loadingDoor, confirmations: [{ value: 'lying', document: 'EXAMPLE-STD 1', edition: '2025', clause: '5.3', by: 'R. Reader', on: '2026-10-01' }] }
+    const text = whyText(door, judge(door), 'zone-covered:leaf-yard', plainly) ?? ''
+    expect(text.replace(/\s+/g, ' ')).toContain('EXAMPLE-STD 1, edition 2025, clause 5.3 (confirmed by R. Reader on 2026-10-01)')
+  })
+
+  it('ranks the causes of a pocket and says where its worst case lies by tape', () => {
+    const text = why('blind-pocket:leaf-yard/A')
+    const [coverage] = judgement.coverages
+    const [pocket] = coverage?.pockets ?? []
+    expect(text).toContain('Pocket A:')
+    pocket?.causes.forEach((_, i) => { expect(text).toContain(`${i + 1}. `) })
+    expect(text).toMatch(/Worst case, to try on site\nTest body of [^]*\nIts middle [^]* from the (left|right) jamb edge/)
+  })
+
+  it('keeps to the width, and to ASCII where that is asked for', () => {
+    for (const { id } of judgement.findings) {
+      for (const line of why(id).split('\n').slice(1)) expect(columns(line)).toBeLessThanOrEqual(90)
+      expect(whyText(loadingDoor, judgement, id, { ...plainly, ascii: true, units: 'feet-inches' })).toMatch(/^[\n -~]*$/)
+    }
+  })
+})
