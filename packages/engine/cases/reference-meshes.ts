@@ -61,7 +61,7 @@ export function roundOutline(x: number, y: number, radius: number, prism: Prism)
   })
 }
 
-export function boxOutline(x: number, y: number, halfA: number, halfB: number, yaw_rad: number): readonly (readonly [number, number])[] {
+function boxOutline(x: number, y: number, halfA: number, halfB: number, yaw_rad: number): readonly (readonly [number, number])[] {
   const corners = [
     [-halfA, -halfB],
     [halfA, -halfB],
@@ -86,7 +86,7 @@ function outlineOf(obstacle: Obstacle, prism: Prism): readonly (readonly [number
   return boxOutline(x_mm, y_mm, obstacle.size_mm[0] / 2, obstacle.size_mm[1] / 2, obstacle.yaw_rad)
 }
 
-export const FLOOR_ENDS_MM = 100_000
+const FLOOR_ENDS_MM = 100_000
 
 /** The floor out to 100 m on all sides, two triangles for each piece. */
 export function floorCorners({ profile, slopeX }: Floor): readonly number[] {
