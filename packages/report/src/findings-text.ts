@@ -16,13 +16,21 @@ export function findingsText(door: Door, judgement: Judgement, options: TextOpti
   const blocks = [
     headBlock(door, judgement, options),
     ...of('fail').map(({ findings }) => findingLines(door, findings[0], options)),
-    ...of('undetermined').map((group) => (group.waitsFor === undefined ? findingLines(door, group.findings[0], options) : waitingLines(door, group, options))),
+    ...of('undetermined').map((group) =>
+      group.waitsFor === undefined ? findingLines(door, group.findings[0], options) : waitingLines(door, group, options),
+    ),
     ...crashBlocks(judgement, options),
     of('pass').flatMap(({ findings }) => passLines(door, findings[0], options)),
-    notApplicableLines(of('not-applicable').map(({ findings }) => findings[0]), options),
+    notApplicableLines(
+      of('not-applicable').map(({ findings }) => findings[0]),
+      options,
+    ),
     closingLines(judgement.findings, options),
   ]
-  return `${blocks.filter((lines) => lines.length > 0).map((lines) => lines.join('\n')).join('\n\n')}\n`
+  return `${blocks
+    .filter((lines) => lines.length > 0)
+    .map((lines) => lines.join('\n'))
+    .join('\n\n')}\n`
 }
 
 function headBlock(door: Door, judgement: Judgement, options: TextOptions): readonly string[] {
@@ -57,7 +65,9 @@ function waitingLines(door: Door, group: FindingGroup, options: TextOptions): re
 
 function passLines(door: Door, finding: Finding, options: TextOptions): readonly string[] {
   const lead = `${verdictMark('pass', options.ascii)} ${verdictWords.pass}: `
-  return withId(sentence(door, finding, { units: options.units }), finding, options, lead).map((line, i) => (i === 0 ? paintedLead(line, 'pass', options) : line))
+  return withId(sentence(door, finding, { units: options.units }), finding, options, lead).map((line, i) =>
+    i === 0 ? paintedLead(line, 'pass', options) : line,
+  )
 }
 
 /** A sentence with its id behind it, the first line after `start`, the others set in. */
@@ -70,7 +80,10 @@ function withId(text: string, finding: Finding, options: TextOptions, start: str
 }
 
 function led(text: string, verdict: Verdict, options: TextOptions): readonly string[] {
-  const all = wrapped(shown(`${verdictMark(verdict, options.ascii)} ${verdictWords[verdict]}: ${text}`, options), options.width - INDENT.length)
+  const all = wrapped(
+    shown(`${verdictMark(verdict, options.ascii)} ${verdictWords[verdict]}: ${text}`, options),
+    options.width - INDENT.length,
+  )
   return all.map((line, i) => (i === 0 ? paintedLead(line, verdict, options) : `${INDENT}${line}`))
 }
 
@@ -80,7 +93,13 @@ function paintedLead(line: string, verdict: Verdict, { palette, ascii }: TextOpt
 }
 
 function crashBlocks({ crashes }: Judgement, options: TextOptions): readonly (readonly string[])[] {
-  return crashes.map(({ rule, message }) => lines(`! Rule ${plain(rule)} broke down and gave no answer: ${plain(message)}. This is a fault of the program, please report it.`, options, ''))
+  return crashes.map(({ rule, message }) =>
+    lines(
+      `! Rule ${plain(rule)} broke down and gave no answer: ${plain(message)}. This is a fault of the program, please report it.`,
+      options,
+      '',
+    ),
+  )
 }
 
 /** What does not apply is no news: one paragraph of ids. */
@@ -90,8 +109,12 @@ function notApplicableLines(findings: readonly Finding[], options: TextOptions):
 }
 
 function closingLines(findings: readonly Finding[], options: TextOptions): readonly string[] {
-  const provisional = findings.some((finding) => finding.provisional === 'grid') ? 'Provisional: placements between the grid points were not computed. ' : ''
-  return lines(`${provisional}Computed, not certified: a competent person decides, and local rules apply.`, options, '').map(options.palette.quiet)
+  const provisional = findings.some((finding) => finding.provisional === 'grid')
+    ? 'Provisional: placements between the grid points were not computed. '
+    : ''
+  return lines(`${provisional}Computed, not certified: a competent person decides, and local rules apply.`, options, '').map(
+    options.palette.quiet,
+  )
 }
 
 function lines(text: string, options: TextOptions, indent: string): readonly string[] {

@@ -28,17 +28,35 @@ export function junit(results: readonly FileResult[]): string {
 
 function judgedSuite({ file, door, judgement }: JudgedFile): Suite {
   const findings = judgement.findings.map((finding): Case => {
-    const text = [sentence(door, finding, { units: 'metric' }), mend(door, finding, { units: 'metric' })].filter((part) => part !== '').join(' ')
+    const text = [sentence(door, finding, { units: 'metric' }), mend(door, finding, { units: 'metric' })]
+      .filter((part) => part !== '')
+      .join(' ')
     return { name: finding.id, group: finding.rule, outcome: OUTCOMES[finding.verdict], kind: verdictWords[finding.verdict], text }
   })
-  const crashes = judgement.crashes.map(({ rule, message }): Case => ({ name: rule, group: rule, outcome: 'error', kind: 'rule-broke-down', text: message }))
+  const crashes = judgement.crashes.map(
+    ({ rule, message }): Case => ({ name: rule, group: rule, outcome: 'error', kind: 'rule-broke-down', text: message }),
+  )
   return { name: file, cases: [...findings, ...crashes] }
 }
 
-const OUTCOMES: Readonly<Record<Finding['verdict'], Case['outcome']>> = { pass: 'passed', fail: 'failure', undetermined: 'skipped', 'not-applicable': 'skipped' }
+const OUTCOMES: Readonly<Record<Finding['verdict'], Case['outcome']>> = {
+  pass: 'passed',
+  fail: 'failure',
+  undetermined: 'skipped',
+  'not-applicable': 'skipped',
+}
 
 function refusedSuite({ file, issues }: RefusedFile): Suite {
-  return { name: file, cases: issues.map(({ code, path, expected, got }) => ({ name: path, group: 'door-file', outcome: 'error', kind: code, text: `expected ${expected}, got ${got}` })) }
+  return {
+    name: file,
+    cases: issues.map(({ code, path, expected, got }) => ({
+      name: path,
+      group: 'door-file',
+      outcome: 'error',
+      kind: code,
+      text: `expected ${expected}, got ${got}`,
+    })),
+  }
 }
 
 function suiteLines({ name, cases }: Suite): readonly string[] {
@@ -48,7 +66,10 @@ function suiteLines({ name, cases }: Suite): readonly string[] {
 function caseLine({ name, group, outcome, kind, text }: Case, file: string): string {
   const start = `    <testcase name="${asXmlText(name)}" classname="${asXmlText(group)}" file="${asXmlText(file)}"`
   if (outcome === 'passed') return `${start}/>`
-  const inner = outcome === 'skipped' ? `<skipped message="${asXmlText(`${kind}: ${text}`)}"/>` : `<${outcome} type="${asXmlText(kind)}" message="${asXmlText(text)}"/>`
+  const inner =
+    outcome === 'skipped'
+      ? `<skipped message="${asXmlText(`${kind}: ${text}`)}"/>`
+      : `<${outcome} type="${asXmlText(kind)}" message="${asXmlText(text)}"/>`
   return `${start}>${inner}</testcase>`
 }
 

@@ -1,4 +1,4 @@
-import type { Finding, Judgement, Door, Verdict } from '@sillsight/engine'
+import type { Door, Finding, Judgement, Verdict } from '@sillsight/engine'
 
 /** How lengths are said: `metric` in mm and m, `feet-inches` as a tape in feet, inches and sixteenths. */
 export type Units = 'metric' | 'feet-inches'

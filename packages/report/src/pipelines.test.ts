@@ -10,8 +10,15 @@ const judgement = judge(loadingDoor)
 const hostile = '"><x>&\u0000\u001b[2J ]]>'
 const results: readonly FileResult[] = [
   { file: 'doors/north dock 4.json', door: loadingDoor, judgement },
-  { file: 'C:\\doors\\"x" <y>.json', door: { ...loadingDoor, name: hostile }, judgement: { ...judgement, crashes: [{ rule: 'dead-ground', message: hostile }] } },
-  { file: 'broken.json', issues: [{ code: 'not-a-number-in-range', path: 'survey/opening/width_mm', expected: 'a number above 0', got: hostile }] },
+  {
+    file: 'C:\\doors\\"x" <y>.json',
+    door: { ...loadingDoor, name: hostile },
+    judgement: { ...judgement, crashes: [{ rule: 'dead-ground', message: hostile }] },
+  },
+  {
+    file: 'broken.json',
+    issues: [{ code: 'not-a-number-in-range', path: 'survey/opening/width_mm', expected: 'a number above 0', got: hostile }],
+  },
 ]
 const count = (verdict: Verdict): number => judgement.findings.filter((finding) => finding.verdict === verdict).length
 
@@ -19,7 +26,10 @@ interface Log {
   readonly version: string
   readonly runs: readonly {
     readonly tool: { readonly driver: { readonly name: string; readonly rules: readonly { readonly id: string; readonly name: string }[] } }
-    readonly invocations: readonly { readonly executionSuccessful: boolean; readonly toolExecutionNotifications: readonly { readonly level: string; readonly message: { readonly text: string } }[] }[]
+    readonly invocations: readonly {
+      readonly executionSuccessful: boolean
+      readonly toolExecutionNotifications: readonly { readonly level: string; readonly message: { readonly text: string } }[]
+    }[]
     readonly artifacts: readonly { readonly location: { readonly uri: string } }[]
     readonly results: readonly {
       readonly ruleId: string
@@ -27,7 +37,9 @@ interface Log {
       readonly kind: string
       readonly level: string
       readonly message: { readonly text: string }
-      readonly locations: readonly { readonly physicalLocation: { readonly artifactLocation: { readonly uri: string; readonly index: number } } }[]
+      readonly locations: readonly {
+        readonly physicalLocation: { readonly artifactLocation: { readonly uri: string; readonly index: number } }
+      }[]
     }[]
   }[]
 }
@@ -88,7 +100,9 @@ describe('junit', () => {
     expect(text.match(/<testsuite /g)).toHaveLength(3)
     expect(text.match(/<testcase /g)).toHaveLength(2 * all + 2)
     const skipped = count('undetermined') + count('not-applicable')
-    expect(text).toContain(`<testsuites name="Sillsight" tests="${2 * all + 2}" failures="${2 * count('fail')}" errors="2" skipped="${2 * skipped}">`)
+    expect(text).toContain(
+      `<testsuites name="Sillsight" tests="${2 * all + 2}" failures="${2 * count('fail')}" errors="2" skipped="${2 * skipped}">`,
+    )
     expect(text.match(/<failure /g)).toHaveLength(2 * count('fail'))
     expect(text.match(/<skipped /g)).toHaveLength(2 * skipped)
     expect(text.match(/<error /g)).toHaveLength(2)

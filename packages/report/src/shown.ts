@@ -11,7 +11,11 @@ export interface Shown {
  * Picks the zone and state to draw. Whatever is not asked for falls to the answer with most unseen cells, the first one on a tie.
  * @throws if the door has no states, which the model rules out
  */
-export function shownOf(door: Door, judgement: Judgement, wanted: { readonly state?: string | undefined; readonly zone?: string | undefined }): Shown {
+export function shownOf(
+  door: Door,
+  judgement: Judgement,
+  wanted: { readonly state?: string | undefined; readonly zone?: string | undefined },
+): Shown {
   const candidates = judgement.coverages
     .filter(({ state, zone }) => (wanted.state ?? state) === state && (wanted.zone ?? zone) === zone)
     .filter(({ zone }) => wanted.zone !== undefined || purposeOf(door, zone) !== 'must-not-see')

@@ -13,7 +13,8 @@ export interface Canvas {
 
 export function emptyCanvas(width: number, height: number): Canvas {
   return {
-    width, height,
+    width,
+    height,
     signs: Array.from({ length: height }, () => Array.from({ length: width }, () => ' ')),
     inks: Array.from({ length: height }, () => Array.from({ length: width }, (): Ink => 'blank')),
   }
@@ -40,13 +41,24 @@ export interface FrameSigns {
 }
 
 /** A frame with a cleared inside. One that is less than three columns wide is a column of its upright sides. */
-export function frame(canvas: Canvas, [left, top, right, bottom]: readonly [number, number, number, number], signs: FrameSigns, ink: Ink): void {
+export function frame(
+  canvas: Canvas,
+  [left, top, right, bottom]: readonly [number, number, number, number],
+  signs: FrameSigns,
+  ink: Ink,
+): void {
   for (let row = top; row <= bottom; row++) {
-    for (let column = left; column <= right; column++) put(canvas, column, row, frameSign([left, top, right, bottom], column, row, signs), ink)
+    for (let column = left; column <= right; column++)
+      put(canvas, column, row, frameSign([left, top, right, bottom], column, row, signs), ink)
   }
 }
 
-function frameSign([left, top, right, bottom]: readonly [number, number, number, number], column: number, row: number, { corners, level, upright, ends }: FrameSigns): string {
+function frameSign(
+  [left, top, right, bottom]: readonly [number, number, number, number],
+  column: number,
+  row: number,
+  { corners, level, upright, ends }: FrameSigns,
+): string {
   const atSide = column === left ? 0 : column === right ? 1 : undefined
   if (top === bottom) return atSide === undefined ? level : ends[atSide]
   if (row === top) return atSide === undefined ? level : corners[atSide]

@@ -4,7 +4,11 @@ import { randomDoor } from '../test/random-doors.ts'
 import { terminalPlan } from './terminal-plan.ts'
 import { columns } from './wording/plain.ts'
 
-const rowsOf = (text: string): readonly string[] => text.split('\n').slice(1, text.split('\n').findIndex((line) => /^ *[|\u251c][-\u2500]+ /.test(line)))
+const rowsOf = (text: string): readonly string[] =>
+  text.split('\n').slice(
+    1,
+    text.split('\n').findIndex((line) => /^ *[|\u251c][-\u2500]+ /.test(line)),
+  )
 
 describe('a plan in characters', () => {
   it('keeps to its width and height (doors 1 to 60)', () => {
@@ -26,8 +30,13 @@ describe('a plan in characters', () => {
   })
 
   it('puts side A at the top: what is unseen there stands above the leaf', () => {
-    for (const [side, zone] of [['a', leafZone], ['b', { ...leafZone, yMin_mm: -1200, yMax_mm: 0 }]] as const) {
-      const judgement = judgementOf(loadingDoor, [{ ...coverageOf(loadingDoor, zone, (x_mm, y_mm) => x_mm > 1000 && Math.abs(y_mm) > 500), pockets: [] }])
+    for (const [side, zone] of [
+      ['a', leafZone],
+      ['b', { ...leafZone, yMin_mm: -1200, yMax_mm: 0 }],
+    ] as const) {
+      const judgement = judgementOf(loadingDoor, [
+        { ...coverageOf(loadingDoor, zone, (x_mm, y_mm) => x_mm > 1000 && Math.abs(y_mm) > 500), pockets: [] },
+      ])
       const rows = rowsOf(terminalPlan({ ...loadingDoor, zones: [zone] }, judgement, { width: 80, ascii: true }))
       const leaf = rows.findIndex((row) => row.includes('===='))
       const hatched = rows.flatMap((row, i) => (row.includes('///') ? [i] : []))
@@ -44,7 +53,9 @@ describe('a plan in characters', () => {
   })
 
   it('draws x = 0 at the left and the opening to scale', () => {
-    const judgement = judgementOf(loadingDoor, [{ ...coverageOf(loadingDoor, leafZone, (x_mm, y_mm) => x_mm < 1000 && y_mm < 300), pockets: [] }])
+    const judgement = judgementOf(loadingDoor, [
+      { ...coverageOf(loadingDoor, leafZone, (x_mm, y_mm) => x_mm < 1000 && y_mm < 300), pockets: [] },
+    ])
     const rows = rowsOf(terminalPlan(loadingDoor, judgement, { width: 92, ascii: true }))
     // 4000 + 2 * 300 mm of wall on 92 columns are 50 mm a column: the opening takes 80, the unseen quarter 20
     expect(rows.find((row) => row.includes('===='))?.match(/=+/)?.[0]).toHaveLength(80)
@@ -55,7 +66,8 @@ describe('a plan in characters', () => {
     const text = terminalPlan(loadingDoor, loadingDoorJudged, { width: 80, ascii: false })
     expect(text).toMatch(/\u250f\u2501+\u2513/)
     for (const letter of ['A', 'B', 'C', 'D']) expect(rowsOf(text).join('')).toContain(letter)
-    for (const words of ['here the middle of a test body goes unseen', 'worst case', 'sensor, 4.30 m up', 'pallet rack and bollard']) expect(text.replace(/\n/g, ' ')).toContain(words)
+    for (const words of ['here the middle of a test body goes unseen', 'worst case', 'sensor, 4.30 m up', 'pallet rack and bollard'])
+      expect(text.replace(/\n/g, ' ')).toContain(words)
   })
 
   it('draws a door that has no answer yet', () => {

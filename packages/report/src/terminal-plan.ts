@@ -1,8 +1,8 @@
 import type { Door, Judgement, Obstacle } from '@sillsight/engine'
-import { bodiesToDraw, halfExtents, sensorSpots, type ShownBody } from './drawing/scene.ts'
+import { bodiesToDraw, halfExtents, type ShownBody, sensorSpots } from './drawing/scene.ts'
 import type { PlanOptions, Units } from './options.ts'
 import { type Shown, shownOf } from './shown.ts'
-import { type Canvas, emptyCanvas, frame, type FrameSigns, inkAt, put, written } from './terminal-canvas.ts'
+import { type Canvas, emptyCanvas, type FrameSigns, frame, inkAt, put, written } from './terminal-canvas.ts'
 import { tape } from './wording/figures.ts'
 import { sideName } from './wording/places.ts'
 import { asAscii, columns, listed, plain, wrapped } from './wording/plain.ts'
@@ -25,12 +25,22 @@ interface Signs {
 }
 
 const UNICODE: Signs = {
-  unseen: '\u2571', wall: '\u2588', thing: '\u25a0', leaf: '\u2501', sensor: '\u25bc', tape: ['\u251c', '\u2500', '\u2524'],
+  unseen: '\u2571',
+  wall: '\u2588',
+  thing: '\u25a0',
+  leaf: '\u2501',
+  sensor: '\u25bc',
+  tape: ['\u251c', '\u2500', '\u2524'],
   zone: { corners: ['\u250c', '\u2510', '\u2514', '\u2518'], level: '\u2504', upright: '\u2506', ends: ['\u251c', '\u2524'] },
   body: { corners: ['\u250f', '\u2513', '\u2517', '\u251b'], level: '\u2501', upright: '\u2503', ends: ['\u2523', '\u252b'] },
 }
 const ASCII: Signs = {
-  unseen: '/', wall: '#', thing: '%', leaf: '=', sensor: 'V', tape: ['|', '-', '|'],
+  unseen: '/',
+  wall: '#',
+  thing: '%',
+  leaf: '=',
+  sensor: 'V',
+  tape: ['|', '-', '|'],
   zone: { corners: ['.', '.', '.', '.'], level: '.', upright: ':', ends: ['.', '.'] },
   body: { corners: ['+', '+', '+', '+'], level: '-', upright: '|', ends: ['[', ']'] },
 }
@@ -62,10 +72,15 @@ export function terminalPlan(door: Door, judgement: Judgement, options: PlanOpti
   drawLeaf(canvas, raster, door, signs)
   for (const body of bodies) drawBody(canvas, raster, body, signs)
   drawLetters(canvas, raster, shown, bodies)
-  for (const { x_mm, y_mm } of sensorSpots(door)) put(canvas, Math.min(width - 1, columnOf(raster, x_mm)), rowOf(raster, y_mm), signs.sensor, 'sensor')
+  for (const { x_mm, y_mm } of sensorSpots(door))
+    put(canvas, Math.min(width - 1, columnOf(raster, x_mm)), rowOf(raster, y_mm), signs.sensor, 'sensor')
   const units = options.units ?? 'metric'
   const text = [
-    heading(door, shown), ...withoutEmptyEnds(written(canvas, options.palette)), tapeLine(raster, door, width, units, signs), '', ...wrapped(legend(door, shown, bodies, units, signs), width),
+    heading(door, shown),
+    ...withoutEmptyEnds(written(canvas, options.palette)),
+    tapeLine(raster, door, width, units, signs),
+    '',
+    ...wrapped(legend(door, shown, bodies, units, signs), width),
   ].join('\n')
   return `${options.ascii ? asAscii(text) : text}\n`
 }
@@ -121,7 +136,12 @@ function rowBelow(raster: Raster, y_mm: number): number {
 
 function drawZone(canvas: Canvas, raster: Raster, { zone }: Shown, signs: Signs): void {
   if (!zone) return
-  const box = [columnOf(raster, zone.xMin_mm) - 1, rowBelow(raster, zone.yMax_mm) - 1, columnOf(raster, zone.xMax_mm - 1e-6) + 1, rowOf(raster, zone.yMin_mm) + 1] as const
+  const box = [
+    columnOf(raster, zone.xMin_mm) - 1,
+    rowBelow(raster, zone.yMax_mm) - 1,
+    columnOf(raster, zone.xMax_mm - 1e-6) + 1,
+    rowOf(raster, zone.yMin_mm) + 1,
+  ] as const
   frame(canvas, box, signs.zone, 'zone')
 }
 
@@ -187,7 +207,9 @@ function drawBody(canvas: Canvas, raster: Raster, body: ShownBody, signs: Signs)
 
 /** Letters of the pockets without a body, largest first, each with a free column on both sides; one that finds none is left out. */
 function drawLetters(canvas: Canvas, raster: Raster, { coverage }: Shown, bodies: readonly ShownBody[]): void {
-  const rest = (coverage?.pockets ?? []).slice(0, MOST_LETTERS).filter(({ letter }) => letter.length === 1 && !bodies.some((body) => body.letter === letter))
+  const rest = (coverage?.pockets ?? [])
+    .slice(0, MOST_LETTERS)
+    .filter(({ letter }) => letter.length === 1 && !bodies.some((body) => body.letter === letter))
   for (const { letter, worstCase } of rest) {
     const column = columnOf(raster, worstCase.x_mm)
     const row = rowOf(raster, worstCase.y_mm)

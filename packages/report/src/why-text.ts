@@ -1,10 +1,20 @@
-import { type Door, type Finding, type Judgement, OUTSIDE_VALUES, type Pocket, type Quantity, type Step, type StepInput, type ZoneCoverage } from '@sillsight/engine'
+import {
+  type Door,
+  type Finding,
+  type Judgement,
+  OUTSIDE_VALUES,
+  type Pocket,
+  type Quantity,
+  type Step,
+  type StepInput,
+  type ZoneCoverage,
+} from '@sillsight/engine'
 import type { TextOptions } from './options.ts'
-import { inputValue } from './wording/inputs.ts'
-import { partName } from './wording/needs.ts'
+import { postureOf, postureWords } from './wording/bodies.ts'
 import { causeMend, causeWords } from './wording/causes.ts'
 import { count, figure, figureAgainst, worked } from './wording/figures.ts'
-import { postureOf, postureWords } from './wording/bodies.ts'
+import { inputValue } from './wording/inputs.ts'
+import { partName } from './wording/needs.ts'
 import { place } from './wording/places.ts'
 import { asAscii, capital, plain, wrapped } from './wording/plain.ts'
 import { mend, ruleName, sentence } from './wording/sentence.ts'
@@ -24,7 +34,10 @@ export function whyText(door: Door, judgement: Judgement, findingId: string, opt
     basisBlock(door, finding, options),
     closingBlock(finding, options),
   ]
-  const text = blocks.filter((lines) => lines.length > 0).map((lines) => lines.join('\n')).join('\n\n')
+  const text = blocks
+    .filter((lines) => lines.length > 0)
+    .map((lines) => lines.join('\n'))
+    .join('\n\n')
   return `${options.ascii ? asAscii(text) : text}\n`
 }
 
@@ -51,7 +64,8 @@ function stepLines(door: Door, finding: Finding, step: Step, index: number, { un
   const lines = wrapped(`${plain(step.name)}${formula} = ${worked(step.quantity, units)}`, width - number.length)
   const pad = ' '.repeat(number.length)
   const inputs = step.from.map((input) => inputWords(door, finding, input, units)).join('; ')
-  const from = inputs === '' ? [] : wrapped(inputs, width - number.length - 5).map((line, i) => `${pad}${i === 0 ? 'from ' : '     '}${line}`)
+  const from =
+    inputs === '' ? [] : wrapped(inputs, width - number.length - 5).map((line, i) => `${pad}${i === 0 ? 'from ' : '     '}${line}`)
   return [...lines.map((line, i) => `${i === 0 ? number : pad}${line}`), ...from, `${pad}${palette.quiet(`by ${plain(step.by)}`)}`]
 }
 
@@ -69,13 +83,15 @@ function inputWords(door: Door, finding: Finding, input: StepInput, units: TextO
 function valueWords(id: string, units: TextOptions['units']): string {
   const value = OUTSIDE_VALUES.find((each) => each.id === id)
   if (!value) return ''
-  const figures = (typeof value.value === 'number' ? [value.value] : value.value).map((each) => figure({ value: each, unit: value.unit }, units))
+  const figures = (typeof value.value === 'number' ? [value.value] : value.value).map((each) =>
+    figure({ value: each, unit: value.unit }, units),
+  )
   return ` = ${figures.join(' \u00d7 ')}`
 }
 
 function againstBlock(finding: Finding, { units, palette }: TextOptions): readonly string[] {
   if (finding.verdict === 'not-applicable' || !finding.measured || !finding.limit) return []
-  const worse = finding.verdict === 'fail' === finding.measured.value > finding.limit.value ? 'larger-is-worse' : 'smaller-is-worse'
+  const worse = (finding.verdict === 'fail') === finding.measured.value > finding.limit.value ? 'larger-is-worse' : 'smaller-is-worse'
   const shown = figureAgainst(finding.measured, finding.limit, units, worse)
   return [`${palette.strong('Against the limit')}: ${shown.measured} against ${shown.limit}`]
 }
@@ -90,18 +106,28 @@ function pocketBlocks(door: Door, judgement: Judgement, finding: Finding, option
   const lines = pocket.causes.flatMap((cause, i) => {
     const share = `${count(cause.cells)} of ${count(pocket.cells)} cells`
     return [
-      ...wrapped(`${i + 1}. ${causeWords(door, cause)}: ${share} would be seen without this`, width).map((line, at) => (at === 0 ? line : `   ${line}`)),
+      ...wrapped(`${i + 1}. ${causeWords(door, cause)}: ${share} would be seen without this`, width).map((line, at) =>
+        at === 0 ? line : `   ${line}`,
+      ),
       ...wrapped(`Would mend it: ${causeMend(cause.kind)}.`, width - 3).map((line) => `   ${line}`),
     ]
   })
   const watching = coverage.countedFields.length > 0 ? coverage.countedFields.map(plain).join(', ') : 'none'
-  return [[
-    palette.strong(`Pocket ${pocket.letter}: ${area}, ${count(pocket.cells)} cells of ${figure({ value: coverage.grid.pitch_mm, unit: 'mm' }, units)}`),
-    ...wrapped(`Fields that counted: ${watching}`, width), ...(lines.length > 0 ? ['Why it goes unseen, the most cells first:', ...lines] : []),
-  ]]
+  return [
+    [
+      palette.strong(
+        `Pocket ${pocket.letter}: ${area}, ${count(pocket.cells)} cells of ${figure({ value: coverage.grid.pitch_mm, unit: 'mm' }, units)}`,
+      ),
+      ...wrapped(`Fields that counted: ${watching}`, width),
+      ...(lines.length > 0 ? ['Why it goes unseen, the most cells first:', ...lines] : []),
+    ],
+  ]
 }
 
-function pocketOf({ coverages }: Judgement, { subject, state, facts }: Finding): { readonly pocket: Pocket; readonly coverage: ZoneCoverage } | undefined {
+function pocketOf(
+  { coverages }: Judgement,
+  { subject, state, facts }: Finding,
+): { readonly pocket: Pocket; readonly coverage: ZoneCoverage } | undefined {
   const letter = subject.kind === 'pocket' ? subject.id.slice(subject.id.lastIndexOf('/') + 1) : facts['pocket']
   const zone = subject.kind === 'pocket' ? subject.id.slice(0, subject.id.lastIndexOf('/')) : subject.id
   const coverage = coverages.find((each) => each.zone === zone && (state === undefined || each.state === state))
@@ -116,8 +142,12 @@ function worstCaseBlock(door: Door, finding: Finding, { units, width, palette }:
   const state = door.states.length > 1 ? `, ${plain(door.states.find(({ id }) => id === worst.state)?.name ?? worst.state)}` : ''
   const body = posture ? postureWords(posture, units, worst.yaw_rad) : plain(worst.body)
   return [
-    palette.strong('Worst case, to try on site'), ...wrapped(`Test body of ${body}${state}.`, width), ...wrapped(`Its middle ${place(door, worst, units)}.`, width),
-    palette.quiet(`x ${figure({ value: worst.x_mm, unit: 'mm' }, units)}, y ${figure({ value: worst.y_mm, unit: 'mm' }, units)}, underside at z ${figure({ value: worst.z_mm, unit: 'mm' }, units)}`),
+    palette.strong('Worst case, to try on site'),
+    ...wrapped(`Test body of ${body}${state}.`, width),
+    ...wrapped(`Its middle ${place(door, worst, units)}.`, width),
+    palette.quiet(
+      `x ${figure({ value: worst.x_mm, unit: 'mm' }, units)}, y ${figure({ value: worst.y_mm, unit: 'mm' }, units)}, underside at z ${figure({ value: worst.z_mm, unit: 'mm' }, units)}`,
+    ),
   ]
 }
 
@@ -126,7 +156,9 @@ function basisBlock(door: Door, finding: Finding, { width, palette }: TextOption
   const lines = finding.basis.flatMap(({ id, source, confirmed }) => {
     const open = isUnconfirmed(source.basis, confirmed) ? '. Until somebody confirms it nothing that rests on it is in order' : ''
     const note = source.note === undefined ? '' : `. ${capital(plain(source.note))}`
-    return wrapped(`${subjectWords(door, id)}: ${sourceWords(source, confirmed)}${open}${note}`, width - 2).map((line, i) => (i === 0 ? `- ${line}` : `  ${line}`))
+    return wrapped(`${subjectWords(door, id)}: ${sourceWords(source, confirmed)}${open}${note}`, width - 2).map((line, i) =>
+      i === 0 ? `- ${line}` : `  ${line}`,
+    )
   })
   return [palette.strong('What it rests on'), ...lines]
 }

@@ -96,7 +96,8 @@ export function drawDimension(view: View, dimension: RankedDimension): DrawnDime
   const line: readonly [Spot, Spot] = [minus(ends[0], beyond), plus(ends[1], beyond)]
   const extensions = ends.map((end, i) => extension(view, dimension, i === 0 ? from : to, end))
   const ticks = ends.map((end): readonly [Spot, Spot] => [
-    { x_mm: end.x_mm - TICK_MM, y_mm: end.y_mm + TICK_MM }, { x_mm: end.x_mm + TICK_MM, y_mm: end.y_mm - TICK_MM },
+    { x_mm: end.x_mm - TICK_MM, y_mm: end.y_mm + TICK_MM },
+    { x_mm: end.x_mm + TICK_MM, y_mm: end.y_mm - TICK_MM },
   ])
   const text = figureAt(dimension, ends, view.scale, lengthwise)
   const box = letteringBox(text)
@@ -107,7 +108,12 @@ export function drawDimension(view: View, dimension: RankedDimension): DrawnDime
   return { marks, figure: [blank(box), text], text: box, lines: [line, ...extensions] }
 }
 
-function figureAt(dimension: Dimension, [from, to]: readonly [Spot, Spot], scale: number, lengthwise: boolean): Extract<Mark, { kind: 'text' }> {
+function figureAt(
+  dimension: Dimension,
+  [from, to]: readonly [Spot, Spot],
+  scale: number,
+  lengthwise: boolean,
+): Extract<Mark, { kind: 'text' }> {
   const half_mm = textLength_mm(dimension) / 2
   const outside = isTextOutside(dimension, scale)
   const middle = { x_mm: (from.x_mm + to.x_mm) / 2, y_mm: (from.y_mm + to.y_mm) / 2 }
@@ -131,9 +137,15 @@ function onLine(view: View, side: DimensionSide, value_mm: number, out_mm: numbe
 }
 
 function extension(view: View, { side, startsAt_mm }: Dimension, value_mm: number, end: Spot): readonly [Spot, Spot] {
-  const start = onSheet(view, side === 'top' || side === 'bottom' ? { u_mm: value_mm, v_mm: startsAt_mm } : { u_mm: startsAt_mm, v_mm: value_mm })
+  const start = onSheet(
+    view,
+    side === 'top' || side === 'bottom' ? { u_mm: value_mm, v_mm: startsAt_mm } : { u_mm: startsAt_mm, v_mm: value_mm },
+  )
   const away: Spot = {
-    top: { x_mm: 0, y_mm: -1 }, bottom: { x_mm: 0, y_mm: 1 }, left: { x_mm: -1, y_mm: 0 }, right: { x_mm: 1, y_mm: 0 },
+    top: { x_mm: 0, y_mm: -1 },
+    bottom: { x_mm: 0, y_mm: 1 },
+    left: { x_mm: -1, y_mm: 0 },
+    right: { x_mm: 1, y_mm: 0 },
   }[side]
   return [plus(start, times(away, GAP_MM)), plus(end, times(away, BEYOND_MM))]
 }

@@ -27,7 +27,11 @@ function clippedLine(rings: readonly (readonly Spot[])[], sum_mm: number): reado
   for (let i = 0; i + 1 < sorted.length; i += 2) {
     const left_mm = sorted[i] ?? 0
     const right_mm = sorted[i + 1] ?? 0
-    if (right_mm - left_mm > 1e-9) pieces.push([{ x_mm: left_mm, y_mm: sum_mm - left_mm }, { x_mm: right_mm, y_mm: sum_mm - right_mm }])
+    if (right_mm - left_mm > 1e-9)
+      pieces.push([
+        { x_mm: left_mm, y_mm: sum_mm - left_mm },
+        { x_mm: right_mm, y_mm: sum_mm - right_mm },
+      ])
   }
   return pieces
 }
@@ -37,5 +41,5 @@ function crossing(a: Spot, b: Spot, sum_mm: number): readonly number[] {
   const before = a.x_mm + a.y_mm - sum_mm
   const after = b.x_mm + b.y_mm - sum_mm
   if (before < 0 === after < 0) return []
-  return [a.x_mm + (b.x_mm - a.x_mm) * before / (before - after)]
+  return [a.x_mm + ((b.x_mm - a.x_mm) * before) / (before - after)]
 }

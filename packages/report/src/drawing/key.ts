@@ -49,7 +49,11 @@ function columnsOf({ left_mm, right_mm, top_mm, bottom_mm }: Box): readonly Box[
 }
 
 /** Sets entries one under the other, column by column; the last line says how many did not fit. */
-function inColumns(entries: readonly Entry[], columns: readonly Box[], width_mm: number): { readonly marks: readonly Mark[]; readonly set: number } {
+function inColumns(
+  entries: readonly Entry[],
+  columns: readonly Box[],
+  width_mm: number,
+): { readonly marks: readonly Mark[]; readonly set: number } {
   const marks: Mark[] = []
   let at = 0
   columns.forEach((column, i) => {
@@ -63,7 +67,13 @@ function inColumns(entries: readonly Entry[], columns: readonly Box[], width_mm:
       at++
     }
     if (i === columns.length - 1 && at < entries.length && top_mm + LINE_MM <= column.bottom_mm) {
-      marks.push(...textLines(paragraph(legendWords.more(entries.length - at), LETTERING_MM.note, width_mm).slice(0, 1), column.left_mm + SIGN_MM, top_mm))
+      marks.push(
+        ...textLines(
+          paragraph(legendWords.more(entries.length - at), LETTERING_MM.note, width_mm).slice(0, 1),
+          column.left_mm + SIGN_MM,
+          top_mm,
+        ),
+      )
     }
   })
   return { marks, set: at }
@@ -74,7 +84,10 @@ function heightOf({ lines }: Entry): number {
 }
 
 function entryMarks({ lines, sign }: Entry, { x_mm, y_mm }: Spot): readonly Mark[] {
-  return [...sign({ left_mm: x_mm, right_mm: x_mm + SIGN_MM - 3, top_mm: y_mm + 0.7, bottom_mm: y_mm + 4.1 }), ...textLines(lines, x_mm + SIGN_MM, y_mm)]
+  return [
+    ...sign({ left_mm: x_mm, right_mm: x_mm + SIGN_MM - 3, top_mm: y_mm + 0.7, bottom_mm: y_mm + 4.1 }),
+    ...textLines(lines, x_mm + SIGN_MM, y_mm),
+  ]
 }
 
 function textLines(lines: readonly string[], x_mm: number, top_mm: number): readonly Mark[] {
@@ -85,7 +98,11 @@ function signEntries({ coverage, bodies, traces, zone }: Scene, width_mm: number
   const signs: readonly (readonly [shown: boolean, words: string, sign: Entry['sign']])[] = [
     [(coverage?.counts.blind ?? 0) > 0, legendWords.unseen, hatchSign],
     [bodies.length > 0, legendWords.body, (box) => [{ kind: 'area', layer: 'body', fill: 'paper', rings: [corners(box)] }]],
-    [zone !== undefined, legendWords.zone(zone?.name ?? ''), (box) => [{ kind: 'area', layer: 'dimension', fill: 'none', dash: 'zone', rings: [corners(box)] }]],
+    [
+      zone !== undefined,
+      legendWords.zone(zone?.name ?? ''),
+      (box) => [{ kind: 'area', layer: 'dimension', fill: 'none', dash: 'zone', rings: [corners(box)] }],
+    ],
     [traces.length > 0, legendWords.trace, lineSign],
   ]
   return signs.filter(([shown]) => shown).map(([, words, sign]) => ({ sign, lines: paragraph(words, LETTERING_MM.note, width_mm) }))
@@ -102,26 +119,41 @@ function hatchSign(box: Box): readonly Mark[] {
 
 function lineSign({ left_mm, right_mm, top_mm, bottom_mm }: Box): readonly Mark[] {
   const y_mm = (top_mm + bottom_mm) / 2
-  return [{ kind: 'line', layer: 'help', points: [{ x_mm: left_mm, y_mm }, { x_mm: right_mm, y_mm }] }]
+  return [
+    {
+      kind: 'line',
+      layer: 'help',
+      points: [
+        { x_mm: left_mm, y_mm },
+        { x_mm: right_mm, y_mm },
+      ],
+    },
+  ]
 }
 
 function pocketEntries({ coverage, door, units }: Scene, width_mm: number): readonly Entry[] {
   if (!coverage) return []
   return coverage.pockets.map((pocket) => ({
-    letter: pocket.letter, lines: paragraph(keyWords(door, coverage, pocket, units), LETTERING_MM.note, width_mm),
+    letter: pocket.letter,
+    lines: paragraph(keyWords(door, coverage, pocket, units), LETTERING_MM.note, width_mm),
     sign: (box) => letterInCircle(pocket.letter, { x_mm: box.left_mm + 3.2, y_mm: box.top_mm + 2.4 }),
   }))
 }
 
 /** What fails or is not settled, apart from the pockets, which stand above. */
 function findingEntries(door: Door, judgement: Judgement, { units, coverage }: Scene, width_mm: number): readonly Entry[] {
-  const told = judgement.findings.filter(({ rule, verdict, subject }) => (
-    (verdict === 'fail' || verdict === 'undetermined') && !(rule === 'blind-pocket' && subject.id.startsWith(`${coverage?.zone}/`))
-  ))
+  const told = judgement.findings.filter(
+    ({ rule, verdict, subject }) =>
+      (verdict === 'fail' || verdict === 'undetermined') && !(rule === 'blind-pocket' && subject.id.startsWith(`${coverage?.zone}/`)),
+  )
   return grouped(told).map((group) => {
     const [first] = group.findings
-    const words = group.waitsFor === undefined || group.findings.length === 1 ? sentence(door, first, { units }) : waitingWords(door, group, { units })
-    return { lines: paragraph(`${verdictWords[first.verdict]}: ${words}`, LETTERING_MM.note, width_mm), sign: (box) => verdictSign(first.verdict, box) }
+    const words =
+      group.waitsFor === undefined || group.findings.length === 1 ? sentence(door, first, { units }) : waitingWords(door, group, { units })
+    return {
+      lines: paragraph(`${verdictWords[first.verdict]}: ${words}`, LETTERING_MM.note, width_mm),
+      sign: (box) => verdictSign(first.verdict, box),
+    }
   })
 }
 
@@ -129,10 +161,24 @@ function findingEntries(door: Door, judgement: Judgement, { units, coverage }: S
 function verdictSign(verdict: Verdict, { left_mm, top_mm }: Box): readonly Mark[] {
   const half_mm = 1.7
   const centre = { x_mm: left_mm + 3.2, y_mm: top_mm + 1.5 }
-  const around = { left_mm: centre.x_mm - half_mm, right_mm: centre.x_mm + half_mm, top_mm: centre.y_mm - half_mm, bottom_mm: centre.y_mm + half_mm }
+  const around = {
+    left_mm: centre.x_mm - half_mm,
+    right_mm: centre.x_mm + half_mm,
+    top_mm: centre.y_mm - half_mm,
+    bottom_mm: centre.y_mm + half_mm,
+  }
   if (verdict !== 'fail') {
-    const right = Array.from({ length: 13 }, (_, i): Spot => ({ x_mm: centre.x_mm + half_mm * Math.sin(i * Math.PI / 12), y_mm: centre.y_mm - half_mm * Math.cos(i * Math.PI / 12) }))
-    return [{ kind: 'circle', layer: 'thing', centre, radius_mm: half_mm, fill: 'paper' }, { kind: 'area', layer: 'thing', fill: 'ink', rings: [right] }]
+    const right = Array.from(
+      { length: 13 },
+      (_, i): Spot => ({
+        x_mm: centre.x_mm + half_mm * Math.sin((i * Math.PI) / 12),
+        y_mm: centre.y_mm - half_mm * Math.cos((i * Math.PI) / 12),
+      }),
+    )
+    return [
+      { kind: 'circle', layer: 'thing', centre, radius_mm: half_mm, fill: 'paper' },
+      { kind: 'area', layer: 'thing', fill: 'ink', rings: [right] },
+    ]
   }
   return [{ kind: 'area', layer: 'thing', fill: 'ink', rings: [corners(around)] }, ...crossOn(centre)]
 }
@@ -141,11 +187,20 @@ function verdictSign(verdict: Verdict, { left_mm, top_mm }: Box): readonly Mark[
 function crossOn({ x_mm, y_mm }: Spot): readonly Mark[] {
   const arm = 1
   const thin = 0.22
-  return [1, -1].map((way): Mark => ({
-    kind: 'area', layer: 'thing', fill: 'paper', outline: false,
-    rings: [[
-      { x_mm: x_mm - arm - thin, y_mm: y_mm - way * (arm - thin) }, { x_mm: x_mm - arm + thin, y_mm: y_mm - way * (arm + thin) },
-      { x_mm: x_mm + arm + thin, y_mm: y_mm + way * (arm - thin) }, { x_mm: x_mm + arm - thin, y_mm: y_mm + way * (arm + thin) },
-    ]],
-  }))
+  return [1, -1].map(
+    (way): Mark => ({
+      kind: 'area',
+      layer: 'thing',
+      fill: 'paper',
+      outline: false,
+      rings: [
+        [
+          { x_mm: x_mm - arm - thin, y_mm: y_mm - way * (arm - thin) },
+          { x_mm: x_mm - arm + thin, y_mm: y_mm - way * (arm + thin) },
+          { x_mm: x_mm + arm + thin, y_mm: y_mm + way * (arm - thin) },
+          { x_mm: x_mm + arm - thin, y_mm: y_mm + way * (arm + thin) },
+        ],
+      ],
+    }),
+  )
 }

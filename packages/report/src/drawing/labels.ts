@@ -1,5 +1,5 @@
-import { type Box, grown, type Lettering, LETTERING_MM, type Mark, overlap, type Spot } from './model.ts'
 import { baselineAround, lettering, paragraph, textWidth_mm } from './lettering.ts'
+import { type Box, grown, LETTERING_MM, type Lettering, type Mark, overlap, type Spot } from './model.ts'
 
 /** A name or a letter that wants to stand near what it names. */
 export interface LabelRequest {
@@ -66,7 +66,7 @@ function bestPlace(request: LabelRequest, ground: Ground, placed: readonly Place
   for (const distance_mm of DISTANCES_MM) {
     if (distance_mm >= bestCost || distance_mm > (request.within_mm ?? Number.POSITIVE_INFINITY)) break
     for (let i = 0; i < DIRECTIONS; i++) {
-      const candidate = candidateAt(request, distance_mm, i * 2 * Math.PI / DIRECTIONS)
+      const candidate = candidateAt(request, distance_mm, (i * 2 * Math.PI) / DIRECTIONS)
       if (!isAllowed(candidate, ground, placed)) continue
       const cost = distance_mm + LINE_COST_MM * linesCrossed(candidate, ground.lines)
       if (cost < bestCost - 1e-9) {
@@ -87,14 +87,22 @@ function candidateAt(request: LabelRequest, distance_mm: number, angle_rad: numb
     x_mm: request.at.x_mm + cos * (away_mm + (request.circled ? 0 : width_mm / 2)),
     y_mm: request.at.y_mm + sin * (away_mm + (request.circled ? 0 : height_mm / 2)),
   }
-  const box = { left_mm: middle.x_mm - width_mm / 2, right_mm: middle.x_mm + width_mm / 2, top_mm: middle.y_mm - height_mm / 2, bottom_mm: middle.y_mm + height_mm / 2 }
+  const box = {
+    left_mm: middle.x_mm - width_mm / 2,
+    right_mm: middle.x_mm + width_mm / 2,
+    top_mm: middle.y_mm - height_mm / 2,
+    bottom_mm: middle.y_mm + height_mm / 2,
+  }
   return { request, box, leader: leaderOf(request, box, middle, distance_mm) }
 }
 
 function sizeOf({ text, circled }: LabelRequest): { readonly width_mm: number; readonly height_mm: number } {
   if (!circled) {
     const lines = labelLines(text)
-    return { width_mm: Math.max(...lines.map((line) => textWidth_mm(line, LETTERING_MM.label))), height_mm: LETTERING_MM.label * 1.1 + (lines.length - 1) * LINE_MM }
+    return {
+      width_mm: Math.max(...lines.map((line) => textWidth_mm(line, LETTERING_MM.label))),
+      height_mm: LETTERING_MM.label * 1.1 + (lines.length - 1) * LINE_MM,
+    }
   }
   const width_mm = Math.max(2 * LETTER_RADIUS_MM, textWidth_mm(text, LETTERING_MM.label, true) + 1.6)
   return { width_mm, height_mm: 2 * LETTER_RADIUS_MM }
@@ -118,7 +126,7 @@ function leaderOf(request: LabelRequest, box: Box, middle: Spot, distance_mm: nu
 function towards(from: Spot, to: Spot, by_mm: number): Spot {
   const length_mm = Math.sqrt((to.x_mm - from.x_mm) ** 2 + (to.y_mm - from.y_mm) ** 2)
   if (length_mm === 0) return from
-  return { x_mm: from.x_mm + (to.x_mm - from.x_mm) * by_mm / length_mm, y_mm: from.y_mm + (to.y_mm - from.y_mm) * by_mm / length_mm }
+  return { x_mm: from.x_mm + ((to.x_mm - from.x_mm) * by_mm) / length_mm, y_mm: from.y_mm + ((to.y_mm - from.y_mm) * by_mm) / length_mm }
 }
 
 function nearestOn(box: Box, spot: Spot): Spot {
@@ -126,11 +134,16 @@ function nearestOn(box: Box, spot: Spot): Spot {
 }
 
 function isAllowed({ box, leader }: PlacedLabel, { bounds, kept }: Ground, placed: readonly PlacedLabel[]): boolean {
-  if (box.left_mm < bounds.left_mm || box.right_mm > bounds.right_mm || box.top_mm < bounds.top_mm || box.bottom_mm > bounds.bottom_mm) return false
+  if (box.left_mm < bounds.left_mm || box.right_mm > bounds.right_mm || box.top_mm < bounds.top_mm || box.bottom_mm > bounds.bottom_mm)
+    return false
   const withAir = grown(box, AIR_MM)
   if (kept.some((other) => overlap(withAir, other))) return false
-  return placed.every((other) => !overlap(withAir, other.box)
-    && !(other.leader && crosses(other.leader, withAir)) && !(leader && crosses(leader, grown(other.box, AIR_MM))))
+  return placed.every(
+    (other) =>
+      !overlap(withAir, other.box) &&
+      !(other.leader && crosses(other.leader, withAir)) &&
+      !(leader && crosses(leader, grown(other.box, AIR_MM))),
+  )
 }
 
 function linesCrossed({ box, leader }: PlacedLabel, lines: readonly (readonly [Spot, Spot])[]): number {
@@ -144,8 +157,10 @@ export function crosses([from, to]: readonly [Spot, Spot], box: Box): boolean {
   let start = 0
   let end = 1
   const sides = [
-    [from.x_mm - to.x_mm, from.x_mm - box.left_mm], [to.x_mm - from.x_mm, box.right_mm - from.x_mm],
-    [from.y_mm - to.y_mm, from.y_mm - box.top_mm], [to.y_mm - from.y_mm, box.bottom_mm - from.y_mm],
+    [from.x_mm - to.x_mm, from.x_mm - box.left_mm],
+    [to.x_mm - from.x_mm, box.right_mm - from.x_mm],
+    [from.y_mm - to.y_mm, from.y_mm - box.top_mm],
+    [to.y_mm - from.y_mm, box.bottom_mm - from.y_mm],
   ] as const
   for (const [toward, room] of sides) {
     if (toward === 0 && room <= 0) return false
@@ -185,7 +200,7 @@ export function letterInCircle(letter: string, middle: Spot): readonly Mark[] {
 
 function capsule(middle: Spot, half_mm: number): readonly Spot[] {
   return Array.from({ length: 32 }, (_, i) => {
-    const angle_rad = (i + 0.5) * Math.PI / 16
+    const angle_rad = ((i + 0.5) * Math.PI) / 16
     const side = Math.cos(angle_rad) > 0 ? half_mm : -half_mm
     return { x_mm: middle.x_mm + side + LETTER_RADIUS_MM * Math.cos(angle_rad), y_mm: middle.y_mm + LETTER_RADIUS_MM * Math.sin(angle_rad) }
   })
@@ -195,7 +210,17 @@ function capsule(middle: Spot, half_mm: number): readonly Spot[] {
 export function blank(box: Box): Mark {
   const { left_mm, top_mm, right_mm, bottom_mm } = box
   return {
-    kind: 'area', layer: 'text', outline: false, fill: 'paper',
-    rings: [[{ x_mm: left_mm, y_mm: top_mm }, { x_mm: right_mm, y_mm: top_mm }, { x_mm: right_mm, y_mm: bottom_mm }, { x_mm: left_mm, y_mm: bottom_mm }]],
+    kind: 'area',
+    layer: 'text',
+    outline: false,
+    fill: 'paper',
+    rings: [
+      [
+        { x_mm: left_mm, y_mm: top_mm },
+        { x_mm: right_mm, y_mm: top_mm },
+        { x_mm: right_mm, y_mm: bottom_mm },
+        { x_mm: left_mm, y_mm: bottom_mm },
+      ],
+    ],
   }
 }

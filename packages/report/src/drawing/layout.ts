@@ -1,4 +1,4 @@
-import { ranked, type RankedDimension, roomAround } from './dimensions.ts'
+import { type RankedDimension, ranked, roomAround } from './dimensions.ts'
 import { textWidth_mm } from './lettering.ts'
 import { type Box, LETTERING_MM, type Spot } from './model.ts'
 import type { Projection } from './scene.ts'
@@ -13,7 +13,10 @@ export interface Paper {
 
 /** Sheets by ISO 216. */
 const PAPERS: readonly Paper[] = [
-  { name: 'A4', width_mm: 297, height_mm: 210 }, { name: 'A4', width_mm: 210, height_mm: 297 }, { name: 'A3', width_mm: 420, height_mm: 297 }, { name: 'A3', width_mm: 297, height_mm: 420 },
+  { name: 'A4', width_mm: 297, height_mm: 210 },
+  { name: 'A4', width_mm: 210, height_mm: 297 },
+  { name: 'A3', width_mm: 420, height_mm: 297 },
+  { name: 'A3', width_mm: 297, height_mm: 420 },
 ]
 /** Scales of the trade; beyond 1:100 only what is too large for them. */
 const SCALES = [20, 25, 50, 100, 200, 500, 1000, 2000, 5000, 10_000]
@@ -92,8 +95,15 @@ type Rows = readonly (readonly Cell[])[]
 function arrangementsOf(projections: Projections, scales: Scales): readonly Rows[] {
   const { plan, elevation, section } = blocksOf(projections, scales)
   const upright = section ? [elevation, section] : [elevation]
-  const inLine: readonly Rows[] = scales.plan === scales.upright ? [section ? [upright, [plan, 'key']] : [[elevation, 'key'], [plan]], [upright, [plan], ['key']]] : []
-  const stage: readonly Rows[] = [[[plan, 'key'], upright], [[plan], [...upright, 'key']], [[plan], upright, ['key']], [[plan, ...upright, 'key']], [[plan, ...upright], ['key']]]
+  const inLine: readonly Rows[] =
+    scales.plan === scales.upright ? [section ? [upright, [plan, 'key']] : [[elevation, 'key'], [plan]], [upright, [plan], ['key']]] : []
+  const stage: readonly Rows[] = [
+    [[plan, 'key'], upright],
+    [[plan], [...upright, 'key']],
+    [[plan], upright, ['key']],
+    [[plan, ...upright, 'key']],
+    [[plan, ...upright], ['key']],
+  ]
   return [...inLine, ...stage]
 }
 
@@ -108,9 +118,8 @@ function blocksOf({ plan, elevation, section }: Projections, scales: Scales): Bl
   const planLeft_mm = roomOf(plan, scales.plan).left
   const elevationLeft_mm = roomOf(elevation, scales.upright).left
   const start_mm = Math.min(plan.window.uMin_mm, elevation.window.uMin_mm)
-  const inLine = (projection: Projection, own_mm: number): number => (
+  const inLine = (projection: Projection, own_mm: number): number =>
     scales.plan === scales.upright ? Math.max(planLeft_mm, elevationLeft_mm) + (projection.window.uMin_mm - start_mm) / scales.plan : own_mm
-  )
   const above_mm = Math.max(roomOf(elevation, scales.upright).top, section ? roomOf(section, scales.upright).top : 0)
   return {
     plan: block(plan, scales.plan, inLine(plan, planLeft_mm), roomOf(plan, scales.plan).top),
@@ -129,8 +138,16 @@ function block(projection: Projection, scale: number, left_mm: number, roomAbove
   const above_mm = roomAbove_mm + HEADING_MM
   const drawn_mm = left_mm + widthOnPaper_mm(projection.window, scale) + room.right
   return {
-    projection, dimensions, scale, left_mm, above_mm,
-    width_mm: Math.max(drawn_mm, textWidth_mm(headingOf(projection, scale), LETTERING_MM.heading, true), textWidth_mm(projection.seen, LETTERING_MM.note)),
+    projection,
+    dimensions,
+    scale,
+    left_mm,
+    above_mm,
+    width_mm: Math.max(
+      drawn_mm,
+      textWidth_mm(headingOf(projection, scale), LETTERING_MM.heading, true),
+      textWidth_mm(projection.seen, LETTERING_MM.note),
+    ),
     height_mm: above_mm + heightOnPaper_mm(projection.window, scale) + room.bottom,
   }
 }
@@ -142,7 +159,8 @@ export function headingOf({ heading }: Projection, scale: number): string {
 
 function arrangedOn(projections: Projections, paper: Paper, scales: Scales): Arrangement | undefined {
   for (const rows of arrangementsOf(projections, scales)) {
-    if (rows.every((row) => rowWidth_mm(row) <= freeWidth_mm(paper)) && heightOf(rows) <= freeHeight_mm(paper)) return placed(rows, paper, scales)
+    if (rows.every((row) => rowWidth_mm(row) <= freeWidth_mm(paper)) && heightOf(rows) <= freeHeight_mm(paper))
+      return placed(rows, paper, scales)
   }
   return undefined
 }
@@ -196,12 +214,19 @@ function placed(rows: Rows, paper: Paper, scales: Scales): Arrangement {
 /** From its place to the right-hand edge, and down to the first view below it or to the title block. */
 function keyBox({ x_mm, y_mm }: Spot, slots: readonly Slot[], { right_mm, top_mm }: Box): Box {
   const below = slots.map(({ bounds }) => bounds).filter((bounds) => bounds.right_mm > x_mm && bounds.top_mm > y_mm + KEY_HEIGHT_MM / 2)
-  return { left_mm: x_mm, right_mm, top_mm: y_mm + 2, bottom_mm: Math.min(top_mm, ...below.map((bounds) => bounds.top_mm - HEADING_MM)) - BETWEEN_MM }
+  return {
+    left_mm: x_mm,
+    right_mm,
+    top_mm: y_mm + 2,
+    bottom_mm: Math.min(top_mm, ...below.map((bounds) => bounds.top_mm - HEADING_MM)) - BETWEEN_MM,
+  }
 }
 
 function slot({ projection, scale, dimensions, left_mm, above_mm, width_mm, height_mm }: Block, { x_mm, y_mm }: Spot): Slot {
   return {
-    projection, dimensions, headingAt: { x_mm, y_mm: y_mm + LETTERING_MM.heading },
+    projection,
+    dimensions,
+    headingAt: { x_mm, y_mm: y_mm + LETTERING_MM.heading },
     view: viewAt(projection.window, scale, { x_mm: x_mm + left_mm, y_mm: y_mm + above_mm }),
     bounds: { left_mm: x_mm, right_mm: x_mm + width_mm, top_mm: y_mm + HEADING_MM - 1, bottom_mm: y_mm + height_mm },
   }

@@ -6,7 +6,10 @@ import type { Box, Lettering, Spot } from './model.ts'
  * lettering stays inside the box that was kept free for it: too large a width errs toward more space.
  */
 const WIDTHS: readonly (readonly [signs: string, width: number])[] = [
-  ['iIjl.,:;\'|!', 340], ['frt()[]/ -"\u00b7\u2013', 420], ['mMwW%@\u2014\u00a9', 1000], ['ABCDEFGHKLNOPQRSTUVXYZ&+=<>\u00d7\u00b1#_~', 800],
+  ["iIjl.,:;'|!", 340],
+  ['frt()[]/ -"\u00b7\u2013', 420],
+  ['mMwW%@\u2014\u00a9', 1000],
+  ['ABCDEFGHKLNOPQRSTUVXYZ&+=<>\u00d7\u00b1#_~', 800],
 ]
 const OTHER = 640
 const WIDEST = 1050
@@ -21,7 +24,7 @@ const widthOf = new Map(WIDTHS.flatMap(([signs, width]) => [...signs].map((sign)
 export function textWidth_mm(text: string, size_mm: number, bold = false): number {
   let sum = 0
   for (const sign of text) sum += widthOf.get(sign) ?? (sign > '\u024f' ? WIDEST : OTHER)
-  return sum / 1000 * size_mm * (bold ? BOLD : 1)
+  return (sum / 1000) * size_mm * (bold ? BOLD : 1)
 }
 
 /** The box that a line of lettering keeps free around itself. */
@@ -30,8 +33,19 @@ export function letteringBox({ at, text, size_mm, anchor, bold, upward }: Letter
   const before_mm = anchor === 'start' ? 0 : anchor === 'middle' ? width_mm / 2 : width_mm
   const above_mm = ASCENT * size_mm
   const below_mm = DESCENT * size_mm
-  if (upward) return { left_mm: at.x_mm - above_mm, right_mm: at.x_mm + below_mm, top_mm: at.y_mm + before_mm - width_mm, bottom_mm: at.y_mm + before_mm }
-  return { left_mm: at.x_mm - before_mm, right_mm: at.x_mm - before_mm + width_mm, top_mm: at.y_mm - above_mm, bottom_mm: at.y_mm + below_mm }
+  if (upward)
+    return {
+      left_mm: at.x_mm - above_mm,
+      right_mm: at.x_mm + below_mm,
+      top_mm: at.y_mm + before_mm - width_mm,
+      bottom_mm: at.y_mm + before_mm,
+    }
+  return {
+    left_mm: at.x_mm - before_mm,
+    right_mm: at.x_mm - before_mm + width_mm,
+    top_mm: at.y_mm - above_mm,
+    bottom_mm: at.y_mm + below_mm,
+  }
 }
 
 /** The baseline on which lettering of this size stands in the middle of a height. */
@@ -59,6 +73,11 @@ export function shortened(text: string, size_mm: number, width_mm: number, bold 
   return `${kept.join('')}\u2026`
 }
 
-export function lettering(text: string, at: Spot, size_mm: number, more: Partial<Pick<Lettering, 'anchor' | 'bold' | 'upward' | 'layer'>> = {}): Lettering {
+export function lettering(
+  text: string,
+  at: Spot,
+  size_mm: number,
+  more: Partial<Pick<Lettering, 'anchor' | 'bold' | 'upward' | 'layer'>> = {},
+): Lettering {
   return { kind: 'text', layer: 'text', anchor: 'start', ...more, at, text, size_mm }
 }

@@ -36,7 +36,14 @@ export type Dash = 'solid' | 'zone' | 'centre' | 'hidden'
 export type Mark =
   | { readonly kind: 'line'; readonly layer: Layer; readonly points: readonly Spot[]; readonly dash?: Dash }
   /** One area with even-odd holes. `outline: false` leaves the fill alone. */
-  | { readonly kind: 'area'; readonly layer: Layer; readonly rings: readonly (readonly Spot[])[]; readonly fill: Fill; readonly outline?: boolean; readonly dash?: Dash }
+  | {
+      readonly kind: 'area'
+      readonly layer: Layer
+      readonly rings: readonly (readonly Spot[])[]
+      readonly fill: Fill
+      readonly outline?: boolean
+      readonly dash?: Dash
+    }
   | { readonly kind: 'circle'; readonly layer: Layer; readonly centre: Spot; readonly radius_mm: number; readonly fill: Fill }
   | Lettering
 
@@ -55,7 +62,15 @@ export interface Lettering {
 
 /** Weights of line in mm on paper: one for structure, one for things, one thin for help. */
 export const PENS_MM: Readonly<Record<Layer, number>> = {
-  structure: 0.5, thing: 0.3, help: 0.18, unseen: 0.3, hatch: 0.25, body: 0.5, dimension: 0.18, text: 0, frame: 0.3,
+  structure: 0.5,
+  thing: 0.3,
+  help: 0.18,
+  unseen: 0.3,
+  hatch: 0.25,
+  body: 0.5,
+  dimension: 0.18,
+  text: 0,
+  frame: 0.3,
 }
 
 /** Lettering on paper, size of the type in mm. 3.5 mm is 13 px at the 96 px per inch of screens. */
@@ -63,8 +78,10 @@ export const LETTERING_MM = { label: 3.5, note: 3.5, heading: 4.4, title: 6 } as
 
 export function boxAround(spots: readonly Spot[]): Box {
   return {
-    left_mm: Math.min(...spots.map((spot) => spot.x_mm)), right_mm: Math.max(...spots.map((spot) => spot.x_mm)),
-    top_mm: Math.min(...spots.map((spot) => spot.y_mm)), bottom_mm: Math.max(...spots.map((spot) => spot.y_mm)),
+    left_mm: Math.min(...spots.map((spot) => spot.x_mm)),
+    right_mm: Math.max(...spots.map((spot) => spot.x_mm)),
+    top_mm: Math.min(...spots.map((spot) => spot.y_mm)),
+    bottom_mm: Math.max(...spots.map((spot) => spot.y_mm)),
   }
 }
 
@@ -79,5 +96,10 @@ export function grown(box: Box, by_mm: number): Box {
 
 export function corners(box: Box): readonly Spot[] {
   const { left_mm, top_mm, right_mm, bottom_mm } = box
-  return [{ x_mm: left_mm, y_mm: top_mm }, { x_mm: right_mm, y_mm: top_mm }, { x_mm: right_mm, y_mm: bottom_mm }, { x_mm: left_mm, y_mm: bottom_mm }]
+  return [
+    { x_mm: left_mm, y_mm: top_mm },
+    { x_mm: right_mm, y_mm: top_mm },
+    { x_mm: right_mm, y_mm: bottom_mm },
+    { x_mm: left_mm, y_mm: bottom_mm },
+  ]
 }

@@ -27,20 +27,28 @@ function joined(pieces: readonly (readonly [Place, Place])[]): readonly (readonl
 export function shape(view: View, layer: Layer, places: readonly Place[], fill: Fill, dash: Dash = 'solid'): readonly Mark[] {
   const ring = clippedArea(view.window, places)
   if (ring.length < 3) return []
-  const filled: readonly Mark[] = fill === 'none' ? [] : [{ kind: 'area', layer, outline: false, fill, rings: [ring.map((place) => onSheet(view, place))] }]
+  const filled: readonly Mark[] =
+    fill === 'none' ? [] : [{ kind: 'area', layer, outline: false, fill, rings: [ring.map((place) => onSheet(view, place))] }]
   const [first] = places
   return [...filled, ...stroke(view, layer, first ? [...places, first] : places, dash)]
 }
 
 /** A circle, or its part in the window as an area of short stretches. */
 export function round(view: View, layer: Layer, middle: Place, radius_mm: number, fill: Fill): readonly Mark[] {
-  const box = [{ u_mm: middle.u_mm - radius_mm, v_mm: middle.v_mm - radius_mm }, { u_mm: middle.u_mm + radius_mm, v_mm: middle.v_mm + radius_mm }]
+  const box = [
+    { u_mm: middle.u_mm - radius_mm, v_mm: middle.v_mm - radius_mm },
+    { u_mm: middle.u_mm + radius_mm, v_mm: middle.v_mm + radius_mm },
+  ]
   if (box.every((place) => isInside(view.window, place))) {
     return [{ kind: 'circle', layer, centre: onSheet(view, middle), radius_mm: radius_mm / view.scale, fill }]
   }
-  const ring = Array.from({ length: 48 }, (_, i): Place => ({
-    u_mm: middle.u_mm + radius_mm * Math.cos(i * Math.PI / 24), v_mm: middle.v_mm + radius_mm * Math.sin(i * Math.PI / 24),
-  }))
+  const ring = Array.from(
+    { length: 48 },
+    (_, i): Place => ({
+      u_mm: middle.u_mm + radius_mm * Math.cos((i * Math.PI) / 24),
+      v_mm: middle.v_mm + radius_mm * Math.sin((i * Math.PI) / 24),
+    }),
+  )
   return shape(view, layer, ring, fill)
 }
 
@@ -48,13 +56,23 @@ export function round(view: View, layer: Layer, middle: Place, radius_mm: number
 export function turnedCorners(middle: Place, [along_mm, across_mm]: readonly [number, number], turn_rad: number): readonly Place[] {
   const cos = Math.cos(turn_rad)
   const sin = Math.sin(turn_rad)
-  return [[-1, -1], [1, -1], [1, 1], [-1, 1]].map(([a = 0, b = 0]) => {
-    const along = a * along_mm / 2
-    const across = b * across_mm / 2
+  return [
+    [-1, -1],
+    [1, -1],
+    [1, 1],
+    [-1, 1],
+  ].map(([a = 0, b = 0]) => {
+    const along = (a * along_mm) / 2
+    const across = (b * across_mm) / 2
     return { u_mm: middle.u_mm + along * cos - across * sin, v_mm: middle.v_mm + along * sin + across * cos }
   })
 }
 
 export function upright(uMin_mm: number, uMax_mm: number, vMin_mm: number, vMax_mm: number): readonly Place[] {
-  return [{ u_mm: uMin_mm, v_mm: vMin_mm }, { u_mm: uMax_mm, v_mm: vMin_mm }, { u_mm: uMax_mm, v_mm: vMax_mm }, { u_mm: uMin_mm, v_mm: vMax_mm }]
+  return [
+    { u_mm: uMin_mm, v_mm: vMin_mm },
+    { u_mm: uMax_mm, v_mm: vMin_mm },
+    { u_mm: uMax_mm, v_mm: vMax_mm },
+    { u_mm: uMin_mm, v_mm: vMax_mm },
+  ]
 }

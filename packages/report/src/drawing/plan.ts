@@ -1,12 +1,22 @@
 import type { Obstacle, ZoneCoverage } from '@sillsight/engine'
 import { dimensionFigure, tape } from '../wording/figures.ts'
-import { plain } from '../wording/plain.ts'
 import { sideName } from '../wording/places.ts'
+import { plain } from '../wording/plain.ts'
 import type { Dimension } from './dimensions.ts'
 import { blank, type LabelRequest } from './labels.ts'
 import { type Box, boxAround, corners, grown, type Mark, type Spot } from './model.ts'
 import { round, shape, stroke, turnedCorners, upright } from './pen.ts'
-import { type Drawn, footprint, halfExtents, isFitting, type Projection, reachOf, type Scene, sensorSpots, type ShownBody } from './scene.ts'
+import {
+  type Drawn,
+  footprint,
+  halfExtents,
+  isFitting,
+  type Projection,
+  reachOf,
+  type Scene,
+  type ShownBody,
+  sensorSpots,
+} from './scene.ts'
 import { unseenBoxes, unseenMarks } from './unseen.ts'
 import { clippedArea, isInside, onSheet, type Place, type View, type Window, windowAround } from './view.ts'
 
@@ -19,7 +29,13 @@ const ROOM_FOR_THINGS_MM = 600 // the plan is widened by so much at most to show
 /** The plan, side A at the top of the sheet. */
 export function plan(scene: Scene): Projection {
   const window = planWindow(scene)
-  return { heading: 'Plan', seen: `${sideName(scene.door, 'a')} at the top, ${sideName(scene.door, 'b')} below`, window, dimensions: planDimensions(scene), draw: (view) => drawPlan(scene, view) }
+  return {
+    heading: 'Plan',
+    seen: `${sideName(scene.door, 'a')} at the top, ${sideName(scene.door, 'b')} below`,
+    window,
+    dimensions: planDimensions(scene),
+    draw: (view) => drawPlan(scene, view),
+  }
 }
 
 /** What of the survey's list shows in the plan. */
@@ -48,11 +64,13 @@ function gridCorners({ x0_mm, y0_mm, pitch_mm, columns, rows }: ZoneCoverage['gr
 
 function widenedForThings(window: Window, obstacles: readonly Obstacle[]): Window {
   const room = grownWindow(window, ROOM_FOR_THINGS_MM)
-  const whole = obstacles.filter(({ implied }) => !implied).map(outlineOf)
+  const whole = obstacles
+    .filter(({ implied }) => !implied)
+    .map(outlineOf)
     .filter((ring) => ring.some((place) => isInside(window, place)) && ring.every((place) => isInside(room, place)))
-  return whole.length === 0 ? window : windowAround([
-    { u_mm: window.uMin_mm, v_mm: window.vMin_mm }, { u_mm: window.uMax_mm, v_mm: window.vMax_mm }, ...whole.flat(),
-  ])
+  return whole.length === 0
+    ? window
+    : windowAround([{ u_mm: window.uMin_mm, v_mm: window.vMin_mm }, { u_mm: window.uMax_mm, v_mm: window.vMax_mm }, ...whole.flat()])
 }
 
 function grownWindow({ uMin_mm, uMax_mm, vMin_mm, vMax_mm }: Window, by_mm: number): Window {
@@ -75,7 +93,8 @@ function planDimensions({ door, zone, coverage, units }: Scene): readonly Dimens
   }
   const largest = coverage?.pockets[0]?.extent
   if (largest && !(largest.xMin_mm === 0 && largest.xMax_mm === width_mm)) add('top', largest.xMin_mm, largest.xMax_mm, largest.yMax_mm)
-  if (largest && !(largest.yMin_mm === zone?.yMin_mm && largest.yMax_mm === zone.yMax_mm)) add('right', largest.yMin_mm, largest.yMax_mm, largest.xMax_mm)
+  if (largest && !(largest.yMin_mm === zone?.yMin_mm && largest.yMax_mm === zone.yMax_mm))
+    add('right', largest.yMin_mm, largest.yMax_mm, largest.xMax_mm)
   add('bottom', 0, width_mm, bottom_mm)
   if (zone) {
     add('right', zone.yMin_mm, zone.yMax_mm, right_mm)
@@ -91,13 +110,20 @@ function drawPlan(scene: Scene, view: View): Drawn {
   const people = bodies.flatMap((body) => bodyMarks(view, body))
   const sensors = sensorMarks(scene, view)
   const marks = [
-    ...building, ...zoneMarks(scene, view), ...traceMarks(scene, view), ...(coverage ? unseenMarks(view, coverage) : []),
-    ...things, ...people, ...sensors.marks,
+    ...building,
+    ...zoneMarks(scene, view),
+    ...traceMarks(scene, view),
+    ...(coverage ? unseenMarks(view, coverage) : []),
+    ...things,
+    ...people,
+    ...sensors.marks,
   ]
   return {
-    marks, hatched: coverage ? unseenBoxes(view, coverage) : [],
+    marks,
+    hatched: coverage ? unseenBoxes(view, coverage) : [],
     kept: [...sensors.kept, ...bodyBoxes(view, bodies), ...thingBoxes(scene, view), ...wallBoxes(scene, view)],
-    lines: linesOf([...building, ...things, ...people]), labels: planLabels(scene, view),
+    lines: linesOf([...building, ...things, ...people]),
+    labels: planLabels(scene, view),
   }
 }
 
@@ -105,16 +131,38 @@ function buildingMarks({ door, state }: Scene, view: View): readonly Mark[] {
   const width_mm = door.opening.width_mm
   const half_mm = (door.leaf?.thickness_mm ?? 0) / 2
   const cut = state.obstacles.filter(({ implied, from_mm, to_mm }) => implied && from_mm <= CUT_MM && to_mm > CUT_MM)
-  const walls = [...cut].sort((a, b) => Number(isFitting(a)) - Number(isFitting(b)))
-    .flatMap((obstacle) => (isFitting(obstacle) ? obstacleMarks(view, obstacle, 'thing', 'paper') : obstacleMarks(view, obstacle, 'structure', 'wall')))
-  const leaf = door.leaf ? shape(view, 'thing', upright(0, width_mm, -half_mm, half_mm), 'paper') : stroke(view, 'thing', [{ u_mm: 0, v_mm: 0 }, { u_mm: width_mm, v_mm: 0 }])
-  return [...walls, ...leaf, ...stroke(view, 'help', [{ u_mm: view.window.uMin_mm, v_mm: 0 }, { u_mm: view.window.uMax_mm, v_mm: 0 }], 'centre')]
+  const walls = [...cut]
+    .sort((a, b) => Number(isFitting(a)) - Number(isFitting(b)))
+    .flatMap((obstacle) =>
+      isFitting(obstacle) ? obstacleMarks(view, obstacle, 'thing', 'paper') : obstacleMarks(view, obstacle, 'structure', 'wall'),
+    )
+  const leaf = door.leaf
+    ? shape(view, 'thing', upright(0, width_mm, -half_mm, half_mm), 'paper')
+    : stroke(view, 'thing', [
+        { u_mm: 0, v_mm: 0 },
+        { u_mm: width_mm, v_mm: 0 },
+      ])
+  return [
+    ...walls,
+    ...leaf,
+    ...stroke(
+      view,
+      'help',
+      [
+        { u_mm: view.window.uMin_mm, v_mm: 0 },
+        { u_mm: view.window.uMax_mm, v_mm: 0 },
+      ],
+      'centre',
+    ),
+  ]
 }
 
 /** What is filled in the plan: lettering on it would look cut out. */
 function wallBoxes({ state }: Scene, view: View): readonly Box[] {
-  return state.obstacles.filter((obstacle) => obstacle.implied && !isFitting(obstacle) && obstacle.from_mm <= CUT_MM && obstacle.to_mm > CUT_MM)
-    .map((obstacle) => clippedArea(view.window, outlineOf(obstacle))).filter((ring) => ring.length > 2)
+  return state.obstacles
+    .filter((obstacle) => obstacle.implied && !isFitting(obstacle) && obstacle.from_mm <= CUT_MM && obstacle.to_mm > CUT_MM)
+    .map((obstacle) => clippedArea(view.window, outlineOf(obstacle)))
+    .filter((ring) => ring.length > 2)
     .map((ring) => boxAround(ring.map((place) => onSheet(view, place))))
 }
 
@@ -129,8 +177,12 @@ function thingMarks({ things }: Scene, view: View): readonly Mark[] {
     const [a, b, c, d] = outlineOf(obstacle)
     if (!a || !b || !c || !d) return []
     const reach_mm = obstacle.shape === 'post' ? obstacle.radius_mm * Math.SQRT1_2 : 0
-    const cross = obstacle.shape === 'box' ? [a, b, c, d] : turnedCorners({ u_mm: obstacle.x_mm, v_mm: obstacle.y_mm }, [2 * reach_mm, 2 * reach_mm], 0)
-    const diagonals = [[cross[0], cross[2]], [cross[1], cross[3]]].flatMap(([from, to]) => (from && to ? stroke(view, 'help', [from, to]) : []))
+    const cross =
+      obstacle.shape === 'box' ? [a, b, c, d] : turnedCorners({ u_mm: obstacle.x_mm, v_mm: obstacle.y_mm }, [2 * reach_mm, 2 * reach_mm], 0)
+    const diagonals = [
+      [cross[0], cross[2]],
+      [cross[1], cross[3]],
+    ].flatMap(([from, to]) => (from && to ? stroke(view, 'help', [from, to]) : []))
     return [...obstacleMarks(view, obstacle, 'thing', 'paper'), ...diagonals]
   })
 }
@@ -149,7 +201,10 @@ function zoneMarks({ zone }: Scene, view: View): readonly Mark[] {
 function traceMarks({ traces }: Scene, view: View): readonly Mark[] {
   return traces.flatMap(({ spots }) => {
     const lines: Place[][] = [[]]
-    for (const { to_mm: [x, y], onFloor } of spots) {
+    for (const {
+      to_mm: [x, y],
+      onFloor,
+    } of spots) {
       if (onFloor) lines[lines.length - 1]?.push({ u_mm: x, v_mm: y })
       else lines.push([])
     }
@@ -176,12 +231,27 @@ function bodyBoxes(view: View, bodies: readonly ShownBody[]): readonly Box[] {
 function sensorMarks({ door }: Scene, view: View): { readonly marks: readonly Mark[]; readonly kept: readonly Box[] } {
   const symbols = sensorSpots(door).map(({ x_mm, y_mm }) => sensorSymbol(onSheet(view, { u_mm: x_mm, v_mm: y_mm })))
   const drawn = door.sensors.flatMap((sensor): readonly Mark[] => {
-    if (sensor.kind === 'zone-only') return shape(view, 'thing', upright(sensor.xMin_mm, sensor.xMax_mm, sensor.yMin_mm, sensor.yMax_mm), 'none', 'hidden')
-    if (sensor.kind === 'ranging') return sensor.planes.flatMap((plane) => (plane.kind === 'row' ? stroke(view, 'thing', plane.places.map(({ x_mm, y_mm }) => ({ u_mm: x_mm, v_mm: y_mm }))) : []))
-    return sensor.planes.flatMap(({ segments }) => segments.flatMap(({ from_mm, to_mm }) => [
-      ...stroke(view, 'help', [{ u_mm: from_mm[0], v_mm: from_mm[1] }, { u_mm: to_mm[0], v_mm: to_mm[1] }]),
-      ...sensorSymbol(onSheet(view, { u_mm: to_mm[0], v_mm: to_mm[1] })).marks,
-    ]))
+    if (sensor.kind === 'zone-only')
+      return shape(view, 'thing', upright(sensor.xMin_mm, sensor.xMax_mm, sensor.yMin_mm, sensor.yMax_mm), 'none', 'hidden')
+    if (sensor.kind === 'ranging')
+      return sensor.planes.flatMap((plane) =>
+        plane.kind === 'row'
+          ? stroke(
+              view,
+              'thing',
+              plane.places.map(({ x_mm, y_mm }) => ({ u_mm: x_mm, v_mm: y_mm })),
+            )
+          : [],
+      )
+    return sensor.planes.flatMap(({ segments }) =>
+      segments.flatMap(({ from_mm, to_mm }) => [
+        ...stroke(view, 'help', [
+          { u_mm: from_mm[0], v_mm: from_mm[1] },
+          { u_mm: to_mm[0], v_mm: to_mm[1] },
+        ]),
+        ...sensorSymbol(onSheet(view, { u_mm: to_mm[0], v_mm: to_mm[1] })).marks,
+      ]),
+    )
   })
   return { marks: [...drawn, ...symbols.flatMap(({ marks }) => marks)], kept: symbols.map(({ box }) => box) }
 }
@@ -195,25 +265,59 @@ export function sensorSymbol(at: Spot): { readonly marks: readonly Mark[]; reado
 
 function planLabels(scene: Scene, view: View): readonly LabelRequest[] {
   const { door, coverage, units, zone } = scene
-  const letters = (coverage?.pockets ?? []).slice(0, MOST_LETTERS).map((pocket): LabelRequest => ({
-    text: pocket.letter, circled: true, clear_mm: 1.5, at: onSheet(view, { u_mm: pocket.worstCase.x_mm, v_mm: pocket.worstCase.y_mm }),
-  }))
-  const sensors = sensorSpots(door).map(({ name, x_mm, y_mm, z_mm }): LabelRequest => ({
-    text: `${plain(name)}, ${tape(z_mm, units)} up`, circled: false, clear_mm: 1.8, at: onSheet(view, { u_mm: x_mm, v_mm: y_mm }),
-  }))
-  const things = scene.things.filter(({ x_mm, y_mm }) => isInside(view.window, { u_mm: x_mm, v_mm: y_mm })).map((obstacle): LabelRequest => {
-    const box = boxAround(outlineOf(obstacle).map((place) => onSheet(view, place)))
-    const clear_mm = Math.min(box.right_mm - box.left_mm, box.bottom_mm - box.top_mm) / 2
-    return { text: plain(obstacle.name), circled: false, clear_mm, at: onSheet(view, { u_mm: obstacle.x_mm, v_mm: obstacle.y_mm }) }
-  })
-  const zoneOnly = door.sensors.flatMap((sensor): readonly LabelRequest[] => (sensor.kind !== 'zone-only' ? [] : [{
-    text: plain(sensor.name), circled: false, clear_mm: 0, at: onSheet(view, { u_mm: (sensor.xMin_mm + sensor.xMax_mm) / 2, v_mm: (sensor.yMin_mm + sensor.yMax_mm) / 2 }),
-  }]))
-  const sides = (['a', 'b'] as const).map((side): LabelRequest => ({
-    text: plain(door.sides[side]), circled: false, clear_mm: 0,
-    at: onSheet(view, { u_mm: door.opening.width_mm + STUB_MM, v_mm: side === 'a' ? view.window.vMax_mm : view.window.vMin_mm }),
-  }))
-  const zoneName = zone ? [{ text: plain(zone.name), circled: false, clear_mm: 0, at: onSheet(view, { u_mm: (zone.xMin_mm + zone.xMax_mm) / 2, v_mm: zone.yMax_mm }) }] : []
+  const letters = (coverage?.pockets ?? []).slice(0, MOST_LETTERS).map(
+    (pocket): LabelRequest => ({
+      text: pocket.letter,
+      circled: true,
+      clear_mm: 1.5,
+      at: onSheet(view, { u_mm: pocket.worstCase.x_mm, v_mm: pocket.worstCase.y_mm }),
+    }),
+  )
+  const sensors = sensorSpots(door).map(
+    ({ name, x_mm, y_mm, z_mm }): LabelRequest => ({
+      text: `${plain(name)}, ${tape(z_mm, units)} up`,
+      circled: false,
+      clear_mm: 1.8,
+      at: onSheet(view, { u_mm: x_mm, v_mm: y_mm }),
+    }),
+  )
+  const things = scene.things
+    .filter(({ x_mm, y_mm }) => isInside(view.window, { u_mm: x_mm, v_mm: y_mm }))
+    .map((obstacle): LabelRequest => {
+      const box = boxAround(outlineOf(obstacle).map((place) => onSheet(view, place)))
+      const clear_mm = Math.min(box.right_mm - box.left_mm, box.bottom_mm - box.top_mm) / 2
+      return { text: plain(obstacle.name), circled: false, clear_mm, at: onSheet(view, { u_mm: obstacle.x_mm, v_mm: obstacle.y_mm }) }
+    })
+  const zoneOnly = door.sensors.flatMap((sensor): readonly LabelRequest[] =>
+    sensor.kind !== 'zone-only'
+      ? []
+      : [
+          {
+            text: plain(sensor.name),
+            circled: false,
+            clear_mm: 0,
+            at: onSheet(view, { u_mm: (sensor.xMin_mm + sensor.xMax_mm) / 2, v_mm: (sensor.yMin_mm + sensor.yMax_mm) / 2 }),
+          },
+        ],
+  )
+  const sides = (['a', 'b'] as const).map(
+    (side): LabelRequest => ({
+      text: plain(door.sides[side]),
+      circled: false,
+      clear_mm: 0,
+      at: onSheet(view, { u_mm: door.opening.width_mm + STUB_MM, v_mm: side === 'a' ? view.window.vMax_mm : view.window.vMin_mm }),
+    }),
+  )
+  const zoneName = zone
+    ? [
+        {
+          text: plain(zone.name),
+          circled: false,
+          clear_mm: 0,
+          at: onSheet(view, { u_mm: (zone.xMin_mm + zone.xMax_mm) / 2, v_mm: zone.yMax_mm }),
+        },
+      ]
+    : []
   return [...letters, ...sensors, ...things, ...sides, ...zoneOnly, ...zoneName]
 }
 
@@ -223,8 +327,14 @@ export function linesOf(marks: readonly Mark[]): readonly (readonly [Spot, Spot]
     if (mark.kind === 'line') return stretches(mark.points)
     if (mark.kind === 'area') return mark.rings.flatMap((ring) => stretches(ring[0] ? [...ring, ring[0]] : ring))
     if (mark.kind !== 'circle') return []
-    const box = grown({ left_mm: mark.centre.x_mm, right_mm: mark.centre.x_mm, top_mm: mark.centre.y_mm, bottom_mm: mark.centre.y_mm }, mark.radius_mm)
-    return stretches([{ x_mm: box.left_mm, y_mm: box.top_mm }, { x_mm: box.right_mm, y_mm: box.bottom_mm }])
+    const box = grown(
+      { left_mm: mark.centre.x_mm, right_mm: mark.centre.x_mm, top_mm: mark.centre.y_mm, bottom_mm: mark.centre.y_mm },
+      mark.radius_mm,
+    )
+    return stretches([
+      { x_mm: box.left_mm, y_mm: box.top_mm },
+      { x_mm: box.right_mm, y_mm: box.bottom_mm },
+    ])
   })
 }
 

@@ -14,11 +14,13 @@ function randomCells(seed: number): Cells {
 
 function runsOf(cells: Cells): readonly CellRun[] {
   const runs: [number, number, number][] = []
-  cells.forEach((row, r) => row.forEach((blind, c) => {
-    const last = runs[runs.length - 1]
-    if (blind && last?.[0] === r && last[2] === c - 1) last[2] = c
-    else if (blind) runs.push([r, c, c])
-  }))
+  for (const [r, row] of cells.entries()) {
+    for (const [c, blind] of row.entries()) {
+      const last = runs[runs.length - 1]
+      if (blind && last?.[0] === r && last[2] === c - 1) last[2] = c
+      else if (blind) runs.push([r, c, c])
+    }
+  }
   return runs
 }
 
@@ -39,7 +41,7 @@ describe('outlines of cells', () => {
     for (let seed = 1; seed <= 200; seed++) {
       const cells = randomCells(seed)
       const rings = outlineOfRuns(runsOf(cells))
-      cells.forEach((row, r) => row.forEach((blind, c) => { expect(isInside(rings, c + 0.5, r + 0.5)).toBe(blind) }))
+      expect(cells.map((row, r) => row.map((_, c) => isInside(rings, c + 0.5, r + 0.5)))).toEqual(cells)
     }
   })
 
@@ -57,24 +59,35 @@ describe('outlines of cells', () => {
   })
 
   it('give cells that touch at a corner rings of their own', () => {
-    expect(outlineOfRuns([[0, 0, 0], [1, 1, 1]])).toHaveLength(2)
+    expect(
+      outlineOfRuns([
+        [0, 0, 0],
+        [1, 1, 1],
+      ]),
+    ).toHaveLength(2)
   })
 
   it('give a ring of cells an outer and an inner outline', () => {
-    expect(outlineOfRuns([[0, 0, 2], [1, 0, 0], [1, 2, 2], [2, 0, 2]]).map((ring) => ring.length)).toEqual([4, 4])
+    expect(
+      outlineOfRuns([
+        [0, 0, 2],
+        [1, 0, 0],
+        [1, 2, 2],
+        [2, 0, 2],
+      ]).map((ring) => ring.length),
+    ).toEqual([4, 4])
   })
 })
 
 describe('hatch lines', () => {
   const onPaper = (cells: Cells): ReturnType<typeof outlineOfRuns>[number][] => [...outlineOfRuns(runsOf(cells))]
-  const spots = (rings: readonly (readonly { readonly column: number; readonly row: number }[])[], size_mm: number) => (
+  const spots = (rings: readonly (readonly { readonly column: number; readonly row: number }[])[], size_mm: number) =>
     rings.map((ring) => ring.map(({ column, row }) => ({ x_mm: column * size_mm, y_mm: row * size_mm })))
-  )
 
   it('lie inside of the cells along their whole length and rise at 45 degrees (seeds 1 to 100)', () => {
     for (let seed = 1; seed <= 100; seed++) {
       const cells = randomCells(seed)
-      const size_mm = 0.7 + seed % 5
+      const size_mm = 0.7 + (seed % 5)
       for (const [from, to] of hatchLines(spots(onPaper(cells), size_mm))) {
         expect(to.x_mm - from.x_mm).toBeCloseTo(from.y_mm - to.y_mm, 9)
         for (const share of [0.01, 0.25, 0.5, 0.75, 0.99]) {
@@ -88,7 +101,13 @@ describe('hatch lines', () => {
   })
 
   it('cross every cell that is wide enough for the spacing', () => {
-    for (const blind of [[[true]], [[true, false], [false, true]]]) {
+    for (const blind of [
+      [[true]],
+      [
+        [true, false],
+        [false, true],
+      ],
+    ]) {
       const lines = hatchLines(spots(onPaper(blind), 3))
       expect(lines.length).toBeGreaterThan(2 * blind.length)
     }

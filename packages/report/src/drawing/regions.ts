@@ -72,6 +72,9 @@ function ringFrom(start: string, steps: Map<string, GridCorner>): GridCorner[] {
 }
 
 /** A grid corner in the doorway frame. */
-export function placeOfCorner({ x0_mm, y0_mm, pitch_mm }: ZoneCoverage['grid'], { column, row }: GridCorner): { readonly x_mm: number; readonly y_mm: number } {
+export function placeOfCorner(
+  { x0_mm, y0_mm, pitch_mm }: ZoneCoverage['grid'],
+  { column, row }: GridCorner,
+): { readonly x_mm: number; readonly y_mm: number } {
   return { x_mm: x0_mm + column * pitch_mm, y_mm: y0_mm + row * pitch_mm }
 }

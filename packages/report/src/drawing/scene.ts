@@ -1,4 +1,16 @@
-import { type Door, type DoorState, type Floor, floorHeight, floorPieces, type Obstacle, type Pocket, type Posture, type WorstCase, type Zone, type ZoneCoverage } from '@sillsight/engine'
+import {
+  type Door,
+  type DoorState,
+  type Floor,
+  floorHeight,
+  floorPieces,
+  type Obstacle,
+  type Pocket,
+  type Posture,
+  type WorstCase,
+  type Zone,
+  type ZoneCoverage,
+} from '@sillsight/engine'
 import type { Units } from '../options.ts'
 import { postureOf } from '../wording/bodies.ts'
 import type { Dimension } from './dimensions.ts'
@@ -126,7 +138,9 @@ export function isFitting({ id, implied }: Obstacle): boolean {
 }
 
 /** Where a sensor is: its origin, the middle of a row of beams, or the first end of a segment. */
-export function sensorSpots(door: Door): readonly { readonly id: string; readonly name: string; readonly x_mm: number; readonly y_mm: number; readonly z_mm: number }[] {
+export function sensorSpots(
+  door: Door,
+): readonly { readonly id: string; readonly name: string; readonly x_mm: number; readonly y_mm: number; readonly z_mm: number }[] {
   return door.sensors.flatMap((sensor) => {
     const { id, name } = sensor
     if (sensor.kind === 'zone-only') return []
@@ -135,7 +149,8 @@ export function sensorSpots(door: Door): readonly { readonly id: string; readonl
       return [{ id, name, x_mm, y_mm, z_mm }]
     }
     const row = sensor.planes.find((plane) => plane.kind === 'row')
-    if (row?.kind !== 'row' || row.places.length === 0) return [{ id, name, x_mm: sensor.pose.x_mm, y_mm: sensor.pose.y_mm, z_mm: sensor.pose.z_mm }]
+    if (row?.kind !== 'row' || row.places.length === 0)
+      return [{ id, name, x_mm: sensor.pose.x_mm, y_mm: sensor.pose.y_mm, z_mm: sensor.pose.z_mm }]
     const middle = row.places[Math.floor(row.places.length / 2)]
     return middle ? [{ id, name, ...middle }] : []
   })

@@ -21,7 +21,8 @@ describe('a sheet', () => {
       const { door, judgement } = randomDoor(seed)
       const { texts, hatched, sheet, labellings } = drawSheet(door, judgement, metric)
       const labels = labellings.flatMap(({ placed }) => placed.map(({ box }) => box))
-      const isOff = (box: Box): boolean => box.left_mm < 0 || box.top_mm < 0 || box.right_mm > sheet.width_mm || box.bottom_mm > sheet.height_mm
+      const isOff = (box: Box): boolean =>
+        box.left_mm < 0 || box.top_mm < 0 || box.right_mm > sheet.width_mm || box.bottom_mm > sheet.height_mm
       expect({ seed, off: texts.filter(isOff), ...clashes(texts, hatched) }).toEqual({ seed, off: [], each: [], hatching: [] })
       expect({ seed, ...clashes(labels, hatched) }).toEqual({ seed, each: [], hatching: [] })
     }
@@ -32,7 +33,9 @@ describe('a sheet', () => {
     let placed = 0
     for (let seed = 1; seed <= 60; seed++) {
       const { door, judgement } = randomDoor(seed)
-      const [planLabels] = drawSheet(door, judgement, metric).labellings.filter(({ placed: found, unplaced }) => [...found.map(({ request }) => request), ...unplaced].some(({ text }) => text === 'yard'))
+      const [planLabels] = drawSheet(door, judgement, metric).labellings.filter(({ placed: found, unplaced }) =>
+        [...found.map(({ request }) => request), ...unplaced].some(({ text }) => text === 'yard'),
+      )
       wanted += Math.min(12, judgement.coverages[0]?.pockets.length ?? 0)
       placed += planLabels?.placed.filter(({ request }) => request.circled).length ?? 0
     }
@@ -40,15 +43,28 @@ describe('a sheet', () => {
   })
 
   it('gives the same bytes for the same door', () => {
-    expect(sheetSvg(loadingDoor, loadingDoorJudged, metric)).toBe(sheetSvg(structuredClone(loadingDoor), structuredClone(loadingDoorJudged), metric))
+    expect(sheetSvg(loadingDoor, loadingDoorJudged, metric)).toBe(
+      sheetSvg(structuredClone(loadingDoor), structuredClone(loadingDoorJudged), metric),
+    )
   })
 
   it('is drawn to scale: an opening of 4000 mm is 200 mm of paper at 1:20 and 80 mm at 1:50', () => {
-    for (const [scale, onPaper_mm] of [[20, 200], [50, 80], [100, 40]] as const) {
+    for (const [scale, onPaper_mm] of [
+      [20, 200],
+      [50, 80],
+      [100, 40],
+    ] as const) {
       const { sheet, scales } = drawSheet(loadingDoor, loadingDoorJudged, { ...metric, scale })
       expect(scales).toEqual({ plan: scale, upright: scale })
-      const leaves = sheet.marks.flatMap((mark) => (mark.kind === 'area' && mark.layer === 'thing' && mark.rings[0]?.length === 4 ? [boxAround(mark.rings[0])] : []))
-      expect(leaves.some(({ left_mm, right_mm, top_mm, bottom_mm }) => Math.abs(right_mm - left_mm - onPaper_mm) < 1e-9 && Math.abs(bottom_mm - top_mm - 40 / scale) < 1e-9)).toBe(true)
+      const leaves = sheet.marks.flatMap((mark) =>
+        mark.kind === 'area' && mark.layer === 'thing' && mark.rings[0]?.length === 4 ? [boxAround(mark.rings[0])] : [],
+      )
+      expect(
+        leaves.some(
+          ({ left_mm, right_mm, top_mm, bottom_mm }) =>
+            Math.abs(right_mm - left_mm - onPaper_mm) < 1e-9 && Math.abs(bottom_mm - top_mm - 40 / scale) < 1e-9,
+        ),
+      ).toBe(true)
     }
   })
 
@@ -57,7 +73,12 @@ describe('a sheet', () => {
       const { door, judgement } = randomDoor(seed)
       const { scales, sheet } = drawSheet(door, judgement, metric)
       expect([20, 25, 50, 100]).toContain(scales.plan)
-      expect([[210, 297], [297, 210], [297, 420], [420, 297]]).toContainEqual([sheet.width_mm, sheet.height_mm])
+      expect([
+        [210, 297],
+        [297, 210],
+        [297, 420],
+        [420, 297],
+      ]).toContainEqual([sheet.width_mm, sheet.height_mm])
     }
   })
 
@@ -77,8 +98,13 @@ describe('a sheet', () => {
     const [state] = loadingDoor.states
     if (!state) throw new Error('a door has a state')
     const door: Door = {
-      ...loadingDoor, name: hostile, sides: { a: hostile, b: hostile }, states: [{ ...state, name: hostile, obstacles: state.obstacles.map((obstacle) => ({ ...obstacle, name: hostile })) }],
-      sensors: loadingDoor.sensors.map((sensor) => ({ ...sensor, name: hostile })), zones: loadingDoor.zones.map((zone) => ({ ...zone, name: hostile })), edition: hostile,
+      ...loadingDoor,
+      name: hostile,
+      sides: { a: hostile, b: hostile },
+      states: [{ ...state, name: hostile, obstacles: state.obstacles.map((obstacle) => ({ ...obstacle, name: hostile })) }],
+      sensors: loadingDoor.sensors.map((sensor) => ({ ...sensor, name: hostile })),
+      zones: loadingDoor.zones.map((zone) => ({ ...zone, name: hostile })),
+      edition: hostile,
     }
     const drawn = sheetSvg(door, loadingDoorJudged, metric)
     expectWellFormed(drawn)
@@ -86,7 +112,8 @@ describe('a sheet', () => {
   })
 
   it('hatches what is unseen and nothing else', () => {
-    const hatches = (judgement: typeof loadingDoorJudged): number => drawSheet(loadingDoor, judgement, metric).sheet.marks.filter(({ layer }) => layer === 'hatch').length
+    const hatches = (judgement: typeof loadingDoorJudged): number =>
+      drawSheet(loadingDoor, judgement, metric).sheet.marks.filter(({ layer }) => layer === 'hatch').length
     expect(hatches(loadingDoorJudged)).toBeGreaterThan(100)
     expect(hatches(judgementOf(loadingDoor, []))).toBe(0)
   })
@@ -98,7 +125,9 @@ describe('a sheet', () => {
   })
 
   it('writes figures in feet and inches on request', () => {
-    const texts = drawSheet(loadingDoor, loadingDoorJudged, { units: 'feet-inches' }).sheet.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
+    const texts = drawSheet(loadingDoor, loadingDoorJudged, { units: 'feet-inches' }).sheet.marks.flatMap((mark) =>
+      mark.kind === 'text' ? [mark.text] : [],
+    )
     expect(texts).toContain('13\' 1 1/2"') // 4000 mm = 157.48 in -> 157 1/2, hand calculation
     expect(texts.join(' ')).not.toMatch(/\d mm\b/)
   })

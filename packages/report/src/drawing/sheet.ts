@@ -4,7 +4,7 @@ import { countedSensors, shownOf } from '../shown.ts'
 import { titleWords } from '../wording/sheet-words.ts'
 import { drawDimension } from './dimensions.ts'
 import { drawKey } from './key.ts'
-import { labelMarks, type Labelling, placeLabels } from './labels.ts'
+import { type Labelling, labelMarks, placeLabels } from './labels.ts'
 import { type Arrangement, arrange, headingOf, type Scales, type Slot } from './layout.ts'
 import { lettering, letteringBox } from './lettering.ts'
 import { type Box, LETTERING_MM, type Mark, type Sheet } from './model.ts'
@@ -36,20 +36,36 @@ export function drawSheet(door: Door, judgement: Judgement, options: SheetOption
   const slots = arrangement.slots.map((slot) => drawSlot(slot))
   const key = drawKey(scene, judgement, arrangement.key)
   const words = titleWords(door, judgement, {
-    state: scene.state.name, zone: scene.zone?.name, scales: arrangement.scales, sheet: arrangement.paper.name, units: options.units,
+    state: scene.state.name,
+    zone: scene.zone?.name,
+    scales: arrangement.scales,
+    sheet: arrangement.paper.name,
+    units: options.units,
   })
   const marks = [...slots.flatMap((slot) => slot.marks), ...key.marks, ...titleBlock(words, arrangement.title, arrangement.scales.plan)]
   return {
-    scales: arrangement.scales, labellings: slots.map(({ labelling }) => labelling), hatched: slots.flatMap(({ hatched }) => hatched),
+    scales: arrangement.scales,
+    labellings: slots.map(({ labelling }) => labelling),
+    hatched: slots.flatMap(({ hatched }) => hatched),
     texts: marks.flatMap((mark) => (mark.kind === 'text' ? [letteringBox(mark)] : [])),
-    sheet: { width_mm: arrangement.paper.width_mm, height_mm: arrangement.paper.height_mm, title: door.name, description: describe(words, arrangement), marks },
+    sheet: {
+      width_mm: arrangement.paper.width_mm,
+      height_mm: arrangement.paper.height_mm,
+      title: door.name,
+      description: describe(words, arrangement),
+      marks,
+    },
   }
 }
 
 function sceneOf(door: Door, judgement: Judgement, options: SheetOptions): Scene {
   const shown = shownOf(door, judgement, options)
   const scene = {
-    door, ...shown, counted: countedSensors(door, shown.coverage), units: options.units, traces: tracesOf(door, shown.state, shown.coverage),
+    door,
+    ...shown,
+    counted: countedSensors(door, shown.coverage),
+    units: options.units,
+    traces: tracesOf(door, shown.state, shown.coverage),
     bodies: shown.coverage ? bodiesToDraw(door, shown.coverage.pockets) : [],
   }
   return { ...scene, things: thingsInPlan(scene) }
@@ -58,11 +74,21 @@ function sceneOf(door: Door, judgement: Judgement, options: SheetOptions): Scene
 /** A section shows what plan and elevation do not: a floor that is not flat, planes that lean, sensors off the leaf line. */
 function isSectionWorthIt({ door, state, counted }: Scene): boolean {
   if (!isFlat(state.floor)) return true
-  return door.sensors.some((sensor) => counted.has(sensor.id) && sensor.kind === 'ranging' && (sensor.pose.tilt_rad !== 0 || sensor.pose.y_mm !== 0 || sensor.planes.length > 1))
+  return door.sensors.some(
+    (sensor) =>
+      counted.has(sensor.id) &&
+      sensor.kind === 'ranging' &&
+      (sensor.pose.tilt_rad !== 0 || sensor.pose.y_mm !== 0 || sensor.planes.length > 1),
+  )
 }
 
 function describe({ name, verdict, lines }: ReturnType<typeof titleWords>, { slots }: Arrangement): string {
-  return [name, verdict, ...slots.map(({ projection }) => `${projection.heading}, ${projection.seen}`), ...lines.map(([label, value]) => `${label}: ${value}`)].join('. ')
+  return [
+    name,
+    verdict,
+    ...slots.map(({ projection }) => `${projection.heading}, ${projection.seen}`),
+    ...lines.map(([label, value]) => `${label}: ${value}`),
+  ].join('. ')
 }
 
 function drawSlot({ projection, view, dimensions, bounds, headingAt }: Slot): {
@@ -77,9 +103,20 @@ function drawSlot({ projection, view, dimensions, bounds, headingAt }: Slot): {
     lettering(projection.seen, { x_mm: headingAt.x_mm, y_mm: headingAt.y_mm + 4.8 }, LETTERING_MM.note),
   ]
   const ground = {
-    bounds, kept: [...drawn.hatched, ...drawn.kept, ...figures.map(({ text }) => text), ...heading.map(letteringBox)],
+    bounds,
+    kept: [...drawn.hatched, ...drawn.kept, ...figures.map(({ text }) => text), ...heading.map(letteringBox)],
     lines: [...drawn.lines, ...figures.flatMap(({ lines }) => lines)],
   }
   const labelling = placeLabels(drawn.labels, ground)
-  return { labelling, hatched: drawn.hatched, marks: [...drawn.marks, ...figures.flatMap(({ marks }) => marks), ...figures.flatMap(({ figure }) => figure), ...labelMarks(labelling), ...heading] }
+  return {
+    labelling,
+    hatched: drawn.hatched,
+    marks: [
+      ...drawn.marks,
+      ...figures.flatMap(({ marks }) => marks),
+      ...figures.flatMap(({ figure }) => figure),
+      ...labelMarks(labelling),
+      ...heading,
+    ],
+  }
 }

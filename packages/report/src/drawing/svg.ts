@@ -25,7 +25,8 @@ function written(mark: Mark): string {
   if (mark.kind === 'text') return text(mark)
   const pen = `stroke="${INK}" stroke-width="${PENS_MM[mark.layer]}"`
   const kind = `class="${mark.layer}"`
-  if (mark.kind === 'circle') return `<circle ${kind} cx="${n(mark.centre.x_mm)}" cy="${n(mark.centre.y_mm)}" r="${n(mark.radius_mm)}" fill="${FILLS[mark.fill]}" ${pen}/>`
+  if (mark.kind === 'circle')
+    return `<circle ${kind} cx="${n(mark.centre.x_mm)}" cy="${n(mark.centre.y_mm)}" r="${n(mark.radius_mm)}" fill="${FILLS[mark.fill]}" ${pen}/>`
   const dash = mark.dash && DASHES[mark.dash]
   const dashed = dash ? ` stroke-dasharray="${dash}"` : ''
   if (mark.kind === 'line') return `<path ${kind} d="${path(mark.points)}" fill="none" ${pen}${dashed}/>`

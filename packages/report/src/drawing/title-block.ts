@@ -1,4 +1,4 @@
-import { CAUTION, titleWords } from '../wording/sheet-words.ts'
+import { CAUTION, type titleWords } from '../wording/sheet-words.ts'
 import { lettering, paragraph, shortened } from './lettering.ts'
 import { type Box, corners, LETTERING_MM, type Mark, type Spot } from './model.ts'
 
@@ -12,11 +12,22 @@ export function titleBlock(words: ReturnType<typeof titleWords>, strip: Box, sca
   const right_mm = strip.right_mm - Math.max(54, width_mm * 0.26)
   return [
     { kind: 'area', layer: 'frame', fill: 'none', rings: [corners(strip)] },
-    ...[middle_mm, right_mm].map((x_mm): Mark => ({ kind: 'line', layer: 'frame', points: [{ x_mm, y_mm: strip.top_mm }, { x_mm, y_mm: strip.bottom_mm }] })),
+    ...[middle_mm, right_mm].map(
+      (x_mm): Mark => ({
+        kind: 'line',
+        layer: 'frame',
+        points: [
+          { x_mm, y_mm: strip.top_mm },
+          { x_mm, y_mm: strip.bottom_mm },
+        ],
+      }),
+    ),
     ...nameMarks(words, { x_mm: strip.left_mm + 3, y_mm: strip.top_mm }, middle_mm - strip.left_mm - 6),
     ...tableMarks(words.lines, { x_mm: middle_mm + 3, y_mm: strip.top_mm }, right_mm - middle_mm - 6),
     ...scaleBar({ x_mm: right_mm + 3, y_mm: strip.top_mm + 8 }, strip.right_mm - right_mm - 6, scale),
-    ...paragraph(CAUTION, 2.5, strip.right_mm - right_mm - 6).map((line, i) => lettering(line, { x_mm: right_mm + 3, y_mm: strip.top_mm + 17 + i * 3.1 }, 2.5)),
+    ...paragraph(CAUTION, 2.5, strip.right_mm - right_mm - 6).map((line, i) =>
+      lettering(line, { x_mm: right_mm + 3, y_mm: strip.top_mm + 17 + i * 3.1 }, 2.5),
+    ),
   ]
 }
 
@@ -56,20 +67,24 @@ function tableMarks(lines: readonly (readonly [string, string])[], { x_mm, y_mm 
 /** Alternating stretches of a round length, so that a copy that was shrunk still measures. */
 function scaleBar({ x_mm, y_mm }: Spot, width_mm: number, scale: number): readonly Mark[] {
   const part_mm = partOfBar(width_mm - 8, scale)
-  const parts = [0, 1, 2, 3].filter((i) => (i + 1) * part_mm / scale <= width_mm - 8)
-  const at = (i: number): number => x_mm + i * part_mm / scale
+  const parts = [0, 1, 2, 3].filter((i) => ((i + 1) * part_mm) / scale <= width_mm - 8)
+  const at = (i: number): number => x_mm + (i * part_mm) / scale
   return [
-    ...parts.map((i): Mark => ({
-      kind: 'area', layer: 'dimension', fill: i % 2 === 0 ? 'ink' : 'paper',
-      rings: [corners({ left_mm: at(i), right_mm: at(i + 1), top_mm: y_mm, bottom_mm: y_mm + 1.6 })],
-    })),
+    ...parts.map(
+      (i): Mark => ({
+        kind: 'area',
+        layer: 'dimension',
+        fill: i % 2 === 0 ? 'ink' : 'paper',
+        rings: [corners({ left_mm: at(i), right_mm: at(i + 1), top_mm: y_mm, bottom_mm: y_mm + 1.6 })],
+      }),
+    ),
     lettering('0', { x_mm: at(0), y_mm: y_mm - 1.4 }, 3.1),
     lettering('scale bar of the plan', { x_mm: at(0), y_mm: y_mm + 5 }, 2.5),
-    lettering(`${parts.length * part_mm / 1000} m`, { x_mm: at(parts.length), y_mm: y_mm - 1.4 }, 3.1, { anchor: 'middle' }),
+    lettering(`${(parts.length * part_mm) / 1000} m`, { x_mm: at(parts.length), y_mm: y_mm - 1.4 }, 3.1, { anchor: 'middle' }),
   ]
 }
 
 function partOfBar(width_mm: number, scale: number): number {
   const rounds_mm = [50_000, 20_000, 10_000, 5000, 2000, 1000, 500, 250, 100]
-  return rounds_mm.find((part_mm) => 2 * part_mm / scale <= width_mm) ?? 100
+  return rounds_mm.find((part_mm) => (2 * part_mm) / scale <= width_mm) ?? 100
 }

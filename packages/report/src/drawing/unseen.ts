@@ -17,8 +17,11 @@ export function unseenMarks(view: View, coverage: ZoneCoverage): readonly Mark[]
 
 /** Pocket by pocket, so that each has at least one line, however small it is. */
 function hatchesOf(view: View, coverage: ZoneCoverage): readonly (readonly [Spot, Spot])[] {
-  const areas: readonly (readonly CellRun[])[] = coverage.pockets.length > 0 ? coverage.pockets.map(({ runs }) => runs) : [coverage.blindRuns]
-  return areas.flatMap((runs) => hatchLines(outlineOfRuns(runs).map((ring) => ring.map((corner) => cornerOnSheet(view, coverage.grid, corner)))))
+  const areas: readonly (readonly CellRun[])[] =
+    coverage.pockets.length > 0 ? coverage.pockets.map(({ runs }) => runs) : [coverage.blindRuns]
+  return areas.flatMap((runs) =>
+    hatchLines(outlineOfRuns(runs).map((ring) => ring.map((corner) => cornerOnSheet(view, coverage.grid, corner)))),
+  )
 }
 
 function cornerOnSheet(view: View, grid: ZoneCoverage['grid'], corner: { readonly column: number; readonly row: number }): Spot {

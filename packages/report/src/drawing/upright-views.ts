@@ -30,14 +30,31 @@ const MOST_HEIGHTS = 3
 /** The elevation, a cut along the leaf line seen from side B, so that it stands above the plan with the same left and right. */
 export function elevation(scene: Scene): Projection {
   const width_mm = scene.door.opening.width_mm
-  const xs = [-STUB_MM, width_mm + STUB_MM, ...(scene.zone ? [scene.zone.xMin_mm, scene.zone.xMax_mm] : []), ...sensorSpots(scene.door).map(({ x_mm }) => x_mm)]
+  const xs = [
+    -STUB_MM,
+    width_mm + STUB_MM,
+    ...(scene.zone ? [scene.zone.xMin_mm, scene.zone.xMax_mm] : []),
+    ...sensorSpots(scene.door).map(({ x_mm }) => x_mm),
+  ]
   for (const body of scene.bodies) xs.push(body.worstCase.x_mm - halfExtents(body).x_mm, body.worstCase.x_mm + halfExtents(body).x_mm)
   const from_mm = Math.min(...xs)
   const to_mm = Math.max(...xs)
-  const look: Look = { across: (x_mm) => x_mm, depth: (_x_mm, y_mm) => y_mm, wallsBeyond: true, rays: 'outer', floor: [{ x_mm: from_mm, y_mm: 0 }, { x_mm: to_mm, y_mm: 0 }] }
+  const look: Look = {
+    across: (x_mm) => x_mm,
+    depth: (_x_mm, y_mm) => y_mm,
+    wallsBeyond: true,
+    rays: 'outer',
+    floor: [
+      { x_mm: from_mm, y_mm: 0 },
+      { x_mm: to_mm, y_mm: 0 },
+    ],
+  }
   const window = { ...heights(scene), uMin_mm: from_mm, uMax_mm: to_mm }
   return {
-    heading: 'Elevation', seen: `seen from ${sideName(scene.door, 'b')}`, window, dimensions: elevationDimensions(scene, window),
+    heading: 'Elevation',
+    seen: `seen from ${sideName(scene.door, 'b')}`,
+    window,
+    dimensions: elevationDimensions(scene, window),
     draw: (view) => drawUpright(scene, view, look, openingMarks(scene, view)),
   }
 }
@@ -52,44 +69,94 @@ export function section(scene: Scene): Projection {
   const to_mm = Math.max(...ys)
   const inside = state.floor.profile.map(({ y_mm }) => y_mm).filter((y_mm) => y_mm > from_mm && y_mm < to_mm)
   const look: Look = {
-    across: (_x_mm, y_mm) => -y_mm, depth: (x_mm) => x_mm - middle_mm, wallsBeyond: false, rays: 'middle',
+    across: (_x_mm, y_mm) => -y_mm,
+    depth: (x_mm) => x_mm - middle_mm,
+    wallsBeyond: false,
+    rays: 'middle',
     floor: [from_mm, ...inside, to_mm].map((y_mm) => ({ x_mm: middle_mm, y_mm })),
   }
   const window = { ...heights(scene), uMin_mm: -to_mm, uMax_mm: -from_mm }
   return {
-    heading: 'Section', seen: `${sideName(door, 'a')} on the left`, window, dimensions: sectionDimensions(scene, window),
+    heading: 'Section',
+    seen: `${sideName(door, 'a')} on the left`,
+    window,
+    dimensions: sectionDimensions(scene, window),
     draw: (view) => drawUpright(scene, view, look, leafLine(scene, view)),
   }
 }
 
 function heights({ door, state, zone, bodies }: Scene): Pick<Window, 'vMin_mm' | 'vMax_mm'> {
-  const ys = [0, ...(zone ? [zone.yMin_mm, zone.yMax_mm] : []), ...state.floor.profile.map(({ y_mm }) => y_mm).filter((y_mm) => zone && y_mm > zone.yMin_mm && y_mm < zone.yMax_mm)]
+  const ys = [
+    0,
+    ...(zone ? [zone.yMin_mm, zone.yMax_mm] : []),
+    ...state.floor.profile.map(({ y_mm }) => y_mm).filter((y_mm) => zone && y_mm > zone.yMin_mm && y_mm < zone.yMax_mm),
+  ]
   const floors = ys.flatMap((y_mm) => [0, door.opening.width_mm].map((x_mm) => floorAt(state.floor, x_mm, y_mm)))
-  const tops = [door.opening.height_mm + STUB_MM, ...sensorSpots(door).map(({ z_mm }) => z_mm + 120), ...bodies.map(({ worstCase, posture }) => worstCase.z_mm + heightOf(posture))]
+  const tops = [
+    door.opening.height_mm + STUB_MM,
+    ...sensorSpots(door).map(({ z_mm }) => z_mm + 120),
+    ...bodies.map(({ worstCase, posture }) => worstCase.z_mm + heightOf(posture)),
+  ]
   return { vMin_mm: Math.min(0, ...floors) - UNDER_MM, vMax_mm: Math.max(...tops) }
 }
 
 function elevationDimensions({ door, counted, units }: Scene, window: Window): readonly Dimension[] {
-  const sensors = sensorSpots(door).filter(({ id }) => counted.has(id)).slice(0, MOST_HEIGHTS)
+  const sensors = sensorSpots(door)
+    .filter(({ id }) => counted.has(id))
+    .slice(0, MOST_HEIGHTS)
   const { width_mm, height_mm } = door.opening
   const say = (value_mm: number): string => dimensionFigure(value_mm, units)
-  const offsets = distinct(sensors.map(({ x_mm }) => x_mm)).filter((x_mm) => Math.abs(x_mm) >= 1)
-    .map((x_mm): Dimension => ({ side: 'top', from_mm: 0, to_mm: x_mm, startsAt_mm: Math.max(...sensors.map(({ z_mm }) => z_mm)) + 60, text: say(Math.abs(x_mm)) }))
-  const up = distinct(sensors.map(({ z_mm }) => z_mm)).filter((z_mm) => Math.abs(z_mm) >= 1).map((z_mm): Dimension => ({
-    side: 'left', from_mm: 0, to_mm: z_mm, startsAt_mm: Math.min(window.uMax_mm, ...sensors.filter((sensor) => sensor.z_mm === z_mm).map(({ x_mm }) => x_mm)), text: say(z_mm),
-  }))
+  const offsets = distinct(sensors.map(({ x_mm }) => x_mm))
+    .filter((x_mm) => Math.abs(x_mm) >= 1)
+    .map(
+      (x_mm): Dimension => ({
+        side: 'top',
+        from_mm: 0,
+        to_mm: x_mm,
+        startsAt_mm: Math.max(...sensors.map(({ z_mm }) => z_mm)) + 60,
+        text: say(Math.abs(x_mm)),
+      }),
+    )
+  const up = distinct(sensors.map(({ z_mm }) => z_mm))
+    .filter((z_mm) => Math.abs(z_mm) >= 1)
+    .map(
+      (z_mm): Dimension => ({
+        side: 'left',
+        from_mm: 0,
+        to_mm: z_mm,
+        startsAt_mm: Math.min(window.uMax_mm, ...sensors.filter((sensor) => sensor.z_mm === z_mm).map(({ x_mm }) => x_mm)),
+        text: say(z_mm),
+      }),
+    )
   return [...offsets, ...up, { side: 'right', from_mm: 0, to_mm: height_mm, startsAt_mm: width_mm, text: say(height_mm) }]
 }
 
 function sectionDimensions({ door, counted, zone, units }: Scene, window: Window): readonly Dimension[] {
   const face_mm = (door.leaf?.thickness_mm ?? 0) / 2
-  const sensors = sensorSpots(door).filter(({ id, y_mm }) => counted.has(id) && Math.abs(y_mm) > face_mm).slice(0, MOST_HEIGHTS)
+  const sensors = sensorSpots(door)
+    .filter(({ id, y_mm }) => counted.has(id) && Math.abs(y_mm) > face_mm)
+    .slice(0, MOST_HEIGHTS)
   const offsets = distinct(sensors.map(({ y_mm }) => y_mm)).map((y_mm): Dimension => {
     const from_mm = y_mm < 0 ? face_mm : -face_mm
-    return { side: 'top', from_mm, to_mm: -y_mm, startsAt_mm: Math.max(...sensors.map(({ z_mm }) => z_mm)) + 60, text: dimensionFigure(Math.abs(y_mm) - face_mm, units) }
+    return {
+      side: 'top',
+      from_mm,
+      to_mm: -y_mm,
+      startsAt_mm: Math.max(...sensors.map(({ z_mm }) => z_mm)) + 60,
+      text: dimensionFigure(Math.abs(y_mm) - face_mm, units),
+    }
   })
   if (!zone || zone.yMax_mm - zone.yMin_mm <= 0) return offsets
-  return [...offsets, { side: 'bottom', from_mm: -zone.yMax_mm, to_mm: -zone.yMin_mm, startsAt_mm: window.vMin_mm, text: dimensionFigure(zone.yMax_mm - zone.yMin_mm, units) }]
+  return [
+    ...offsets,
+    {
+      side: 'bottom',
+      from_mm: -zone.yMax_mm,
+      to_mm: -zone.yMin_mm,
+      startsAt_mm: window.vMin_mm,
+      text: dimensionFigure(zone.yMax_mm - zone.yMin_mm, units),
+    },
+  ]
 }
 
 function distinct(values: readonly number[]): readonly number[] {
@@ -108,26 +175,47 @@ function drawUpright(scene: Scene, view: View, look: Look, opening: readonly Mar
     return [upright(middle_mm - Math.abs(reach_mm), middle_mm + Math.abs(reach_mm), worstCase.z_mm, worstCase.z_mm + heightOf(posture))]
   })
   const bodyLines = people.flatMap((ring) => shape(view, 'body', ring, 'paper'))
-  const spots = [...sensorSpots(door).map(({ x_mm, y_mm, z_mm }) => [x_mm, y_mm, z_mm] as const), ...segmentsOf(door).flat()]
-    .map(([x, y, z]) => onSheet(view, { u_mm: look.across(x, y), v_mm: z }))
+  const spots = [...sensorSpots(door).map(({ x_mm, y_mm, z_mm }) => [x_mm, y_mm, z_mm] as const), ...segmentsOf(door).flat()].map(
+    ([x, y, z]) => onSheet(view, { u_mm: look.across(x, y), v_mm: z }),
+  )
   const symbols = spots.map(sensorSymbol)
-  const letters = bodies.map(({ letter, worstCase, posture }): LabelRequest => ({
-    text: letter, circled: true, clear_mm: 1.5,
-    at: onSheet(view, { u_mm: look.across(worstCase.x_mm, worstCase.y_mm), v_mm: worstCase.z_mm + heightOf(posture) / 2 }),
-  }))
+  const letters = bodies.map(
+    ({ letter, worstCase, posture }): LabelRequest => ({
+      text: letter,
+      circled: true,
+      clear_mm: 1.5,
+      at: onSheet(view, { u_mm: look.across(worstCase.x_mm, worstCase.y_mm), v_mm: worstCase.z_mm + heightOf(posture) / 2 }),
+    }),
+  )
   const levels = levelLabels(scene, view, look)
   return {
-    marks: [...walls, ...rayMarks(scene, view, look), ...segmentMarks(scene, view, look), ...things, ...opening, ...bodyLines, ...ground, ...symbols.flatMap(({ marks }) => marks)],
-    hatched: [], kept: [...symbols.map(({ box }) => box), ...people.map((ring) => boxAround(ring.map((place) => onSheet(view, place))))],
-    lines: linesOf([...walls, ...things, ...opening, ...ground, ...bodyLines]), labels: [...letters, ...levels],
+    marks: [
+      ...walls,
+      ...rayMarks(scene, view, look),
+      ...segmentMarks(scene, view, look),
+      ...things,
+      ...opening,
+      ...bodyLines,
+      ...ground,
+      ...symbols.flatMap(({ marks }) => marks),
+    ],
+    hatched: [],
+    kept: [...symbols.map(({ box }) => box), ...people.map((ring) => boxAround(ring.map((place) => onSheet(view, place))))],
+    lines: linesOf([...walls, ...things, ...opening, ...ground, ...bodyLines]),
+    labels: [...letters, ...levels],
   }
 }
 
 /** The building, from the back to the front: filled where the look shows walls, fittings as outlines on paper. */
 function builtMarks({ state }: Scene, view: View, look: Look): readonly Mark[] {
   const shown = state.obstacles.filter((obstacle) => obstacle.implied && (look.wallsBeyond || isCut(obstacle, look)))
-  return [...shown].sort((a, b) => Number(isFitting(a)) - Number(isFitting(b)) || look.depth(b.x_mm, b.y_mm) - look.depth(a.x_mm, a.y_mm))
-    .flatMap((obstacle) => (isFitting(obstacle) ? shape(view, 'thing', silhouette(obstacle, look), 'paper') : shape(view, 'structure', silhouette(obstacle, look), 'wall')))
+  return [...shown]
+    .sort((a, b) => Number(isFitting(a)) - Number(isFitting(b)) || look.depth(b.x_mm, b.y_mm) - look.depth(a.x_mm, a.y_mm))
+    .flatMap((obstacle) =>
+      isFitting(obstacle)
+        ? shape(view, 'thing', silhouette(obstacle, look), 'paper')
+        : shape(view, 'structure', silhouette(obstacle, look), 'wall'),
+    )
 }
 
 /** Whether the plane of the cut runs through an obstacle. */
@@ -138,7 +226,9 @@ function isCut(obstacle: Obstacle, look: Look): boolean {
 
 function planCorners(obstacle: Obstacle): readonly Place[] {
   const middle = { u_mm: obstacle.x_mm, v_mm: obstacle.y_mm }
-  return obstacle.shape === 'box' ? turnedCorners(middle, obstacle.size_mm, obstacle.yaw_rad) : turnedCorners(middle, [2 * obstacle.radius_mm, 2 * obstacle.radius_mm], 0)
+  return obstacle.shape === 'box'
+    ? turnedCorners(middle, obstacle.size_mm, obstacle.yaw_rad)
+    : turnedCorners(middle, [2 * obstacle.radius_mm, 2 * obstacle.radius_mm], 0)
 }
 
 function silhouette(obstacle: Obstacle, look: Look): readonly Place[] {
@@ -166,7 +256,10 @@ function openingMarks({ door, state }: Scene, view: View): readonly Mark[] {
   const { width_mm, height_mm } = door.opening
   const floors = [0, width_mm].map((x_mm) => floorAt(state.floor, x_mm, 0))
   return stroke(view, 'structure', [
-    { u_mm: 0, v_mm: floors[0] ?? 0 }, { u_mm: 0, v_mm: height_mm }, { u_mm: width_mm, v_mm: height_mm }, { u_mm: width_mm, v_mm: floors[1] ?? 0 },
+    { u_mm: 0, v_mm: floors[0] ?? 0 },
+    { u_mm: 0, v_mm: height_mm },
+    { u_mm: width_mm, v_mm: height_mm },
+    { u_mm: width_mm, v_mm: floors[1] ?? 0 },
   ])
 }
 
@@ -174,7 +267,16 @@ function openingMarks({ door, state }: Scene, view: View): readonly Mark[] {
 function leafLine({ door, state }: Scene, view: View): readonly Mark[] {
   const floor_mm = floorAt(state.floor, door.opening.width_mm / 2, 0)
   const half_mm = (door.leaf?.thickness_mm ?? 0) / 2
-  if (half_mm === 0) return stroke(view, 'help', [{ u_mm: 0, v_mm: view.window.vMin_mm }, { u_mm: 0, v_mm: view.window.vMax_mm }], 'centre')
+  if (half_mm === 0)
+    return stroke(
+      view,
+      'help',
+      [
+        { u_mm: 0, v_mm: view.window.vMin_mm },
+        { u_mm: 0, v_mm: view.window.vMax_mm },
+      ],
+      'centre',
+    )
   return shape(view, 'help', upright(-half_mm, half_mm, floor_mm, door.opening.height_mm), 'paper')
 }
 
@@ -185,17 +287,33 @@ function rayMarks({ traces }: Scene, view: View, look: Look): readonly Mark[] {
     const shown = look.rays === 'outer' ? distinct([0, spots.length - 1]) : [middle]
     return shown.flatMap((index) => {
       const spot = spots[index]
-      return spot ? stroke(view, 'help', [spot.from_mm, spot.to_mm].map(([x, y, z]): Place => ({ u_mm: look.across(x, y), v_mm: z }))) : []
+      return spot
+        ? stroke(
+            view,
+            'help',
+            [spot.from_mm, spot.to_mm].map(([x, y, z]): Place => ({ u_mm: look.across(x, y), v_mm: z })),
+          )
+        : []
     })
   })
 }
 
 /** Both ends of the beams of light grids and photo-eyes. */
 function segmentsOf(door: Door): readonly (readonly [Point, Point])[] {
-  return door.sensors.flatMap((sensor) => (sensor.kind === 'segment' ? sensor.planes.flatMap(({ segments }) => segments.map(({ from_mm, to_mm }) => [from_mm, to_mm] as const)) : []))
+  return door.sensors.flatMap((sensor) =>
+    sensor.kind === 'segment'
+      ? sensor.planes.flatMap(({ segments }) => segments.map(({ from_mm, to_mm }) => [from_mm, to_mm] as const))
+      : [],
+  )
 }
 type Point = readonly [x_mm: number, y_mm: number, z_mm: number]
 
 function segmentMarks({ door }: Scene, view: View, look: Look): readonly Mark[] {
-  return segmentsOf(door).flatMap((ends) => stroke(view, 'help', ends.map(([x, y, z]): Place => ({ u_mm: look.across(x, y), v_mm: z }))))
+  return segmentsOf(door).flatMap((ends) =>
+    stroke(
+      view,
+      'help',
+      ends.map(([x, y, z]): Place => ({ u_mm: look.across(x, y), v_mm: z })),
+    ),
+  )
 }

@@ -27,7 +27,11 @@ export interface View {
 
 export function viewAt(window: Window, scale: number, upperLeft: Spot): View {
   const { x_mm: left_mm, y_mm: top_mm } = upperLeft
-  return { window, scale, box: { left_mm, top_mm, right_mm: left_mm + widthOnPaper_mm(window, scale), bottom_mm: top_mm + heightOnPaper_mm(window, scale) } }
+  return {
+    window,
+    scale,
+    box: { left_mm, top_mm, right_mm: left_mm + widthOnPaper_mm(window, scale), bottom_mm: top_mm + heightOnPaper_mm(window, scale) },
+  }
 }
 
 export function widthOnPaper_mm({ uMin_mm, uMax_mm }: Window, scale: number): number {
@@ -63,15 +67,22 @@ export function isInside({ uMin_mm, uMax_mm, vMin_mm, vMax_mm }: Window, { u_mm,
 /** The part of a convex area inside of the window; empty if there is none. Sutherland and Hodgman, one side after the other. */
 export function clippedArea(window: Window, places: readonly Place[]): readonly Place[] {
   const sides: readonly ((place: Place) => number)[] = [
-    ({ u_mm }) => u_mm - window.uMin_mm, ({ u_mm }) => window.uMax_mm - u_mm, ({ v_mm }) => v_mm - window.vMin_mm, ({ v_mm }) => window.vMax_mm - v_mm,
+    ({ u_mm }) => u_mm - window.uMin_mm,
+    ({ u_mm }) => window.uMax_mm - u_mm,
+    ({ v_mm }) => v_mm - window.vMin_mm,
+    ({ v_mm }) => window.vMax_mm - v_mm,
   ]
-  return sides.reduce<readonly Place[]>((ring, inside) => ring.flatMap((place, i) => {
-    const next = ring[(i + 1) % ring.length] ?? place
-    const a = inside(place)
-    const b = inside(next)
-    const kept = a >= 0 ? [place] : []
-    return a >= 0 === b >= 0 ? kept : [...kept, between(place, next, a / (a - b))]
-  }), places)
+  return sides.reduce<readonly Place[]>(
+    (ring, inside) =>
+      ring.flatMap((place, i) => {
+        const next = ring[(i + 1) % ring.length] ?? place
+        const a = inside(place)
+        const b = inside(next)
+        const kept = a >= 0 ? [place] : []
+        return a >= 0 === b >= 0 ? kept : [...kept, between(place, next, a / (a - b))]
+      }),
+    places,
+  )
 }
 
 /** The part of a stretch inside of the window, or undefined. Liang and Barsky. */
@@ -79,7 +90,10 @@ export function clippedStretch(window: Window, from: Place, to: Place): readonly
   const along_mm = to.u_mm - from.u_mm
   const up_mm = to.v_mm - from.v_mm
   const sides = [
-    [-along_mm, from.u_mm - window.uMin_mm], [along_mm, window.uMax_mm - from.u_mm], [-up_mm, from.v_mm - window.vMin_mm], [up_mm, window.vMax_mm - from.v_mm],
+    [-along_mm, from.u_mm - window.uMin_mm],
+    [along_mm, window.uMax_mm - from.u_mm],
+    [-up_mm, from.v_mm - window.vMin_mm],
+    [up_mm, window.vMax_mm - from.v_mm],
   ] as const
   let start = 0
   let end = 1

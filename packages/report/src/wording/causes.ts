@@ -21,7 +21,8 @@ const mends: Readonly<Record<Kind, string>> = {
   'beyond-reach': 'bring the sensor nearer, or use one that reaches farther',
   'too-dark': 'bring the sensor nearer or let it look more squarely at the body, or use one that reaches farther',
   fog: 'bring the sensor nearer, or add one on the near side of the fog',
-  'too-close-to-background': "aim the plane so that it meets the body farther above the floor, or use a smaller background margin if the sensor's values allow it",
+  'too-close-to-background':
+    "aim the plane so that it meets the body farther above the floor, or use a smaller background margin if the sensor's values allow it",
   'outside-sides': 'widen the field',
   'below-clearance': "lower the field's clearance if the floor allows it",
   'above-top': 'raise the top of the field',

@@ -21,7 +21,10 @@ export function figure({ value, unit }: Quantity, units: Units, toward: Toward =
  * true ones, and a measured figure beyond its limit never reads as if it were at the limit.
  */
 export function figureAgainst(
-  measured: Quantity, limit: Quantity, units: Units, toward: Exclude<Toward, 'nearest'>,
+  measured: Quantity,
+  limit: Quantity,
+  units: Units,
+  toward: Exclude<Toward, 'nearest'>,
 ): { readonly measured: string; readonly limit: string } {
   if (measured.unit !== limit.unit || !Number.isFinite(measured.value) || !Number.isFinite(limit.value)) {
     return { measured: figure(measured, units, toward), limit: figure(limit, units) }
@@ -30,7 +33,8 @@ export function figureAgainst(
   const differ = Math.abs(measured.value - limit.value) > 1e-9 * Math.max(1, Math.abs(limit.value))
   for (let finer = 0; finer <= 4; finer++) {
     const shown = { measured: grain.show(measured.value, toward, finer), limit: grain.show(limit.value, 'nearest', finer) }
-    if (!differ || inOrder(measured, limit, grain.round(measured.value, toward, finer), grain.round(limit.value, 'nearest', finer))) return shown
+    if (!differ || inOrder(measured, limit, grain.round(measured.value, toward, finer), grain.round(limit.value, 'nearest', finer)))
+      return shown
   }
   return { measured: String(measured.value), limit: String(limit.value) }
 }
@@ -101,7 +105,7 @@ function decimals(factor: number, places: number, suffix: string): Grain {
 }
 
 function inches(factor: number): Grain {
-  const round = (value: number, toward: Toward, finer: number): number => rounded(value * factor / 25.4, 1 / (16 * 4 ** finer), toward)
+  const round = (value: number, toward: Toward, finer: number): number => rounded((value * factor) / 25.4, 1 / (16 * 4 ** finer), toward)
   const show = (value: number, toward: Toward, finer: number): string => inchWords(round(value, toward, finer), 16 * 4 ** finer)
   return { round, show }
 }

@@ -4,8 +4,18 @@ import { figure } from './figures.ts'
 import { plain } from './plain.ts'
 
 /** Parts of the door file whose place in the `Door` is not the same path. */
-const ELSEWHERE: readonly (readonly [file: string, door: string])[] = [['survey/opening/', 'opening/'], ['survey/leaf/', 'leaf/'], ['survey/floor/tolerance_mm', 'states/0/floor/tolerance_mm']]
-const UNITS: readonly (readonly [ending: string, unit: 'mm' | 'mm2' | 's' | 'rad' | 'per_mm'])[] = [['_mm2', 'mm2'], ['_per_mm', 'per_mm'], ['_mm', 'mm'], ['_s', 's'], ['_rad', 'rad']]
+const ELSEWHERE: readonly (readonly [file: string, door: string])[] = [
+  ['survey/opening/', 'opening/'],
+  ['survey/leaf/', 'leaf/'],
+  ['survey/floor/tolerance_mm', 'states/0/floor/tolerance_mm'],
+]
+const UNITS: readonly (readonly [ending: string, unit: 'mm' | 'mm2' | 's' | 'rad' | 'per_mm'])[] = [
+  ['_mm2', 'mm2'],
+  ['_per_mm', 'per_mm'],
+  ['_mm', 'mm'],
+  ['_s', 's'],
+  ['_rad', 'rad'],
+]
 
 /** What stands at a place of the door file, as far as it is one figure or one word; undefined for whole parts and for what the door does not carry. */
 export function inputValue(door: Door, path: InputPath, units: Units): string | undefined {
@@ -20,5 +30,7 @@ export function inputValue(door: Door, path: InputPath, units: Units): string | 
 }
 
 function inside(value: unknown, key: string): unknown {
-  return typeof value === 'object' && value !== null && Object.hasOwn(value, key) ? (value as Readonly<Record<string, unknown>>)[key] : undefined
+  return typeof value === 'object' && value !== null && Object.hasOwn(value, key)
+    ? (value as Readonly<Record<string, unknown>>)[key]
+    : undefined
 }

@@ -8,9 +8,32 @@ export function plain(text: string): string {
 }
 
 const IN_ASCII: Readonly<Record<string, string>> = {
-  '\u00d7': 'x', '\u00b2': '2', '\u00b0': ' deg', '\u00b7': '-', '\u2013': '-', '\u2014': '-', '\u2026': '...', '\u00a0': ' ',
-  '\u2018': "'", '\u2019': "'", '\u201c': '"', '\u201d': '"', '\u00df': 'ss', '\u00e6': 'ae', '\u00c6': 'AE', '\u00f8': 'o', '\u00d8': 'O', '\u00b1': '+/-',
-  '\u2265': '>=', '\u2264': '<=', '\u221a': 'sqrt', '\u03c3': 'sigma', '\u03c1': 'rho', '\u0142': 'l', '\u0141': 'L', '\u2192': '->',
+  '\u00d7': 'x',
+  '\u00b2': '2',
+  '\u00b0': ' deg',
+  '\u00b7': '-',
+  '\u2013': '-',
+  '\u2014': '-',
+  '\u2026': '...',
+  '\u00a0': ' ',
+  '\u2018': "'",
+  '\u2019': "'",
+  '\u201c': '"',
+  '\u201d': '"',
+  '\u00df': 'ss',
+  '\u00e6': 'ae',
+  '\u00c6': 'AE',
+  '\u00f8': 'o',
+  '\u00d8': 'O',
+  '\u00b1': '+/-',
+  '\u2265': '>=',
+  '\u2264': '<=',
+  '\u221a': 'sqrt',
+  '\u03c3': 'sigma',
+  '\u03c1': 'rho',
+  '\u0142': 'l',
+  '\u0141': 'L',
+  '\u2192': '->',
 }
 
 /** The nearest text of ASCII characters: accents go, signs become words, the rest becomes a question mark. */
@@ -22,7 +45,14 @@ export function asAscii(text: string): string {
 /** How many columns a terminal gives a text: two for wide characters of East Asia and pictures, none for combining marks. */
 export function columns(text: string): number {
   let sum = 0
-  for (const sign of text) sum += /\p{Mn}/u.test(sign) ? 0 : /[\u1100-\u115f\u2e80-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6]|\p{Emoji_Presentation}|[\u{20000}-\u{3fffd}]/u.test(sign) ? 2 : 1
+  for (const sign of text)
+    sum += /\p{Mn}/u.test(sign)
+      ? 0
+      : /[\u1100-\u115f\u2e80-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6]|\p{Emoji_Presentation}|[\u{20000}-\u{3fffd}]/u.test(
+            sign,
+          )
+        ? 2
+        : 1
   return sum
 }
 

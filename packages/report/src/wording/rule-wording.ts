@@ -24,11 +24,15 @@ export interface RuleWording {
 export function unsettled(question: Say, pass: Say): RuleWording['undetermined'] {
   return {
     'missing-input': (told) => `It is not known whether ${question(told)}: ${needsWords(told) || 'something'} is missing.`,
-    'rests-on-assumption': (told) => `So far in order, but it rests on what nobody entered: ${needsWords(told) || 'a default'}. ${pass(told)}`,
-    'limit-from-memory': (told) => `So far in order, but it rests on what is only remembered and was never held against its page: ${needsWords(told) || 'a limit'}. ${pass(told)}`,
-    'nothing-free': (told) => `There is nothing to tell whether ${question(told)}: no body has room there, because obstacles stand everywhere.`,
+    'rests-on-assumption': (told) =>
+      `So far in order, but it rests on what nobody entered: ${needsWords(told) || 'a default'}. ${pass(told)}`,
+    'limit-from-memory': (told) =>
+      `So far in order, but it rests on what is only remembered and was never held against its page: ${needsWords(told) || 'a limit'}. ${pass(told)}`,
+    'nothing-free': (told) =>
+      `There is nothing to tell whether ${question(told)}: no body has room there, because obstacles stand everywhere.`,
     'not-computable': (told) => `Whether ${question(told)} cannot be computed for this kind of device or leaf; test it on site.`,
-    'yaw-range-sampled': (told) => `It is not known whether ${question(told)}: the body may lie at any angle, and only some angles were tried. None of those tried goes wrong.`,
+    'yaw-range-sampled': (told) =>
+      `It is not known whether ${question(told)}: the body may lie at any angle, and only some angles were tried. None of those tried goes wrong.`,
   }
 }
 

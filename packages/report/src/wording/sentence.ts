@@ -28,7 +28,9 @@ export function sentenceOfPass(door: Door, finding: Finding, { units }: In): str
 export function waitingWords(door: Door, { waitsFor, findings: [first, ...more] }: FindingGroup, { units }: In): string {
   const needed = needsWords({ door, finding: first, units }) || 'a figure'
   const they = more.length > 0 ? `These ${more.length + 1} are in order so far, but they rest on` : 'In order so far, but it rests on'
-  return waitsFor === 'limit-from-memory' ? `${they} what is only remembered and was never held against its page: ${needed}.` : `${they} what nobody entered: ${needed}.`
+  return waitsFor === 'limit-from-memory'
+    ? `${they} what is only remembered and was never held against its page: ${needed}.`
+    : `${they} what nobody entered: ${needed}.`
 }
 
 /** What would mend or settle a finding; empty where nothing is to do. Not judged against the other findings. */

@@ -2,9 +2,9 @@ import type { Door, Judgement, Pocket, ZoneCoverage } from '@sillsight/engine'
 import type { Units } from '../options.ts'
 import { postureOf, postureWords } from './bodies.ts'
 import { causeWords } from './causes.ts'
-import { tally } from './tally.ts'
 import { place } from './places.ts'
 import { capital, plain } from './plain.ts'
+import { tally } from './tally.ts'
 
 /** What the signs of a drawing mean. */
 export const legendWords = {
@@ -27,13 +27,28 @@ export function keyWords(door: Door, coverage: ZoneCoverage, pocket: Pocket, uni
 }
 
 /** The words of the title block. */
-export function titleWords(door: Door, judgement: Judgement, { state, zone, scales, sheet, units }: {
-  readonly state: string
-  readonly zone: string | undefined
-  readonly scales: { readonly plan: number; readonly upright: number }
-  readonly sheet: string
-  readonly units: Units
-}): { readonly name: string; readonly note: string | undefined; readonly lines: readonly (readonly [label: string, value: string])[]; readonly verdict: string } {
+export function titleWords(
+  door: Door,
+  judgement: Judgement,
+  {
+    state,
+    zone,
+    scales,
+    sheet,
+    units,
+  }: {
+    readonly state: string
+    readonly zone: string | undefined
+    readonly scales: { readonly plan: number; readonly upright: number }
+    readonly sheet: string
+    readonly units: Units
+  },
+): {
+  readonly name: string
+  readonly note: string | undefined
+  readonly lines: readonly (readonly [label: string, value: string])[]
+  readonly verdict: string
+} {
   return {
     name: plain(door.name),
     note: inventedNote(door),

@@ -19,7 +19,9 @@ export function basisWords(basis: Basis, confirmed?: Confirmation): string {
 /** Document, edition and clause as far as they are known, then the basis: "EXAMPLE 1, edition 2024, clause 4.6.2 (published)". */
 export function sourceWords(source: Source, confirmed?: Confirmation): string {
   const { document, edition, clause } = confirmed ?? source
-  const cited = [document, edition && `edition ${edition}`, clause && `clause ${clause}`].filter((part): part is string => Boolean(part)).map(plain)
+  const cited = [document, edition && `edition ${edition}`, clause && `clause ${clause}`]
+    .filter((part): part is string => Boolean(part))
+    .map(plain)
   const basis = basisWords(source.basis, confirmed)
   return cited.length > 0 ? `${cited.join(', ')} (${basis})` : basis
 }

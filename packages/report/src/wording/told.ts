@@ -2,7 +2,7 @@ import type { Door, Finding, InputPath, Quantity } from '@sillsight/engine'
 import type { Units } from '../options.ts'
 import { postureOf, postureWords } from './bodies.ts'
 import { causeMend, causeWords, isCause } from './causes.ts'
-import { figure, figureAgainst, tape, type Toward } from './figures.ts'
+import { figure, figureAgainst, type Toward, tape } from './figures.ts'
 import { needWords } from './needs.ts'
 import { place } from './places.ts'
 import { listed, plain } from './plain.ts'
@@ -43,7 +43,10 @@ export function lengthToward(told: Told, key: string, toward: Toward): string | 
 }
 
 /** The figure and its limit as they are shown, or undefined where the finding has none. */
-export function against({ finding, units }: Told, toward: Exclude<Toward, 'nearest'>): { readonly measured: string; readonly limit: string } | undefined {
+export function against(
+  { finding, units }: Told,
+  toward: Exclude<Toward, 'nearest'>,
+): { readonly measured: string; readonly limit: string } | undefined {
   if (finding.verdict === 'not-applicable' || !finding.measured || !finding.limit) return undefined
   return figureAgainst(finding.measured, finding.limit, units, toward)
 }

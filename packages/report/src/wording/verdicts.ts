@@ -22,7 +22,10 @@ export const verdictWordsCounted: Readonly<Record<Verdict, (count: number) => st
 /** Marks that tell the verdicts apart without colour: filled square with a cross, half circle, open circle, dash. */
 export function verdictMark(verdict: Verdict, ascii: boolean): string {
   const marks: Readonly<Record<Verdict, readonly [unicode: string, ascii: string]>> = {
-    fail: ['\u22a0', '[x]'], undetermined: ['\u25d0', '(-)'], pass: ['\u25cb', '( )'], 'not-applicable': ['\u2013', ' - '],
+    fail: ['\u22a0', '[x]'],
+    undetermined: ['\u25d0', '(-)'],
+    pass: ['\u25cb', '( )'],
+    'not-applicable': ['\u2013', ' - '],
   }
   return marks[verdict][ascii ? 1 : 0]
 }

@@ -2,7 +2,20 @@ import { postureOf, postureWords } from '../bodies.ts'
 import { count } from '../figures.ts'
 import { place } from '../places.ts'
 import { mendOr, type RuleWording, type Say, sentenceOf, unsettled } from '../rule-wording.ts'
-import { against, fieldWords, inState, length, lengthToward, limitOf, needsWords, number, sensorWords, type Told, word, zoneWords } from '../told.ts'
+import {
+  against,
+  fieldWords,
+  inState,
+  length,
+  lengthToward,
+  limitOf,
+  needsWords,
+  number,
+  sensorWords,
+  type Told,
+  word,
+  zoneWords,
+} from '../told.ts'
 
 /** "the top of a body 700 x 300 x 200 mm, lying along": the face and posture that leave least room. */
 function facedBody(told: Told): string {
@@ -26,7 +39,8 @@ function placeOf(told: Told): string | undefined {
 const closeEnough: Say = (told) => {
   const shown = against(told, 'larger-is-worse')
   return sentenceOf([
-    `neighbouring beams of ${fieldWords(told)} lie close enough together in ${zoneWords(told)}${inState(told)}${neighbours(told)}`, shown && `: ${shown.measured} at most on ${facedBody(told)}, under ${shown.limit} is needed`,
+    `neighbouring beams of ${fieldWords(told)} lie close enough together in ${zoneWords(told)}${inState(told)}${neighbours(told)}`,
+    shown && `: ${shown.measured} at most on ${facedBody(told)}, under ${shown.limit} is needed`,
   ])
 }
 
@@ -37,13 +51,17 @@ export const beamGapMax: RuleWording = {
     const shown = against(told, 'larger-is-worse')
     const where = placeOf(told)
     return sentenceOf([
-      `a body may lie between neighbouring beams of ${fieldWords(told)} in ${zoneWords(told)}${inState(told)}${neighbours(told)}`, shown && `: they are ${shown.measured} apart on ${facedBody(told)}, and less than ${shown.limit} is needed`,
+      `a body may lie between neighbouring beams of ${fieldWords(told)} in ${zoneWords(told)}${inState(told)}${neighbours(told)}`,
+      shown && `: they are ${shown.measured} apart on ${facedBody(told)}, and less than ${shown.limit} is needed`,
       where && `. They are farthest apart ${where}`,
     ])
   },
   undetermined: unsettled((told) => `the beams of ${fieldWords(told)} lie close enough together in ${zoneWords(told)}`, closeEnough),
   notApplicable: {
-    'no-subject': (told) => (word(told, 'field') === undefined ? 'No field counts for a zone that has to be covered, so no gap is judged.' : `No two neighbouring beams of ${fieldWords(told)} meet a body in ${zoneWords(told)}${inState(told)}, so no gap is judged.`),
+    'no-subject': (told) =>
+      word(told, 'field') === undefined
+        ? 'No field counts for a zone that has to be covered, so no gap is judged.'
+        : `No two neighbouring beams of ${fieldWords(told)} meet a body in ${zoneWords(told)}${inState(told)}, so no gap is judged.`,
     'not-required-by-concept': () => 'The protection concept sets no limit for the gap between beams here.',
   },
   mend: mendOr(() => 'Bring the sensor nearer, use one with beams closer together, or ask for fewer neighbours that agree.'),
@@ -52,7 +70,9 @@ export const beamGapMax: RuleWording = {
 const floorClear: Say = (told) => {
   const shown = against(told, 'smaller-is-worse')
   return sentenceOf([
-    `the floor stays out of ${fieldWords(told)}${inState(told)}`, shown && `: the lowest point at which something is taken lies ${shown.measured} above the surveyed floor, which may be ${shown.limit} off`,
+    `the floor stays out of ${fieldWords(told)}${inState(told)}`,
+    shown &&
+      `: the lowest point at which something is taken lies ${shown.measured} above the surveyed floor, which may be ${shown.limit} off`,
   ])
 }
 
@@ -64,14 +84,16 @@ export const floorClearance: RuleWording = {
     const where = placeOf(told)
     const off = (limitOf(told)?.value ?? 0) > 0 ? `, and the real floor may stand ${shown?.limit ?? ''} higher` : ''
     return sentenceOf([
-      `${sensorWords(told)} may take the floor for a body${inState(told)}: ${fieldOnly(told)} takes whatever lies ${shown?.measured ?? 'so little'} above the surveyed floor${off}`, where && `. That is ${where}`,
+      `${sensorWords(told)} may take the floor for a body${inState(told)}: ${fieldOnly(told)} takes whatever lies ${shown?.measured ?? 'so little'} above the surveyed floor${off}`,
+      where && `. That is ${where}`,
     ])
   },
   undetermined: {
     ...unsettled((told) => `the floor stays out of ${fieldWords(told)}`, floorClear),
     'missing-input': (told) => {
       const height = lengthToward(told, 'height_mm', 'smaller-is-worse')
-      if (height === undefined) return `It is not known whether the floor stays out of ${fieldWords(told)}: ${needsWords(told) || 'something'} is missing.`
+      if (height === undefined)
+        return `It is not known whether the floor stays out of ${fieldWords(told)}: ${needsWords(told) || 'something'} is missing.`
       return `The lowest point at which ${fieldWords(told)} takes something lies ${height} above the surveyed floor${inState(told)}. Nobody has said how far the real floor may stand off the survey.`
     },
   },
@@ -99,7 +121,9 @@ export const segmentBlocked: RuleWording = {
     const at = length(told, 'at_mm')
     return sentenceOf([
       `${sensorWords(told)} can never work as it is${inState(told)}, with ${count(blocked)} of ${count(number(told, 'beams') ?? blocked)} beams blocked for good: ${thing ? `the ${thing}` : 'the floor'} is in the way`,
-      beam !== undefined && ` of beam ${beam}`, word(told, 'plane') && ` of ${word(told, 'plane')}`, at && `, ${at} along it`,
+      beam !== undefined && ` of beam ${beam}`,
+      word(told, 'plane') && ` of ${word(told, 'plane')}`,
+      at && `, ${at} along it`,
     ])
   },
   undetermined: unsettled((told) => `a beam of ${sensorWords(told)} is blocked for good`, noFixedThing),
@@ -125,7 +149,9 @@ export const leafInField: RuleWording = {
     const shown = against(told, 'larger-is-worse')
     const stretches = number(told, 'stretches') ?? 1
     return sentenceOf([
-      `the leaf on its way sets off ${fieldWords(told)}${inState(told)}`, shown && `, over ${shown.measured} of it`, from && to && `${stretches > 1 ? `, in ${count(stretches)} stretches, the longest` : ':'} from ${to} to ${from} before it is closed`,
+      `the leaf on its way sets off ${fieldWords(told)}${inState(told)}`,
+      shown && `, over ${shown.measured} of it`,
+      from && to && `${stretches > 1 ? `, in ${count(stretches)} stretches, the longest` : ':'} from ${to} to ${from} before it is closed`,
     ])
   },
   undetermined: {
@@ -136,12 +162,18 @@ export const leafInField: RuleWording = {
     'no-subject': () => 'There is no leaf, or no field that it could meet.',
     'not-required-by-concept': () => 'The protection concept does not ask for this.',
   },
-  mend: mendOr(() => 'Set the field farther out from the leaf, or give it a blanking window for this stretch and look again at what goes unseen meanwhile.'),
+  mend: mendOr(
+    () =>
+      'Set the field farther out from the leaf, or give it a blanking window for this stretch and look again at what goes unseen meanwhile.',
+  ),
 }
 
 const heightWatched: Say = (told) => {
   const shown = against(told, 'smaller-is-worse')
-  return sentenceOf([`${fieldWords(told)} watches ${zoneWords(told)} up to ${shown?.measured ?? 'the height that is needed'}${inState(told)}`, shown && `; ${shown.limit} is needed`])
+  return sentenceOf([
+    `${fieldWords(told)} watches ${zoneWords(told)} up to ${shown?.measured ?? 'the height that is needed'}${inState(told)}`,
+    shown && `; ${shown.limit} is needed`,
+  ])
 }
 
 export const guardedHeight: RuleWording = {
@@ -149,7 +181,11 @@ export const guardedHeight: RuleWording = {
   pass: heightWatched,
   fail: (told) => {
     const shown = against(told, 'smaller-is-worse')
-    return sentenceOf([`${zoneWords(told)} is watched only up to ${shown?.measured ?? 'a part of its height'}${inState(told)}`, shown && `, and ${shown.limit} has to be guarded`, `. The field that reaches highest is ${fieldWords(told)}`])
+    return sentenceOf([
+      `${zoneWords(told)} is watched only up to ${shown?.measured ?? 'a part of its height'}${inState(told)}`,
+      shown && `, and ${shown.limit} has to be guarded`,
+      `. The field that reaches highest is ${fieldWords(told)}`,
+    ])
   },
   undetermined: unsettled((told) => `${zoneWords(told)} is watched as far up as it has to be`, heightWatched),
   notApplicable: {
@@ -161,7 +197,10 @@ export const guardedHeight: RuleWording = {
 
 const lowEnough: Say = (told) => {
   const shown = against(told, 'larger-is-worse')
-  return sentenceOf([`nobody crawls under ${fieldWords(told)} in ${zoneWords(told)}${inState(told)}`, shown && `: its lower edge is ${shown.measured} above the floor, at most ${shown.limit} is allowed`])
+  return sentenceOf([
+    `nobody crawls under ${fieldWords(told)} in ${zoneWords(told)}${inState(told)}`,
+    shown && `: its lower edge is ${shown.measured} above the floor, at most ${shown.limit} is allowed`,
+  ])
 }
 
 export const crawlUnder: RuleWording = {
@@ -169,7 +208,10 @@ export const crawlUnder: RuleWording = {
   pass: lowEnough,
   fail: (told) => {
     const shown = against(told, 'larger-is-worse')
-    return sentenceOf([`somebody may crawl under ${fieldWords(told)} in ${zoneWords(told)}${inState(told)}`, shown && `: its lower edge is ${shown.measured} above the floor, and ${shown.limit} is the most allowed`])
+    return sentenceOf([
+      `somebody may crawl under ${fieldWords(told)} in ${zoneWords(told)}${inState(told)}`,
+      shown && `: its lower edge is ${shown.measured} above the floor, and ${shown.limit} is the most allowed`,
+    ])
   },
   undetermined: unsettled((told) => `somebody may crawl under ${fieldWords(told)}`, lowEnough),
   notApplicable: {

@@ -1,7 +1,7 @@
 import type { ProtectionConcept } from '@sillsight/engine'
 import { count, size, tape } from '../figures.ts'
-import { listed } from '../plain.ts'
 import { sideName } from '../places.ts'
+import { listed } from '../plain.ts'
 import { mendOr, type RuleWording, type Say, unsettled } from '../rule-wording.ts'
 import { number, type Told, zoneWords } from '../told.ts'
 
@@ -32,7 +32,8 @@ export const conceptStated: RuleWording = {
   fail: () => 'The protection concept contradicts itself, so nothing follows from it.',
   undetermined: {
     ...unsettled(() => 'what has to be seen here is the right thing', stated),
-    'missing-input': () => 'Nobody has said who passes here, how the door is driven and what guards its closing edge. What has to be seen follows from that.',
+    'missing-input': () =>
+      'Nobody has said who passes here, how the door is driven and what guards its closing edge. What has to be seen follows from that.',
   },
   notApplicable: {
     'no-subject': () => 'There is no power-driven leaf, so no protection concept is needed.',
@@ -41,21 +42,28 @@ export const conceptStated: RuleWording = {
   mend: mendOr(() => 'Correct who passes, how the door is driven and what guards the closing edge.'),
 }
 
-const bothSides: Say = ({ door }) => `Presence at the leaf is watched across the whole opening, on the side of ${sideName(door, 'a')} and on that of ${sideName(door, 'b')}.`
+const bothSides: Say = ({ door }) =>
+  `Presence at the leaf is watched across the whole opening, on the side of ${sideName(door, 'a')} and on that of ${sideName(door, 'b')}.`
 
 export const presenceRequired: RuleWording = {
   name: 'Presence at the leaf required',
   pass: bothSides,
-  fail: (told) => `${unwatchedWords(told)} The closing edge is neither held to run nor limited in force, so both sides of the leaf need presence sensing.`,
+  fail: (told) =>
+    `${unwatchedWords(told)} The closing edge is neither held to run nor limited in force, so both sides of the leaf need presence sensing.`,
   undetermined: {
     ...unsettled(() => 'presence at the leaf has to be watched', bothSides),
-    'missing-input': () => 'It is not known whether presence at the leaf has to be watched: that follows from the protection concept, which is missing.',
+    'missing-input': () =>
+      'It is not known whether presence at the leaf has to be watched: that follows from the protection concept, which is missing.',
   },
   notApplicable: {
     'no-subject': () => 'There is no leaf at which presence would have to be watched.',
-    'not-required-by-concept': ({ door }) => `The protection concept does not ask for presence sensing at the leaf${door.concept ? `, because ${whyNot(door.concept)}` : ''}.`,
+    'not-required-by-concept': ({ door }) =>
+      `The protection concept does not ask for presence sensing at the leaf${door.concept ? `, because ${whyNot(door.concept)}` : ''}.`,
   },
-  mend: mendOr(() => 'Draw a zone of presence at the leaf over the whole width on each side that lacks one, watched by a sensor whose output acts for presence; or state a concept that carries the door.'),
+  mend: mendOr(
+    () =>
+      'Draw a zone of presence at the leaf over the whole width on each side that lacks one, watched by a sensor whose output acts for presence; or state a concept that carries the door.',
+  ),
 }
 
 function whyNot(concept: ProtectionConcept): string {
@@ -74,7 +82,8 @@ function unwatchedWords(told: Told): string {
   return `Nothing watches for presence at the leaf${sides.length > 0 ? ` ${listed(sides)}` : ''}.`
 }
 
-const smallEnough: Say = (told) => `In ${zoneWords(told)} presence is judged with a body that fits into the reference body of ${referenceSize(told)}.`
+const smallEnough: Say = (told) =>
+  `In ${zoneWords(told)} presence is judged with a body that fits into the reference body of ${referenceSize(told)}.`
 
 export const referenceBody: RuleWording = {
   name: 'Reference body',

@@ -2,9 +2,21 @@ import { count, figure, size } from '../figures.ts'
 import { capital } from '../plain.ts'
 import { mendOr, type RuleWording, type Say, sentenceOf, unsettled } from '../rule-wording.ts'
 import {
-  against, causeOf, inState, length, lengthToward, limitOf, mendOfCause, number, sensorWords, type Told, word, worstBody, worstPlace, zoneWords,
+  against,
+  causeOf,
+  inState,
+  length,
+  lengthToward,
+  limitOf,
+  mendOfCause,
+  number,
+  sensorWords,
+  type Told,
+  word,
+  worstBody,
+  worstPlace,
+  zoneWords,
 } from '../told.ts'
-
 
 const gridOnly = (told: Told): string => (told.finding.provisional === 'grid' ? ' at every placement of the grid' : '')
 
@@ -24,13 +36,16 @@ export const zoneCovered: RuleWording = {
     const shown = against(told, 'larger-is-worse')
     const pockets = number(told, 'pockets') ?? 1
     const noField = number(told, 'fields') === 0
-    if (noField) return `Nothing watches ${zoneWords(told)}${inState(told)}: no sensor of this door has an output for that function, so every body goes unseen.`
+    if (noField)
+      return `Nothing watches ${zoneWords(told)}${inState(told)}: no sensor of this door has an output for that function, so every body goes unseen.`
     const limit = (limitOf(told)?.value ?? 0) > 0 ? `where at most ${shown?.limit ?? ''} may stay` : 'where none may stay'
     const percent = shareUnseen(told)
     return sentenceOf([
       `test bodies go unseen in ${zoneWords(told)}${inState(told)}: `,
       pockets === 1 ? 'one blind pocket' : `${count(pockets)} blind pockets, the largest`,
-      word(told, 'pocket') ? ` (${word(told, 'pocket')})` : '', ` ${shown?.measured ?? ''} across, ${limit}`, percent && `. Unseen are ${percent} of all placements with room for a body`,
+      word(told, 'pocket') ? ` (${word(told, 'pocket')})` : '',
+      ` ${shown?.measured ?? ''} across, ${limit}`,
+      percent && `. Unseen are ${percent} of all placements with room for a body`,
     ])
   },
   undetermined: unsettled((told) => `every test body is seen in ${zoneWords(told)}${inState(told)}`, seenEverywhere),
@@ -38,9 +53,11 @@ export const zoneCovered: RuleWording = {
     'no-subject': () => 'No zone of this door has to be covered, so there is none to judge.',
     'not-required-by-concept': () => 'The protection concept does not ask for a covered zone here.',
   },
-  mend: mendOr((told) => (number(told, 'fields') === 0
-    ? 'Give a field of a sensor the function that the zone asks for, or add a sensor that has it.'
-    : 'Turn or move the sensor so that its planes pass through the pockets, or add a sensor on that side. Each pocket has a finding of its own with its cause.')),
+  mend: mendOr((told) =>
+    number(told, 'fields') === 0
+      ? 'Give a field of a sensor the function that the zone asks for, or add a sensor that has it.'
+      : 'Turn or move the sensor so that its planes pass through the pockets, or add a sensor on that side. Each pocket has a finding of its own with its cause.',
+  ),
 }
 
 function shareUnseen(told: Told): string | undefined {
@@ -99,7 +116,8 @@ export const mustNotSee: RuleWording = {
     const where = worstPlace(told)
     const shown = against(told, 'larger-is-worse')
     return sentenceOf([
-      `the sensor sees into ${zoneWords(told)}${inState(told)}, where nothing may be seen`, shown && `: bodies are seen over ${shown.measured}`,
+      `the sensor sees into ${zoneWords(told)}${inState(told)}, where nothing may be seen`,
+      shown && `: bodies are seen over ${shown.measured}`,
       where && `, for one ${body ? `of ${body} ` : ''}with its middle ${where}`,
     ])
   },
@@ -108,14 +126,20 @@ export const mustNotSee: RuleWording = {
     'no-subject': () => 'No zone of this door must stay unseen.',
     'not-required-by-concept': () => 'The protection concept does not ask for a zone that stays unseen.',
   },
-  mend: mendOr(() => 'Draw the side or the depth of the field in, or lean the sensor back toward the leaf; then check the zones that must be covered again.'),
+  mend: mendOr(
+    () =>
+      'Draw the side or the depth of the field in, or lean the sensor back toward the leaf; then check the zones that must be covered again.',
+  ),
 }
 
 const groundWatched: Say = (told) => {
   const shown = against(told, 'larger-is-worse')
   const depth = (number(told, 'cells') ?? 0) > 0 ? lengthToward(told, 'depth_mm', 'larger-is-worse') : undefined
   if (depth === undefined) return `There is no dead ground at the foot of ${sensorWords(told)} in ${zoneWords(told)}${inState(told)}.`
-  const rest = (limitOf(told)?.value ?? 0) > 0 && shown ? `what other sensors leave of it is ${shown.measured} across, and ${shown.limit} may stay` : 'other sensors watch all of it'
+  const rest =
+    (limitOf(told)?.value ?? 0) > 0 && shown
+      ? `what other sensors leave of it is ${shown.measured} across, and ${shown.limit} may stay`
+      : 'other sensors watch all of it'
   return `At the foot of ${sensorWords(told)} lies dead ground up to ${depth} from the middle of the leaf in ${zoneWords(told)}${inState(told)}; ${rest}.`
 }
 
@@ -128,8 +152,10 @@ export const deadGround: RuleWording = {
     const where = worstPlace(told)
     const allowed = (limitOf(told)?.value ?? 0) > 0 ? `at most ${shown?.limit ?? ''} may stay` : 'none may stay'
     return sentenceOf([
-      `at the foot of ${sensorWords(told)} lies dead ground in ${zoneWords(told)}${inState(told)}: no body is seen there in any posture`, depth && `, up to ${depth} from the middle of the leaf`,
-      shown && `. What no other sensor watches is ${shown.measured} across; ${allowed}`, where && `. At its worst the middle of a body lies ${where}`,
+      `at the foot of ${sensorWords(told)} lies dead ground in ${zoneWords(told)}${inState(told)}: no body is seen there in any posture`,
+      depth && `, up to ${depth} from the middle of the leaf`,
+      shown && `. What no other sensor watches is ${shown.measured} across; ${allowed}`,
+      where && `. At its worst the middle of a body lies ${where}`,
     ])
   },
   undetermined: unsettled((told) => `there is dead ground at the foot of ${sensorWords(told)}`, groundWatched),
@@ -144,7 +170,8 @@ const smallestSeen: Say = (told) => {
   const smallest = smallestWords(told)
   const required = lengthToward(told, 'required_mm', 'nearest')
   return sentenceOf([
-    `in ${zoneWords(told)}${inState(told)} bodies of the family are seen${gridOnly(told)} from ${smallest ?? 'the required size'} up, in steps of ${length(told, 'step_mm') ?? 'the family'}`, required && `; from ${required} up is required`,
+    `in ${zoneWords(told)}${inState(told)} bodies of the family are seen${gridOnly(told)} from ${smallest ?? 'the required size'} up, in steps of ${length(told, 'step_mm') ?? 'the family'}`,
+    required && `; from ${required} up is required`,
   ])
 }
 
@@ -162,15 +189,20 @@ export const smallestBody: RuleWording = {
     const unseen = lengthToward(told, 'unseen_mm', 'larger-is-worse') ?? against(told, 'larger-is-worse')?.measured
     const smallest = smallestWords(told)
     return sentenceOf([
-      `in ${zoneWords(told)}${inState(told)} a body of the family with a size of ${unseen ?? 'the required size'} still goes unseen somewhere`, `; from ${lengthToward(told, 'required_mm', 'nearest') ?? 'the required size'} up all have to be seen. `,
-      smallest ? `All sizes tried are seen only from ${smallest} up` : `No size up to ${length(told, 'largest_mm') ?? 'the largest'} is seen everywhere`,
+      `in ${zoneWords(told)}${inState(told)} a body of the family with a size of ${unseen ?? 'the required size'} still goes unseen somewhere`,
+      `; from ${lengthToward(told, 'required_mm', 'nearest') ?? 'the required size'} up all have to be seen. `,
+      smallest
+        ? `All sizes tried are seen only from ${smallest} up`
+        : `No size up to ${length(told, 'largest_mm') ?? 'the largest'} is seen everywhere`,
     ])
   },
   undetermined: {
     ...unsettled((told) => `bodies as small as required are seen in ${zoneWords(told)}${inState(told)}`, smallestSeen),
     'missing-input': (told) => {
       const smallest = smallestWords(told)
-      const found = smallest ? `bodies of the family are seen${gridOnly(told)} from ${smallest} up` : `no size of the family up to ${length(told, 'largest_mm') ?? 'the largest'} is seen everywhere`
+      const found = smallest
+        ? `bodies of the family are seen${gridOnly(told)} from ${smallest} up`
+        : `no size of the family up to ${length(told, 'largest_mm') ?? 'the largest'} is seen everywhere`
       return `In ${zoneWords(told)}${inState(told)} ${found}. Nobody has said from which size on they have to be seen.`
     },
   },

@@ -1,13 +1,17 @@
 import { count, figure, type Toward } from '../figures.ts'
-import { basisWords } from '../sources.ts'
 import { mendOr, type RuleWording, type Say, sentenceOf, unsettled } from '../rule-wording.ts'
+import { basisWords } from '../sources.ts'
 import { against, fieldWords, flag, inState, number, sensorWords, type Told, word, zoneWords } from '../told.ts'
 
 const heldLongEnough: Say = (told) => {
   if (flag(told, 'heldForEver') === true) return `In ${zoneWords(told)} ${fieldWords(told)} holds a standing body for as long as it stays.`
   const held = seconds(told, 'presence_s', 'smaller-is-worse')
   const stay = seconds(told, 'stay_s', 'larger-is-worse')
-  return sentenceOf([`in ${zoneWords(told)} ${fieldWords(told)} holds a standing body`, held && ` for ${held}`, stay && `; nobody stays longer than ${stay}`])
+  return sentenceOf([
+    `in ${zoneWords(told)} ${fieldWords(told)} holds a standing body`,
+    held && ` for ${held}`,
+    stay && `; nobody stays longer than ${stay}`,
+  ])
 }
 
 function seconds(told: Told, key: string, toward: Toward): string | undefined {
@@ -23,7 +27,9 @@ export const presenceTime: RuleWording = {
     const stay = seconds(told, 'stay_s', 'larger-is-worse')
     const unheld = against(told, 'larger-is-worse')
     return sentenceOf([
-      `whoever stands still in ${zoneWords(told)} goes unseen after a time: ${fieldWords(told)} lets a standing body go`, held && ` after ${held}`, stay && `, and people stay up to ${stay}`,
+      `whoever stands still in ${zoneWords(told)} goes unseen after a time: ${fieldWords(told)} lets a standing body go`,
+      held && ` after ${held}`,
+      stay && `, and people stay up to ${stay}`,
       unheld && `. That leaves ${unheld.measured} unseen`,
     ])
   },
@@ -35,9 +41,11 @@ export const presenceTime: RuleWording = {
   mend: mendOr(() => 'Set the field to hold a standing body for ever, or use a sensor that can.'),
 }
 
-const alwaysOnSite: Say = (told) => sentenceOf([
-  `${sensorWords(told)} cannot be computed; test it on site`, word(told, 'needs') && `. Its maker says that it needs: ${word(told, 'needs')}`,
-])
+const alwaysOnSite: Say = (told) =>
+  sentenceOf([
+    `${sensorWords(told)} cannot be computed; test it on site`,
+    word(told, 'needs') && `. Its maker says that it needs: ${word(told, 'needs')}`,
+  ])
 
 export const zoneOnlyDevice: RuleWording = {
   name: 'Device that is only drawn',
@@ -53,7 +61,10 @@ export const zoneOnlyDevice: RuleWording = {
 
 const valuesKnown: Say = (told) => {
   const source = told.finding.basis.find(({ id }) => id === told.finding.subject.id)
-  return sentenceOf([`the values of ${sensorWords(told)} are complete and no beam starts inside of something`, source && ` (values ${basisWords(source.source.basis, source.confirmed)})`])
+  return sentenceOf([
+    `the values of ${sensorWords(told)} are complete and no beam starts inside of something`,
+    source && ` (values ${basisWords(source.source.basis, source.confirmed)})`,
+  ])
 }
 
 export const sensorValues: RuleWording = {
