@@ -27,13 +27,15 @@ export const BOUNDS = {
   /** All beams of one door together. */
   beams: 16_384,
   obstacles: 200,
-  profilePoints: 100,
+  profilePoints: 50,
   states: 16,
   bodies: 32,
   postures: 32,
   zones: 32,
   /** Cells of one zone at its pitch: a yard of 10 m by 6 m at 25 mm has 96,000. */
   cellsOfZone: 100_000,
+  /** Strokes of the judge: one beam over one row of the grid for one posture (`door/work.ts`). */
+  work: 600_000_000,
   /** Sizes that a family tries. */
   familySizes: 400,
   lanes: 32,

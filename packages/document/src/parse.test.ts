@@ -71,7 +71,7 @@ describe('parseDocument', () => {
       ],
       'survey/floor/profile_mm/1/0: expected y above 0',
     ],
-    ['survey/floor/profile_mm', [], 'a list of 1 to 100'],
+    ['survey/floor/profile_mm', [], 'a list of 1 to 50'],
     ['survey/obstacles/0/radius_mm', 0, 'a number above 0'],
     ['survey/obstacles/0/to_mm', -1, 'a height above from_mm (0)'],
     ['survey/obstacles/1/shape', 'ball', 'expected "box" or "post", got "ball"'],
