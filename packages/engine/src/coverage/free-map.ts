@@ -1,7 +1,7 @@
 import type { Obstacle } from '../model/door.ts'
 import type { Shape } from '../seeing/shape.ts'
 import { type FloorPieces, floorHeight } from '../space/floor.ts'
-import { cos, sin } from '../space/trigonometry.ts'
+import { turnOf } from '../space/trigonometry.ts'
 import { boxesOverlap, boxOverlapsDisc } from './free.kernel.ts'
 import type { CellSet, Grid } from './grid.ts'
 import type { Strip } from './hits.kernel.ts'
@@ -9,7 +9,7 @@ import { beginOutline, endOutline, fillOutline, keepHalfPlane, pendRow, setBits 
 import type { Easel } from './seen-map.ts'
 
 /** A box or disc in the plan between two heights: what a body must not overlap. */
-interface Footprint {
+export interface Footprint {
   readonly x: number
   readonly y: number
   readonly halfA: number
@@ -21,11 +21,12 @@ interface Footprint {
   readonly to: number
 }
 
-function footprint(obstacle: Obstacle): Footprint {
+export function footprint(obstacle: Obstacle): Footprint {
   const { x_mm: x, y_mm: y, from_mm: from, to_mm: to } = obstacle
   if (obstacle.shape === 'post') return { x, y, halfA: 0, halfB: 0, cosYaw: 1, sinYaw: 0, radius: obstacle.radius_mm, from, to }
   const [along, across] = obstacle.size_mm
-  return { x, y, halfA: along / 2, halfB: across / 2, cosYaw: cos(obstacle.yaw_rad), sinYaw: sin(obstacle.yaw_rad), radius: 0, from, to }
+  const [cosYaw, sinYaw] = turnOf(obstacle.yaw_rad)
+  return { x, y, halfA: along / 2, halfB: across / 2, cosYaw, sinYaw, radius: 0, from, to }
 }
 
 /** One body against one obstacle on one strip of floor. */

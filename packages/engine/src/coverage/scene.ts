@@ -155,7 +155,7 @@ function segmentEnds(beams: Beams, state: DoorState, lift: Lift): Float64Array {
   const ends = backgrounds(beams, state, lift.obstacle)
   for (let i = 0; i < ends.length; i++) {
     const length = beams.length[i] as number
-    ends[i] = (ends[i] as number) < length ? -1 : length
+    ends[i] = (ends[i] as number) < length ? -Infinity : length
   }
   return ends
 }

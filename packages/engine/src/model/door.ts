@@ -21,6 +21,8 @@ export interface Door {
   readonly concept: ProtectionConcept | undefined
   /** Koschmieder extinction, 3.912 / visibility; 0 in clear air. */
   readonly extinction_per_mm: number
+  /** How far what is built may be off from what is written; undefined where nobody said. */
+  readonly tolerances?: Tolerances | undefined
   readonly edition: string
   readonly confirmations: readonly Confirmation[]
   /** Values that nobody entered and a default stands in for: nothing that rests on one passes. */
@@ -76,4 +78,19 @@ export interface ProtectionConcept {
   readonly people: 'trained' | 'public'
   readonly drive: 'hold-to-run' | 'impulse-in-view' | 'impulse-out-of-view' | 'automatic'
   readonly closingEdge: 'force-limited-edge' | 'presence-aid' | 'contact-free' | 'none'
+}
+
+/** Each value may be off by as much either way, all at once and independently (docs/method.md, "Tolerances"). */
+export interface Tolerances {
+  /** Every face of every obstacle. */
+  readonly length_mm: number
+  /** The sensor's origin along x, y and z; the ends of a segment. */
+  readonly position_mm: number
+  readonly tilt_rad: number
+  readonly roll_rad: number
+  readonly yaw_rad: number
+  /** The floor, anywhere. */
+  readonly floor_mm: number
+  /** The range of a sensor, as a share: 0.05 for 5 % less than its values say. */
+  readonly range: number
 }

@@ -105,7 +105,8 @@ export function meetPost(out: Float64Array, beams: Beams, x: number, y: number, 
     // the round side
     const a = dx * dx + dy * dy
     if (a > 0) {
-      const offset = (px * dy - py * dx) / Math.sqrt(a)
+      const speed = Math.sqrt(a)
+      const offset = px * (dy / speed) - py * (dx / speed) // dx / speed is exactly 1 along an axis: a tangent there stays one
       const chord = radius * radius - offset * offset
       if (chord <= 0) continue
       const middle = -(px * dx + py * dy) / a

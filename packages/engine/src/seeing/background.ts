@@ -1,6 +1,6 @@
 import type { DoorState, Obstacle } from '../model/door.ts'
 import { floorPieces } from '../space/floor.ts'
-import { cos, sin } from '../space/trigonometry.ts'
+import { turnOf } from '../space/trigonometry.ts'
 import { meetBox, meetFloor, meetPost } from './background.kernel.ts'
 import type { Beams } from './beams.ts'
 
@@ -23,5 +23,5 @@ export function meetObstacle(out: Float64Array, beams: Beams, obstacle: Obstacle
   const { x_mm: x, y_mm: y, from_mm: low, to_mm: high } = obstacle
   if (obstacle.shape === 'post') return meetPost(out, beams, x, y, low, high, obstacle.radius_mm)
   const [along, across] = obstacle.size_mm
-  meetBox(out, beams, x, y, low, high, along / 2, across / 2, cos(obstacle.yaw_rad), sin(obstacle.yaw_rad))
+  meetBox(out, beams, x, y, low, high, along / 2, across / 2, ...turnOf(obstacle.yaw_rad))
 }

@@ -73,7 +73,8 @@ export function enterCylinder(
   // the round side: the normal is level, so the cosine there is the level part of the direction times the one of the circle
   const level = dx * dx + dy * dy
   if (level > 0) {
-    const offset = (px * dy - py * dx) / Math.sqrt(level)
+    const speed = Math.sqrt(level)
+    const offset = px * (dy / speed) - py * (dx / speed) // dx / speed is exactly 1 along an axis: a tangent there stays one
     const chord = radius * radius - offset * offset
     if (chord <= 0) return false
     const middle = -(px * dx + py * dy) / level

@@ -44,9 +44,15 @@ export function beamSees(sight: Sight, i: number, shape: Shape, x_mm: number, y_
   // A body around the origin has no entry point, and one behind it is not met.
   if (!(t > 0 && t < end)) return false
   if (t > reach(shape.reflectance * (scratch[1] as number), sight.reach)) return false
-  const px = ox + t * dx
-  const py = oy + t * dy
+  // A point on a face that is square to an axis lies on it exactly, whatever rounding did to t: limits that are just met count.
+  const square = !shape.round && sinYaw === 0 && cosYaw === 1
+  const sideX = dx > 0 ? -halfA : halfA
+  const sideY = dy > 0 ? -halfB : halfB
+  const levelFace = dz > 0 ? low : high
+  const px = square && (sideX - (ox - x_mm)) / dx === t ? x_mm + sideX : ox + t * dx
+  const py = square && (sideY - (oy - y_mm)) / dy === t ? y_mm + sideY : oy + t * dy
+  const pz = (levelFace - (oz - under)) / dz === t ? under + levelFace : oz + t * dz
   if (px < limits.xMin_mm || px > limits.xMax_mm || py < limits.yMin_mm || py > limits.yMax_mm) return false
-  const height = oz + t * dz - floorHeight(floor, px, py)
+  const height = pz - floorHeight(floor, px, py)
   return height >= limits.clearance_mm && height <= limits.top_mm
 }

@@ -1,5 +1,5 @@
 import type { Posture } from '../model/body.ts'
-import { cos, sin } from '../space/trigonometry.ts'
+import { turnOf } from '../space/trigonometry.ts'
 
 /** A body in one posture at one yaw, shrunk all round by the radius of the spot, ready for loops. mm. */
 export interface Shape {
@@ -20,14 +20,15 @@ export function shapeOf(posture: Posture, yaw_rad: number, reflectance: number, 
     const radius = posture.radius_mm - spotRadius_mm
     return { round: true, halfA: radius, halfB: radius, low: spotRadius_mm, high: posture.height_mm - spotRadius_mm, cosYaw: 1, sinYaw: 0, reflectance }
   }
+  const [cosYaw, sinYaw] = turnOf(yaw_rad)
   return {
     round: false,
     halfA: posture.a_mm / 2 - spotRadius_mm,
     halfB: posture.b_mm / 2 - spotRadius_mm,
     low: spotRadius_mm,
     high: posture.c_mm - spotRadius_mm,
-    cosYaw: cos(yaw_rad),
-    sinYaw: sin(yaw_rad),
+    cosYaw,
+    sinYaw,
     reflectance,
   }
 }

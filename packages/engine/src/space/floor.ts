@@ -49,3 +49,18 @@ export function floorHeight(pieces: FloorPieces, x_mm: number, y_mm: number): nu
   const i = pieceAt(pieces, y_mm)
   return (pieces.z[i] as number) + (y_mm - (pieces.y[i] as number)) * (pieces.slope[i] as number) + pieces.slopeX * x_mm
 }
+
+/**
+ * A floor that is nowhere below (side 1) or nowhere above (side -1) any floor point within `by_mm` along y. Between the shifted points of
+ * the profile the extreme is convex (or concave), so the straight line between its ends errs to the same side.
+ */
+export function spreadFloor(floor: Floor, by_mm: number, side: 1 | -1): Floor {
+  const level = floorPieces({ ...floor, slopeX: 0 })
+  const extreme = (values: readonly number[]) => (side === 1 ? Math.max(...values) : Math.min(...values))
+  const at = (y: number) => {
+    const within = floor.profile.filter((p) => Math.abs(p.y_mm - y) <= by_mm).map((p) => p.z_mm)
+    return extreme([floorHeight(level, 0, y - by_mm), floorHeight(level, 0, y + by_mm), ...within])
+  }
+  const ys = [...new Set(floor.profile.flatMap((p) => [p.y_mm - by_mm, p.y_mm + by_mm]))].sort((a, b) => a - b)
+  return { ...floor, profile: ys.map((y_mm) => ({ y_mm, z_mm: at(y_mm) })) }
+}

@@ -1,0 +1,235 @@
+// The tile rule: whether one beam sees a body at every placement of a rectangle. Doorway frame, mm. The argument stands in docs/method.md, "Exact".
+
+/**
+ * Beams against one body in one stance on one piece of floor. The body's axes are 0 along, 1 across, 2 up; beam i has the entries
+ * 3 i + axis. Along an axis the beam stands at `at + slope t` and the body reaches from `low` to `high` about a x + b y + c at the
+ * placement (x, y).
+ */
+export interface TileBeams {
+  readonly count: number
+  readonly at: Float64Array
+  readonly slope: Float64Array
+  /** How far the beam may stand off along the axis, over all tolerances; 0 without. */
+  readonly off: Float64Array
+  /** How far the slope may be off. */
+  readonly slopeOff: Float64Array
+  /** Farthest entry by a face across the axis, at the least brightness that it can have. */
+  readonly reach: Float64Array
+  /** Stretches in which the entry must lie: those of beam i are `first[i]` up to (not with) `first[i + 1]`. */
+  readonly first: Int32Array
+  readonly from: Float64Array
+  readonly to: Float64Array
+  readonly segments: boolean
+}
+
+/** The body: half sizes about its centre line, heights, and how each axis moves with the placement. */
+export interface TileBody {
+  readonly round: boolean
+  readonly low: readonly [number, number, number]
+  readonly high: readonly [number, number, number]
+  readonly a: readonly [number, number, number]
+  readonly b: readonly [number, number, number]
+  readonly c: readonly [number, number, number]
+}
+
+/** Scratch of one thread of work: per axis the entry and exit distance at the tile's middle, how much they vary, and what tolerances add. */
+export interface TileScratch {
+  readonly enter: Float64Array
+  readonly leave: Float64Array
+  readonly moveX: Float64Array
+  readonly moveY: Float64Array
+  readonly unsure: Float64Array
+  /** Out: bit 1 the face along, 2 across, 4 up or down may be entered somewhere on the tile (a cylinder: 1 its side, 4 an end). */
+  faces: number
+}
+
+export function newTileScratch(): TileScratch {
+  const three = () => new Float64Array(3)
+  return { enter: three(), leave: three(), moveX: three(), moveY: three(), unsure: three(), faces: 0 }
+}
+
+/** mm that every inequality must hold by, so that programs whose sines differ in the last bit agree. */
+export const SPARE_MM = 2e-6
+
+/** KERNEL. Beam i sees the box at every placement within halfX, halfY of (x, y). Sets `scratch.faces`. */
+export function seesBoxTile(beams: TileBeams, i: number, body: TileBody, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch): boolean {
+  const { enter, leave, moveX, moveY, unsure } = scratch
+  const base = 3 * i
+  // entry and exit along each axis, affine in the placement
+  let sure = 0
+  for (let axis = 0; axis < 3; axis++) {
+    const slope = beams.slope[base + axis]!
+    const steep = slope < 0 ? -slope : slope
+    if (steep <= beams.slopeOff[base + axis]! || steep < 1e-9) continue
+    const middle = body.a[axis]! * x + body.b[axis]! * y + body.c[axis]! - beams.at[base + axis]!
+    enter[axis] = (middle + (slope > 0 ? body.low[axis]! : body.high[axis]!)) / slope
+    leave[axis] = (middle + (slope > 0 ? body.high[axis]! : body.low[axis]!)) / slope
+    moveX[axis] = body.a[axis]! / slope
+    moveY[axis] = body.b[axis]! / slope
+    unsure[axis] = beams.off[base + axis]! / steep
+    sure |= 1 << axis
+  }
+  if (sure === 0) return false
+  // every face is entered before any is left
+  let latest = -Infinity
+  let earliest = -Infinity
+  for (let k = 0; k < 3; k++) {
+    if ((sure & (1 << k)) === 0) continue
+    const spread = size(moveX[k]!) * halfX + size(moveY[k]!) * halfY
+    if (enter[k]! + spread + unsure[k]! > latest) latest = enter[k]! + spread + unsure[k]!
+    if (enter[k]! - spread - unsure[k]! > earliest) earliest = enter[k]! - spread - unsure[k]!
+    for (let j = 0; j < 3; j++) {
+      if ((sure & (1 << j)) === 0) continue
+      const apart = size(moveX[k]! - moveX[j]!) * halfX + size(moveY[k]! - moveY[j]!) * halfY
+      if (!(enter[k]! - leave[j]! + apart + unsure[k]! + unsure[j]! < -SPARE_MM)) return false
+    }
+  }
+  // along an axis that the beam hardly moves on, it lies between the faces when it has entered the others
+  for (let axis = 0; axis < 3; axis++) {
+    if ((sure & (1 << axis)) !== 0) continue
+    for (let k = 0; k < 3; k++)
+      if ((sure & (1 << k)) !== 0 && !between(beams, base, body, axis, k, unsure[k]!, x, y, halfX, halfY, scratch)) return false
+  }
+  if (beams.segments) return segmentTile(beams, i, latest, sure, halfX, halfY, scratch)
+  // faces that may be entered somewhere: all but those that another one is entered after, everywhere
+  let faces = 0
+  let reach = Infinity
+  for (let m = 0; m < 3; m++) {
+    let last = false
+    for (let k = 0; k < 3 && !last; k++) {
+      if (k === m || (sure & (1 << k)) === 0) continue
+      if ((sure & (1 << m)) === 0) last = between(beams, base, body, m, k, -unsure[k]!, x, y, halfX, halfY, scratch)
+      else {
+        const apart = size(moveX[k]! - moveX[m]!) * halfX + size(moveY[k]! - moveY[m]!) * halfY
+        last = enter[k]! - enter[m]! - apart - unsure[k]! - unsure[m]! > SPARE_MM
+      }
+    }
+    if (last) continue
+    faces |= 1 << m
+    if (beams.reach[base + m]! < reach) reach = beams.reach[base + m]!
+  }
+  scratch.faces = faces
+  if (!(latest < reach - SPARE_MM)) return false
+  return inWindow(beams, i, earliest, latest)
+}
+
+/** KERNEL. The beam stands between the faces of `axis` at the time it enters (or, with a negative `later`, at the earliest can enter) face k. */
+function between(
+  beams: TileBeams, base: number, body: TileBody, axis: number, k: number, later: number,
+  x: number, y: number, halfX: number, halfY: number, { enter, moveX, moveY }: TileScratch,
+): boolean {
+  const slope = beams.slope[base + axis]!
+  const middle = beams.at[base + axis]! + slope * (enter[k]! + later) - (body.a[axis]! * x + body.b[axis]! * y + body.c[axis]!)
+  const spread = size(slope * moveX[k]! - body.a[axis]!) * halfX + size(slope * moveY[k]! - body.b[axis]!) * halfY + beams.off[base + axis]!
+  return middle - spread > body.low[axis]! + SPARE_MM && middle + spread < body.high[axis]! - SPARE_MM
+}
+
+/** KERNEL. A segment is interrupted where the body is entered before its end and left after its start. */
+function segmentTile(beams: TileBeams, i: number, latest: number, sure: number, halfX: number, halfY: number, scratch: TileScratch): boolean {
+  const { leave, moveX, moveY, unsure } = scratch
+  scratch.faces = 7
+  if (beams.first[i]! === beams.first[i + 1]!) return false
+  if (!(latest < beams.to[beams.first[i]!]! - SPARE_MM)) return false
+  for (let j = 0; j < 3; j++)
+    if ((sure & (1 << j)) !== 0 && !(leave[j]! - size(moveX[j]!) * halfX - size(moveY[j]!) * halfY - unsure[j]! > SPARE_MM)) return false
+  return true
+}
+
+/** KERNEL. The entry, between two distances, lies within one stretch that counts. */
+function inWindow(beams: TileBeams, i: number, earliest: number, latest: number): boolean {
+  const end = beams.first[i + 1]!
+  for (let w = beams.first[i]!; w < end; w++) if (earliest > beams.from[w]! + SPARE_MM && latest < beams.to[w]! - SPARE_MM) return true
+  return false
+}
+
+/**
+ * KERNEL. As `seesBoxTile`, for a cylinder whose radius is `body.high[0]`. The entry by the side is convex in the placement, so what holds
+ * at the corners from above holds on the tile; from below the line's middle less the radius bounds it. The cosine on the side falls with
+ * the offset from the line, which is largest at a corner.
+ */
+export function seesCylinderTile(beams: TileBeams, i: number, body: TileBody, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch): boolean {
+  const base = 3 * i
+  const dx = beams.slope[base]!
+  const dy = beams.slope[base + 1]!
+  const dz = beams.slope[base + 2]!
+  const radius = body.high[0]!
+  const off = Math.sqrt(beams.off[base]! * beams.off[base]! + beams.off[base + 1]! * beams.off[base + 1]!)
+  const narrow = radius - off
+  const level2 = dx * dx + dy * dy
+  const level = Math.sqrt(level2)
+  if (!(narrow > 0)) return false
+  const ends = size(dz) > beams.slopeOff[base + 2]! && size(dz) > 1e-9
+  const endOff = ends ? beams.off[base + 2]! / size(dz) : 0
+  const slanting = level > 1e-9
+  let latest = -Infinity
+  let earliest = Infinity
+  let topAfterSide = ends
+  let farthest = 0
+  for (let corner = 0; corner < 4; corner++) {
+    const cx = corner & 1 ? x + halfX : x - halfX
+    const cy = corner & 2 ? y + halfY : y - halfY
+    const px = beams.at[base]! - cx
+    const py = beams.at[base + 1]! - cy
+    let enter = -Infinity
+    let leave = Infinity
+    let bound = -Infinity
+    const offset = slanting ? size(px * dy - py * dx) / level : Math.sqrt(px * px + py * py)
+    if (offset > farthest) farthest = offset
+    const chord = narrow * narrow - offset * offset
+    if (!(chord > SPARE_MM * radius)) return false
+    if (slanting) {
+      const middle = -(px * dx + py * dy) / level2
+      const half = Math.sqrt(chord) / level
+      enter = middle - half
+      leave = middle + half
+      bound = middle - (radius + off) / level
+    }
+    const side = enter
+    if (ends) {
+      const floor = body.a[2]! * cx + body.b[2]! * cy + body.c[2]! - beams.at[base + 2]!
+      const top = (floor + (dz > 0 ? body.low[2]! : body.high[2]!)) / dz
+      const bottom = (floor + (dz > 0 ? body.high[2]! : body.low[2]!)) / dz
+      if (top + endOff > enter) enter = top + endOff
+      if (top - endOff > bound) bound = top - endOff
+      if (bottom - endOff < leave) leave = bottom - endOff
+      if (!(top - endOff > side + SPARE_MM)) topAfterSide = false
+    } else {
+      const height = beams.at[base + 2]! - (body.a[2]! * cx + body.b[2]! * cy + body.c[2]!)
+      // hardly any slope: between bottom and top all along the way to the exit
+      const drift = size(dz) * (slanting && leave > 0 ? leave : 0) + beams.off[base + 2]!
+      if (!(height - drift > body.low[2]! + SPARE_MM && height + drift < body.high[2]! - SPARE_MM)) return false
+    }
+    if (!(enter < leave - SPARE_MM)) return false
+    if (beams.segments && !(leave > SPARE_MM)) return false
+    if (enter > latest) latest = enter
+    if (bound < earliest) earliest = bound
+  }
+  if (beams.segments) {
+    scratch.faces = 5
+    return beams.first[i]! < beams.first[i + 1]! && latest < beams.to[beams.first[i]!]! - SPARE_MM
+  }
+  // the side may be entered unless the beam passes its rim everywhere before it comes down on the end
+  let faces = ends ? 4 : 0
+  let reach = ends ? beams.reach[base + 2]! : Infinity
+  if (slanting && !topAfterSide) {
+    faces |= 1
+    const share = (farthest + off) / radius
+    if (!(share < 1)) return false
+    // `reach` of axis 0 holds the reach at cosine 1 of a level normal; in clear air and fog alike the caller gives it by `sideReach`
+    const side = sideReach(beams, base, Math.sqrt(1 - share * share))
+    if (side < reach) reach = side
+  }
+  scratch.faces = faces
+  if (!(latest < reach - SPARE_MM)) return false
+  return inWindow(beams, i, earliest, latest)
+}
+
+/** KERNEL. Reach by a side whose cosine is `share` of the greatest: in clear air as the root, and fog only shortens the longer reach more. */
+function sideReach(beams: TileBeams, base: number, share: number): number {
+  // R exp(sigma R) grows faster than R, so R(share b) >= sqrt(share) R(b): the root is a bound from below
+  return beams.reach[base]! * Math.sqrt(share)
+}
+
+function size(value: number): number {
+  return value < 0 ? -value : value
+}
