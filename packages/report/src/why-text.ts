@@ -4,7 +4,6 @@ import {
   type Judgement,
   OUTSIDE_VALUES,
   type Pocket,
-  type Quantity,
   type Step,
   type StepInput,
   type ZoneCoverage,
