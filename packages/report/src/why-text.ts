@@ -75,7 +75,7 @@ function inputWords(door: Door, finding: Finding, input: StepInput, units: TextO
   }
   if ('value' in input) return `the value ${plain(input.value)}${valueWords(input.value, units)}`
   const value = inputValue(door, input.input, units)
-  const name = value === undefined ? partName(door, input.input) : undefined
+  const name = value === undefined ? partName(door, input.input, units) : undefined
   return `${plain(input.input)}${value === undefined ? '' : ` = ${value}`}${name === undefined ? '' : ` (${name})`}${door.assumed.includes(input.input) ? ' (nobody entered it; a default stands in)' : ''}`
 }
 

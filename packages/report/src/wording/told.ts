@@ -1,4 +1,4 @@
-import type { Door, Finding, InputPath, Quantity } from '@sillsight/engine'
+import type { Door, Finding, Quantity } from '@sillsight/engine'
 import type { Units } from '../options.ts'
 import { postureOf, postureWords } from './bodies.ts'
 import { causeMend, causeWords, isCause } from './causes.ts'
@@ -105,11 +105,7 @@ export function mendOfCause(told: Told): string | undefined {
 }
 
 /** What an unsettled finding needs, in words. */
-export function needsWords({ door, finding }: Told): string {
+export function needsWords({ door, finding, units }: Told): string {
   if (finding.verdict !== 'undetermined' || finding.needs.length === 0) return ''
-  return listed([...new Set(finding.needs.map((need) => needWords(door, need)))])
-}
-
-export function needs({ finding }: Told): readonly InputPath[] {
-  return finding.verdict === 'undetermined' ? finding.needs : []
+  return listed([...new Set(finding.needs.map((need) => needWords(door, need, units)))])
 }
