@@ -68,7 +68,7 @@ export function terminalPlan(door: Door, judgement: Judgement, options: PlanOpti
   const canvas = emptyCanvas(width, raster.above + 1 + raster.below)
   drawZone(canvas, raster, shown, signs)
   drawUnseen(canvas, raster, shown, signs)
-  for (const obstacle of shown.state.obstacles) drawObstacle(canvas, raster, obstacle, signs)
+  const drawn = shown.state.obstacles.filter((obstacle) => drawObstacle(canvas, raster, obstacle, signs))
   drawLeaf(canvas, raster, door, signs)
   for (const body of bodies) drawBody(canvas, raster, body, signs)
   drawLetters(canvas, raster, shown, bodies)
@@ -80,7 +80,7 @@ export function terminalPlan(door: Door, judgement: Judgement, options: PlanOpti
     ...withoutEmptyEnds(written(canvas, options.palette)),
     tapeLine(raster, door, width, units, signs),
     '',
-    ...wrapped(legend(door, shown, bodies, units, signs), width),
+    ...wrapped(legend(door, { ...shown, bodies, drawn }, units, signs), width),
   ].join('\n')
   return `${options.ascii ? asAscii(text) : text}\n`
 }
@@ -161,18 +161,28 @@ function drawUnseen(canvas: Canvas, raster: Raster, { coverage }: Shown, signs: 
   }
 }
 
-/** Characters whose middle lies in the obstacle, and the one that holds its middle. What hangs above the heads is left out. */
-function drawObstacle(canvas: Canvas, raster: Raster, obstacle: Obstacle, signs: Signs): void {
-  if (obstacle.from_mm > 1000 || obstacle.to_mm <= 0) return
+/**
+ * Characters whose middle lies in the obstacle, and the one that holds its middle. What hangs above the heads is left out.
+ *
+ * @returns whether any of it lies in the plan
+ */
+function drawObstacle(canvas: Canvas, raster: Raster, obstacle: Obstacle, signs: Signs): boolean {
+  if (obstacle.from_mm > 1000 || obstacle.to_mm <= 0) return false
   const sign = obstacle.implied ? signs.wall : signs.thing
   const ink = obstacle.implied ? 'wall' : 'thing'
+  let shown = false
   for (let row = 0; row < canvas.height; row++) {
     for (let column = 0; column < canvas.width; column++) {
       const x_mm = raster.x0_mm + (column + 0.5) * raster.perColumn_mm
-      if (contains(obstacle, x_mm, middleOfRow(raster, row))) put(canvas, column, row, sign, ink)
+      if (!contains(obstacle, x_mm, middleOfRow(raster, row))) continue
+      put(canvas, column, row, sign, ink)
+      shown = true
     }
   }
-  if (!obstacle.implied) put(canvas, columnOf(raster, obstacle.x_mm), rowOf(raster, obstacle.y_mm), sign, ink)
+  const [column, row] = [columnOf(raster, obstacle.x_mm), rowOf(raster, obstacle.y_mm)]
+  if (obstacle.implied || inkAt(canvas, column, row) === undefined) return shown
+  put(canvas, column, row, sign, ink)
+  return true
 }
 
 function middleOfRow({ above, perRow_mm }: Raster, row: number): number {
@@ -231,8 +241,14 @@ function tapeLine(raster: Raster, door: Door, width: number, units: Units, { tap
   return `${' '.repeat(Math.max(0, from))}${start}${line.repeat(before)}${text}${line.repeat(room - before)}${end}`
 }
 
-function legend(door: Door, { state, coverage, zone }: Shown, bodies: readonly ShownBody[], units: Units, signs: Signs): string {
-  const things = [...new Set(state.obstacles.filter(({ implied }) => !implied).map(({ name }) => plain(name)))]
+interface Explained extends Shown {
+  readonly bodies: readonly ShownBody[]
+  /** Obstacles that the plan shows. */
+  readonly drawn: readonly Obstacle[]
+}
+
+function legend(door: Door, { drawn, coverage, zone, bodies }: Explained, units: Units, signs: Signs): string {
+  const things = [...new Set(drawn.filter(({ implied }) => !implied).map(({ name }) => plain(name)))]
   const frameOf = ({ corners: [left, right] }: FrameSigns): string => `${left}${right}`
   const parts = [
     (coverage?.counts.blind ?? 0) > 0 && `${signs.unseen} here the middle of a test body goes unseen`,

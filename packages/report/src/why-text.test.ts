@@ -33,7 +33,7 @@ describe('why', () => {
 
   it('shows outside values with source, edition, clause, basis and whether somebody confirmed them', () => {
     expect(why('guarded-height:leaf-yard').replace(/\s+/g, ' ')).toMatch(
-      /the value guarded-height = 2500 mm[\s\S]*DGUV Information 208-022, edition 2017, clause 6\(1\) \(published\)/,
+      /the value guarded-height = 2\.5 m[\s\S]*DGUV Information 208-022, edition 2017, clause 6\(1\) \(published\)/,
     )
     expect(why('zone-covered:leaf-yard').replace(/\s+/g, ' ')).toContain(
       'test body lying: EXAMPLE-STD 1, edition 2024, clause 5.2 (from memory, not confirmed)',

@@ -79,13 +79,15 @@ function inputWords(door: Door, finding: Finding, input: StepInput, units: TextO
   return `${plain(input.input)}${value === undefined ? '' : ` = ${value}`}${name === undefined ? '' : ` (${name})`}${door.assumed.includes(input.input) ? ' (nobody entered it; a default stands in)' : ''}`
 }
 
+/** An outside value as it is printed, and as the reader measures. */
 function valueWords(id: string, units: TextOptions['units']): string {
   const value = OUTSIDE_VALUES.find((each) => each.id === id)
   if (!value) return ''
-  const figures = (typeof value.value === 'number' ? [value.value] : value.value).map((each) =>
-    figure({ value: each, unit: value.unit }, units),
-  )
-  return ` = ${figures.join(' \u00d7 ')}`
+  const numbers = typeof value.value === 'number' ? [value.value] : value.value
+  const printed = `${numbers.join(' \u00d7 ')}${value.unit === '1' ? '' : ` ${value.unit}`}`
+  const isLength = value.unit === 'mm' || value.unit === 'm'
+  const measured = numbers.map((each) => figure({ value: each, unit: value.unit }, units)).join(' \u00d7 ')
+  return ` = ${printed}${isLength && units === 'feet-inches' ? ` (${measured})` : ''}`
 }
 
 function againstBlock(finding: Finding, { units, palette }: TextOptions): readonly string[] {
