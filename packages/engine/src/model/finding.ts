@@ -42,7 +42,12 @@ interface FindingBase {
 }
 
 export type Finding =
-  | (FindingBase & { readonly verdict: 'pass' | 'fail'; readonly measured: Quantity; readonly limit: Quantity; readonly worstCase?: WorstCase })
+  | (FindingBase & {
+      readonly verdict: 'pass' | 'fail'
+      readonly measured: Quantity
+      readonly limit: Quantity
+      readonly worstCase?: WorstCase
+    })
   | (FindingBase & {
       readonly verdict: 'undetermined'
       readonly reason: UndeterminedReason
@@ -93,7 +98,13 @@ export interface Judgement {
 export interface ZoneCoverage {
   readonly zone: string
   readonly state: string
-  readonly grid: { readonly x0_mm: number; readonly y0_mm: number; readonly pitch_mm: number; readonly columns: number; readonly rows: number }
+  readonly grid: {
+    readonly x0_mm: number
+    readonly y0_mm: number
+    readonly pitch_mm: number
+    readonly columns: number
+    readonly rows: number
+  }
   /** All postures of all bodies of the zone in this order; a yaw range gives one entry for each yaw tried. */
   readonly postures: readonly { readonly body: string; readonly posture: number; readonly yaw_rad: number }[]
   readonly yawSampled: boolean
@@ -125,9 +136,18 @@ export interface Pocket {
 }
 export interface Cause {
   readonly kind:
-    | 'beyond-reach' | 'too-dark' | 'fog' | 'too-close-to-background'
-    | 'outside-sides' | 'below-clearance' | 'above-top' | 'too-few-neighbours'
-    | 'hidden-behind' | 'between-beams' | 'no-plane-here' | 'several-together'
+    | 'beyond-reach'
+    | 'too-dark'
+    | 'fog'
+    | 'too-close-to-background'
+    | 'outside-sides'
+    | 'below-clearance'
+    | 'above-top'
+    | 'too-few-neighbours'
+    | 'hidden-behind'
+    | 'between-beams'
+    | 'no-plane-here'
+    | 'several-together'
   /** The obstacle, for `hidden-behind`. */
   readonly obstacle?: string
   readonly cells: number

@@ -1,12 +1,5 @@
 /** Where a figure came from. Only `published`, `datasheet`, `measured` and confirmed values can carry a pass on their own. */
-export type Basis =
-  | 'published'
-  | 'datasheet'
-  | 'measured'
-  | 'common practice'
-  | 'from memory'
-  | 'our decision'
-  | 'invented' // demonstration data: no such product, place or person exists
+export type Basis = 'published' | 'datasheet' | 'measured' | 'common practice' | 'from memory' | 'our decision' | 'invented' // demonstration data: no such product, place or person exists
 
 export interface Source {
   readonly basis: Basis
