@@ -1,4 +1,3 @@
-import { availableParallelism } from 'node:os'
 import { join } from 'node:path'
 import type { Collector } from './collector.ts'
 import { type Format, written } from './formats.ts'
@@ -23,7 +22,13 @@ const thread = join(import.meta.dirname, import.meta.filename.endsWith('.ts') ? 
  * Judges many files on threads, with progress.
  * @returns whether all were judged; Ctrl-C ends it after the results that are already printed
  */
-export async function judgeOnThreads({ files, format, look, workers = availableParallelism(), collector }: ThreadJob): Promise<boolean> {
+export async function judgeOnThreads({
+  files,
+  format,
+  look,
+  workers = process.getBuiltinModule('node:os').availableParallelism(),
+  collector,
+}: ThreadJob): Promise<boolean> {
   const tasks = files.map((file) => ({ file, text: file === '-' ? readText(file) : undefined }))
   const progress = new Progress(files.length)
   const take: PoolJob['take'] = (one) => {

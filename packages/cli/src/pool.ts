@@ -1,4 +1,4 @@
-import { Worker } from 'node:worker_threads'
+import type { Worker } from 'node:worker_threads'
 import type { Format, Written } from './formats.ts'
 import type { Look } from './terminal.ts'
 
@@ -72,6 +72,7 @@ export class Pool {
   }
 
   #hire(): void {
+    const { Worker } = process.getBuiltinModule('node:worker_threads') // loaded only now: one file needs no threads
     const hand: Hand = { worker: new Worker(this.#job.thread, { workerData: this.#job.orders }), busyWith: undefined }
     this.#hands.add(hand)
     hand.worker.on('message', (reply: Reply) => {

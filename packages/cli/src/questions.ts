@@ -1,4 +1,4 @@
-import { createInterface, type Interface } from 'node:readline'
+import type { Interface } from 'node:readline'
 import { tell } from './output.ts'
 import { type Problem, problemText, Refusal } from './problem.ts'
 
@@ -13,7 +13,7 @@ export class Questions {
   #number = 0
 
   constructor() {
-    this.#lines = createInterface({ input: process.stdin })
+    this.#lines = process.getBuiltinModule('node:readline').createInterface({ input: process.stdin }) // loaded only when asked
     this.#next = this.#lines[Symbol.asyncIterator]()
   }
 

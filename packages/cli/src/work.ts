@@ -1,4 +1,11 @@
 import type { Request } from './arguments.ts'
+import { demoCommand } from './commands/demo.ts'
+import { drawCommand } from './commands/draw.ts'
+import { judgeCommand } from './commands/judge.ts'
+import { migrateCommand } from './commands/migrate.ts'
+import { newCommand } from './commands/new.ts'
+import { schemaCommand } from './commands/schema.ts'
+import { whyCommand } from './commands/why.ts'
 import type { ExitCode } from './exit-codes.ts'
 import { reported } from './reported.ts'
 
@@ -14,19 +21,19 @@ export async function work(request: Request): Promise<ExitCode> {
 async function start(request: Request): Promise<ExitCode> {
   switch (request.command) {
     case 'judge':
-      return (await import('./commands/judge.ts')).judgeCommand(request)
+      return judgeCommand(request)
     case 'why':
-      return (await import('./commands/why.ts')).whyCommand(request)
+      return whyCommand(request)
     case 'draw':
-      return (await import('./commands/draw.ts')).drawCommand(request)
+      return drawCommand(request)
     case 'new':
-      return (await import('./commands/new.ts')).newCommand(request)
+      return newCommand(request)
     case 'migrate':
-      return (await import('./commands/migrate.ts')).migrateCommand(request)
+      return migrateCommand(request)
     case 'schema':
-      return (await import('./commands/schema.ts')).schemaCommand()
+      return schemaCommand()
     case 'demo':
-      return (await import('./commands/demo.ts')).demoCommand(request)
+      return demoCommand(request)
     default:
       throw new Error(`no command is called ${request.command}`)
   }

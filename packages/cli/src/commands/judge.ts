@@ -3,6 +3,7 @@ import { Collector } from '../collector.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
 import { type Format, formats, written } from '../formats.ts'
 import { judgeFile } from '../judging.ts'
+import { judgeOnThreads } from '../many-files.ts'
 import { Refusal } from '../problem.ts'
 import { lookOf } from '../terminal.ts'
 
@@ -18,7 +19,6 @@ export async function judgeCommand(request: Request): Promise<ExitCode> {
   const collector = new Collector(format)
   if (workers === 1 || files.length === 1) for (const file of files) collector.take(written(judgeFile(file), format, look))
   else {
-    const { judgeOnThreads } = await import('../many-files.ts')
     const all = await judgeOnThreads({ files, format, look, workers, collector })
     if (!all) return exitCodes.interrupted
   }
