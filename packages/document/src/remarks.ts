@@ -19,9 +19,10 @@ export class Remarks {
     this.issue({ code: 'missing', path, expected, got: 'nothing', repair: `add ${path}` })
   }
 
-  note(note: Note): void {
+  /** A note that is costly to word comes as a function, which is asked only while there is room. */
+  note(note: Note | (() => Note)): void {
     this.noteCount++
-    if (this.notes.length < BOUNDS.notes) this.notes.push(note)
+    if (this.notes.length < BOUNDS.notes) this.notes.push(typeof note === 'function' ? note() : note)
   }
 
   /** A default stands in for something that nobody entered: nothing that rests on it passes. */

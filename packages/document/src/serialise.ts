@@ -1,5 +1,5 @@
-import type { z } from 'zod'
 import { type DoorFile, doorFileSchema } from './schema/door-file.ts'
+import type { Part } from './schema/schema.ts'
 import { alternative, entryOf, fieldsOf, isObject, itemOf } from './schema/shape.ts'
 
 /**
@@ -10,7 +10,7 @@ export function serialise(document: DoorFile): string {
   return `${written(document, doorFileSchema, '')}\n`
 }
 
-function written(value: unknown, schema: z.core.$ZodType | undefined, indent: string): string {
+function written(value: unknown, schema: Part | undefined, indent: string): string {
   const part = schema === undefined ? undefined : alternative(schema, value)
   const deeper = `${indent}  `
   if (Array.isArray(value)) {

@@ -1,10 +1,9 @@
-import { z } from 'zod'
 import { BOUNDS } from '../bounds.ts'
 import { parseDocument } from '../parse.ts'
 import { doorFileSchema, libraryFileSchema } from '../schema/door-file.ts'
+import type { FieldsPart, Part } from '../schema/schema.ts'
+import { bare } from '../schema/shape.ts'
 import { serialise } from '../serialise.ts'
-
-type Schema = z.core.$ZodType
 
 /** The page `docs/door-file.md`, written from the schema that checks the files, so that neither can say what the other does not do. */
 export function doorFilePage(): string {
@@ -72,53 +71,45 @@ ${rows.join('\n')}`
 }
 
 /** One chapter for each object, in the order in which the fields name them. */
-function chapters(schema: Schema, path: string): readonly string[] {
-  const bare = unwrapped(schema)
-  if (bare instanceof z.ZodObject) {
-    const fields = Object.entries(bare.def.shape as Readonly<Record<string, Schema>>)
-    const title = `${'#'.repeat(Math.min(4, path.split('/').length + 1))} ${path === '' ? 'The file' : path}`
-    const table = [
-      '| field | | what stands there | meaning |',
-      '| --- | --- | --- | --- |',
-      ...fields.map(([name, field]) => row(name, field)),
-    ]
-    const inner = fields.flatMap(([name, field]) => chapters(field, path === '' ? name : `${path}/${name}`))
-    return [[title, '', means(bare), '', ...table].join('\n'), ...inner]
+function chapters(schema: Part, path: string): readonly string[] {
+  const part = bare(schema)
+  switch (part.kind) {
+    case 'fields':
+      return chapter(part, path)
+    case 'list':
+      return chapters(part.item, `${path}/N`)
+    case 'entries':
+      return part.entry.kind === 'fields' && !isSources(path) ? chapters(part.entry, `${path}/ID`) : []
+    case 'either': {
+      const objects = part.options.filter((option) => option.kind === 'fields')
+      return objects.flatMap((option) => chapters(option, objects.length > 1 ? `${path} (${wordOf(option)})` : path))
+    }
+    default:
+      return []
   }
-  if (bare instanceof z.ZodArray) return chapters(bare.def.element, `${path}/N`)
-  if (bare instanceof z.ZodRecord)
-    return bare.def.valueType instanceof z.ZodObject && !isSources(path) ? chapters(bare.def.valueType, `${path}/ID`) : []
-  if (bare instanceof z.ZodUnion) {
-    const objects = bare.def.options.filter((option) => option instanceof z.ZodObject)
-    return objects.flatMap((option) => chapters(option, objects.length > 1 ? `${path} (${literalOf(option)})` : path))
-  }
-  return []
 }
 
-function row(name: string, field: Schema): string {
-  const required = field instanceof z.ZodExactOptional ? '' : 'needed'
-  return `| \`${name}\` | ${required} | ${cell(expectation(field))} | ${cell(means(field))} |`
+function chapter(part: FieldsPart, path: string): readonly string[] {
+  const fields = Object.entries(part.fields)
+  const title = `${'#'.repeat(Math.min(4, path.split('/').length + 1))} ${path === '' ? 'The file' : path}`
+  const table = [
+    '| field | | what stands there | meaning |',
+    '| --- | --- | --- | --- |',
+    ...fields.map(([name, field]) => row(name, field)),
+  ]
+  const inner = fields.flatMap(([name, field]) => chapters(field, path === '' ? name : `${path}/${name}`))
+  return [[title, '', part.means, '', ...table].join('\n'), ...inner]
 }
 
-/** What an issue would say that it expected here. */
-function expectation(field: Schema): string {
-  const bare = unwrapped(field)
-  if (bare instanceof z.ZodUnknown) return 'anything'
-  const refused = z.safeParse(bare, Symbol('nothing that fits'))
-  return refused.error?.issues[0]?.message ?? 'anything'
+function row(name: string, field: Part): string {
+  const part = bare(field)
+  const expected = part.kind === 'anything' ? 'anything' : part.expected
+  return `| \`${name}\` | ${field.kind === 'optional' ? '' : 'needed'} | ${cell(expected)} | ${cell(part.means)} |`
 }
 
-function unwrapped(schema: Schema): Schema {
-  return schema instanceof z.ZodExactOptional ? unwrapped(schema.def.innerType) : schema
-}
-
-function means(schema: Schema): string {
-  return z.globalRegistry.get(schema)?.description ?? z.globalRegistry.get(unwrapped(schema))?.description ?? ''
-}
-
-function literalOf(option: z.ZodObject): string {
-  const { shape } = option.def.shape as Readonly<Record<string, Schema>>
-  return shape instanceof z.ZodLiteral ? String(shape.def.values[0]) : 'object'
+/** The word that tells this alternative from the others. */
+function wordOf({ fields: { shape } }: FieldsPart): string {
+  return shape?.kind === 'choice' ? String(shape.values[0]) : 'object'
 }
 
 /** Sources have one shape everywhere; their chapter under `source` is enough. */

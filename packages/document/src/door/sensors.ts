@@ -76,7 +76,7 @@ const SOURCED = ['planes', 'maxRange_mm', 'rangeRef_mm', 'reflectanceRef', 'back
 function sourceOf(sensor: FileSensor, library: LibrarySensor | undefined, path: string, remarks: Remarks): Source {
   const single = { ...library?.sources, ...sensor.sources }
   for (const name of Object.keys(sensor.sources ?? {})) {
-    if (!Object.hasOwn(sensorSchema.shape, name))
+    if (!Object.hasOwn(sensorSchema.fields, name))
       remarks.note({
         code: 'unknown-value',
         path: `${path}/sources`,

@@ -1,5 +1,6 @@
-import type { z } from 'zod'
+import type { Note } from '../issue.ts'
 import type { Remarks } from '../remarks.ts'
+import type { Part } from '../schema/schema.ts'
 import { alternative, entryOf, fieldsOf, isObject, itemOf } from '../schema/shape.ts'
 import { pathOf, shownText } from '../shown.ts'
 
@@ -7,7 +8,7 @@ import { pathOf, shownText } from '../shown.ts'
  * Notes each field that the schema does not know. It stays in the document, because a newer program or somebody's own may have put it
  * there; but nobody judges it, and a misspelt name must not go unnoticed.
  */
-export function noteUnknownFields(schema: z.core.$ZodType, value: unknown, remarks: Remarks, keys: readonly PropertyKey[] = []): void {
+export function noteUnknownFields(schema: Part, value: unknown, remarks: Remarks, keys: readonly PropertyKey[] = []): void {
   const part = alternative(schema, value)
   if (Array.isArray(value)) {
     value.forEach((item, i) => {
@@ -19,12 +20,12 @@ export function noteUnknownFields(schema: z.core.$ZodType, value: unknown, remar
     for (const [key, inner] of Object.entries(value)) {
       const innerSchema = known?.get(key) ?? entryOf(part)
       if (innerSchema !== undefined) noteUnknownFields(innerSchema, inner, remarks, [...keys, key])
-      else if (known !== undefined) remarks.note(unknownField(key, [...known.keys()], keys))
+      else if (known !== undefined) remarks.note(() => unknownField(key, [...known.keys()], keys))
     }
   }
 }
 
-function unknownField(key: string, known: readonly string[], keys: readonly PropertyKey[]) {
+function unknownField(key: string, known: readonly string[], keys: readonly PropertyKey[]): Note {
   const near = nearest(key, known)
   const question = near === undefined ? '' : `; did you mean ${shownText(near)}?`
   return { code: 'unknown-field', path: pathOf([...keys, key]), text: `unknown field, kept but not judged${question}` }

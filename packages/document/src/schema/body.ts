@@ -1,44 +1,43 @@
-import { z } from 'zod'
 import { BOUNDS } from '../bounds.ts'
 import { angle_deg, id, list, name, optional, type Plain, record, reflectance, size_mm, tag } from './parts.ts'
+import { eitherPart, saying, tuplePart } from './schema.ts'
 import { sourceSchema } from './source.ts'
 
-const yawSchema = z
-  .union([angle_deg('One yaw.'), z.tuple([angle_deg('from'), angle_deg('to')], { error: 'two angles [from, to]' })], {
-    error: 'an angle, or two angles [from, to]',
-  })
-  .describe('Counter-clockwise in the plan; two angles mean every yaw between them; 0 if absent.')
+const yawSchema = eitherPart(
+  [angle_deg('One yaw.'), tuplePart([angle_deg('from'), angle_deg('to')], 'two angles [from, to]', '')],
+  'an angle, or two angles [from, to]',
+  'Counter-clockwise in the plan; two angles mean every yaw between them; 0 if absent.',
+)
 
-const postureSchema = z
-  .discriminatedUnion(
-    'shape',
-    [
-      record(
-        {
-          shape: tag('box'),
-          name: optional(name('Name for people, as "lying along".')),
-          size_mm: z
-            .tuple([size_mm('along x'), size_mm('along y'), size_mm('height')], {
-              error: 'three numbers above 0 [along x, along y, height]',
-            })
-            .describe('Size along x, along y (at yaw 0) and height.'),
-          yaw_deg: optional(yawSchema),
-        },
-        'An upright box.',
-      ),
-      record(
-        {
-          shape: tag('cylinder'),
-          name: optional(name('Name for people.')),
-          radius_mm: size_mm('Radius.'),
-          height_mm: size_mm('Height.'),
-        },
-        'An upright cylinder.',
-      ),
-    ],
-    { error: '"box" or "cylinder"' },
-  )
-  .describe('One way in which the body stands or lies, its bottom on the floor under its centre.')
+const postureSchema = eitherPart(
+  [
+    record(
+      {
+        shape: tag('box'),
+        name: optional(name('Name for people, as "lying along".')),
+        size_mm: tuplePart(
+          [size_mm('along x'), size_mm('along y'), size_mm('height')],
+          'three numbers above 0 [along x, along y, height]',
+          'Size along x, along y (at yaw 0) and height.',
+        ),
+        yaw_deg: optional(yawSchema),
+      },
+      'An upright box.',
+    ),
+    record(
+      {
+        shape: tag('cylinder'),
+        name: optional(name('Name for people.')),
+        radius_mm: size_mm('Radius.'),
+        height_mm: size_mm('Height.'),
+      },
+      'An upright cylinder.',
+    ),
+  ],
+  '"box" or "cylinder"',
+  'One way in which the body stands or lies, its bottom on the floor under its centre.',
+  'shape',
+)
 
 const values = {
   name: optional(name('Name by size, as "700 x 300 x 200".')),
@@ -46,7 +45,7 @@ const values = {
   postures: optional(
     list(postureSchema, { from: 1, upTo: BOUNDS.postures }, 'Postures; each must be seen. Needed here or in the library.'),
   ),
-  source: optional(sourceSchema.describe('Where size and reflectance come from. If absent, from memory is assumed.')),
+  source: optional(saying(sourceSchema, 'Where size and reflectance come from. If absent, from memory is assumed.')),
 }
 
 export const bodySchema = record(

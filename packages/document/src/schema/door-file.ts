@@ -1,8 +1,8 @@
-import { z } from 'zod'
 import { BOUNDS } from '../bounds.ts'
 import { DEFAULTS } from '../door/defaults.ts'
 import { bodySchema, libraryBodySchema } from './body.ts'
 import { list, name, note, optional, type Plain, record } from './parts.ts'
+import { anythingPart, choicePart, entriesPart, textPart } from './schema.ts'
 import { librarySensorSchema, sensorSchema } from './sensor.ts'
 import { confirmationSchema } from './source.ts'
 import { surveySchema } from './survey.ts'
@@ -14,29 +14,24 @@ export const VERSION = 1
 const librarySchemaReference = record(
   {
     file: name('Path of the library, relative to the door file and inside its folder.'),
-    sha256: z
-      .string({ error: SHA() })
-      .regex(/^[0-9a-f]{64}$/, { error: SHA() })
-      .describe('SHA-256 of its text: the door is judged by this content and by no other.'),
+    sha256: textPart(
+      { form: /^[0-9a-f]{64}$/ },
+      '64 hexadecimal digits in lower case',
+      'SHA-256 of its text: the door is judged by this content and by no other.',
+    ),
   },
   'A library of sensors and bodies of your own, pinned by its content.',
 )
-function SHA(): string {
-  return '64 hexadecimal digits in lower case'
-}
 
-const reserved = (what: string) => optional(z.unknown().describe(`Reserved for ${what}; carried untouched.`))
+const reserved = (what: string) => optional(anythingPart(`Reserved for ${what}; carried untouched.`))
 
 export const doorFileSchema = record(
   {
-    sillsight: z.literal(VERSION, { error: `version ${VERSION}` }).describe('Version of the file.'),
+    sillsight: choicePart([VERSION], `version ${VERSION}`, 'Version of the file.'),
     name: optional(name('Name of the door.')),
     note: optional(note('Anything worth saying.')),
     edition: optional(
-      z
-        .string({ error: EDITION() })
-        .regex(/^\d{4}-(0[1-9]|1[0-2])$/, { error: EDITION() })
-        .describe('Edition of the rule set that judges; the newest if absent.'),
+      textPart({ form: /^\d{4}-(0[1-9]|1[0-2])$/ }, 'an edition as 2026-11', 'Edition of the rule set that judges; the newest if absent.'),
     ),
     sides: optional(
       record({ a: name('Side A, y > 0.'), b: name('Side B, y < 0.') }, 'Names of the two sides on site, as "yard" and "hall".'),
@@ -65,17 +60,14 @@ export const doorFileSchema = record(
   },
   'Everything about one door. Lengths in mm, angles in degrees, slopes in percent.',
 )
-function EDITION(): string {
-  return 'an edition as 2026-11'
-}
 
 export const libraryFileSchema = record(
   {
-    sillsightLibrary: z.literal(1, { error: 'version 1' }).describe('Version of the library.'),
+    sillsightLibrary: choicePart([1], 'version 1', 'Version of the library.'),
     name: optional(name('Name of the library.')),
     note: optional(note('Anything worth saying.')),
-    sensors: optional(z.record(z.string(), librarySensorSchema, { error: 'an object { id: sensor }' }).describe('Sensors by id.')),
-    bodies: optional(z.record(z.string(), libraryBodySchema, { error: 'an object { id: body }' }).describe('Bodies by id.')),
+    sensors: optional(entriesPart(librarySensorSchema, 'an object { id: sensor }', 'Sensors by id.')),
+    bodies: optional(entriesPart(libraryBodySchema, 'an object { id: body }', 'Bodies by id.')),
   },
   'A library that door files refer to.',
 )

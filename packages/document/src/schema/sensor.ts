@@ -1,4 +1,3 @@
-import { z } from 'zod'
 import { BOUNDS } from '../bounds.ts'
 import {
   angle_deg,
@@ -20,6 +19,7 @@ import {
   wholeNumber,
   wordOr,
 } from './parts.ts'
+import { saying, tuplePart } from './schema.ts'
 import { sourceSchema, sourcesSchema } from './source.ts'
 
 const planeSchema = record(
@@ -42,15 +42,17 @@ const planeSchema = record(
     tilt_deg: optional(angle_deg('downward-row: how far the beams lean toward the side that the sensor faces; 0 if absent.', 89)),
     segments_mm: optional(
       list(
-        z.tuple([point_mm('from'), point_mm('to')], { error: 'two points [[x, y, z], [x, y, z]]' }),
+        tuplePart([point_mm('from'), point_mm('to')], 'two points [[x, y, z], [x, y, z]]', ''),
         { from: 1, upTo: BOUNDS.beamsOfPlane },
         'segments: both ends of each beam; a reflector type ends at its reflector.',
       ),
     ),
     between_mm: optional(
-      z
-        .tuple([pair_mm('x, y of the sender'), pair_mm('x, y of the receiver')], { error: 'two places [[x, y], [x, y]]' })
-        .describe('segments: the two uprights of a light grid, with `heights_mm`, instead of `segments_mm`.'),
+      tuplePart(
+        [pair_mm('x, y of the sender'), pair_mm('x, y of the receiver')],
+        'two places [[x, y], [x, y]]',
+        'segments: the two uprights of a light grid, with `heights_mm`, instead of `segments_mm`.',
+      ),
     ),
     heights_mm: optional(
       list(
@@ -109,7 +111,7 @@ const values = {
       'scanner: planes of ranging beams from one point. downward-row: ranging beams that look down. segments: light grid, photo-eye. zone-only: radar, loop, edge, cord, button; drawn, not computed.',
     ),
   ),
-  source: optional(sourceSchema.describe('Where the values come from. If absent, from memory is assumed.')),
+  source: optional(saying(sourceSchema, 'Where the values come from. If absent, from memory is assumed.')),
   sources: optional(sourcesSchema),
   planes: optional(
     list(planeSchema, { from: 1, upTo: BOUNDS.planes }, 'Planes of beams. Needed here or in the library, except for zone-only.'),

@@ -1,5 +1,5 @@
-import { z } from 'zod'
 import { choice, name, note, optional, type Plain, record } from './parts.ts'
+import { entriesPart, textPart } from './schema.ts'
 
 const BASES = ['published', 'datasheet', 'measured', 'common practice', 'from memory', 'our decision', 'invented'] as const
 
@@ -18,9 +18,11 @@ export const sourceSchema = record(
 )
 
 /** One source for each value that does not come from where the rest comes from. */
-export const sourcesSchema = z
-  .record(z.string(), sourceSchema, { error: 'an object { value: source }' })
-  .describe('Sources of single values by name, as `"maxRange_mm": { "basis": "measured" }`, where they differ from `source`.')
+export const sourcesSchema = entriesPart(
+  sourceSchema,
+  'an object { value: source }',
+  'Sources of single values by name, as `"maxRange_mm": { "basis": "measured" }`, where they differ from `source`.',
+)
 
 export const confirmationSchema = record(
   {
@@ -29,15 +31,9 @@ export const confirmationSchema = record(
     edition: name('Its edition.'),
     clause: name('Clause or table where the figure stands.'),
     by: name('Who read it.'),
-    on: z
-      .string({ error: DAY() })
-      .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, { error: DAY() })
-      .describe('The day, as 2026-11-25.'),
+    on: textPart({ form: /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/ }, 'a day as 2026-11-25', 'The day, as 2026-11-25.'),
   },
   'The word of somebody who held a figure from memory against its page: from then on it counts.',
 )
-function DAY(): string {
-  return 'a day as 2026-11-25'
-}
 
 export type FileSource = Plain<typeof sourceSchema>

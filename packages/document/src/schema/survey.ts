@@ -1,4 +1,3 @@
-import { z } from 'zod'
 import { BOUNDS } from '../bounds.ts'
 import {
   angle_deg,
@@ -17,12 +16,13 @@ import {
   tag,
   wordOr,
 } from './parts.ts'
+import { eitherPart, numberPart, textPart, tuplePart } from './schema.ts'
 
-const readingSchema = z
-  .union([z.number({ error: 'a length' }).gt(0).lte(BOUNDS.length_mm), z.string({ error: 'a length' }).max(40)], {
-    error: 'a length in mm, or as it was read off the tape ("94 1/2 in")',
-  })
-  .describe('A reading: a number is mm, a text carries its unit as typed, such as `94 1/2 in`.')
+const readingSchema = eitherPart(
+  [numberPart({ above: 0, upTo: BOUNDS.length_mm }, 'a length', ''), textPart({ longest: 40 }, 'a length', '')],
+  'a length in mm, or as it was read off the tape ("94 1/2 in")',
+  'A reading: a number is mm, a text carries its unit as typed, such as `94 1/2 in`.',
+)
 
 const readingsSchema = record(
   {
@@ -58,9 +58,7 @@ const openingSchema = record(
 const boxMeasures = {
   x_mm: place_mm('x of the centre.'),
   y_mm: place_mm('y of the centre.'),
-  size_mm: z
-    .tuple([size_mm('along'), size_mm('across')], { error: 'two numbers above 0 [along, across]' })
-    .describe('Size along x and along y at yaw 0.'),
+  size_mm: tuplePart([size_mm('along'), size_mm('across')], 'two numbers above 0 [along, across]', 'Size along x and along y at yaw 0.'),
   yaw_deg: optional(angle_deg('Counter-clockwise in the plan; 0 if absent.')),
   from_mm: place_mm('Height of the underside, absolute in the doorway frame.'),
   to_mm: place_mm('Height of the top.'),
@@ -137,27 +135,26 @@ const floorSchema = record(
 )
 
 const named = { id: id('Name inside the file.'), name: optional(name('Name for people.')) }
-const obstacleSchema = z
-  .discriminatedUnion(
-    'shape',
-    [
-      record({ ...named, shape: tag('box'), ...boxMeasures }, 'An upright box.'),
-      record(
-        {
-          ...named,
-          shape: tag('post'),
-          x_mm: boxMeasures.x_mm,
-          y_mm: boxMeasures.y_mm,
-          radius_mm: size_mm('Radius of the upright cylinder.'),
-          from_mm: boxMeasures.from_mm,
-          to_mm: boxMeasures.to_mm,
-        },
-        'An upright cylinder.',
-      ),
-    ],
-    { error: '"box" or "post"' },
-  )
-  .describe('Something that stands or hangs in the way of a beam.')
+const obstacleSchema = eitherPart(
+  [
+    record({ ...named, shape: tag('box'), ...boxMeasures }, 'An upright box.'),
+    record(
+      {
+        ...named,
+        shape: tag('post'),
+        x_mm: boxMeasures.x_mm,
+        y_mm: boxMeasures.y_mm,
+        radius_mm: size_mm('Radius of the upright cylinder.'),
+        from_mm: boxMeasures.from_mm,
+        to_mm: boxMeasures.to_mm,
+      },
+      'An upright cylinder.',
+    ),
+  ],
+  '"box" or "post"',
+  'Something that stands or hangs in the way of a beam.',
+  'shape',
+)
 
 const stateSchema = record(
   {

@@ -1,13 +1,15 @@
-import { z } from 'zod'
 import { BOUNDS } from '../bounds.ts'
 import { choice, distance_mm, id, list, name, number, optional, type Plain, place_mm, record, reflectance, size_mm } from './parts.ts'
+import { tuplePart } from './schema.ts'
 import { sourceSchema } from './source.ts'
 
 const familySchema = record(
   {
-    proportions: z
-      .tuple([size('along x'), size('along y'), size('height')], { error: 'three numbers above 0 [along x, along y, height]' })
-      .describe('The box of size s is s times these.'),
+    proportions: tuplePart(
+      [size('along x'), size('along y'), size('height')],
+      'three numbers above 0 [along x, along y, height]',
+      'The box of size s is s times these.',
+    ),
     reflectance: reflectance('Diffuse reflectance, 0 to 1.'),
     largest_mm: size_mm('Largest size tried.'),
     step_mm: size_mm('From size to size.'),
