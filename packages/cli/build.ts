@@ -35,7 +35,8 @@ export async function buildCommandLine(folder: string, { minify = false }: { rea
     logLevel: 'warning',
   })
   chmodSync(join(folder, 'main.cjs'), 0o755)
-  writeFileSync(join(folder, 'THIRD-PARTY-LICENSES.txt'), foreignLicenses(metafile))
+  const licenses = foreignLicenses(metafile)
+  if (licenses !== '') writeFileSync(join(folder, 'THIRD-PARTY-LICENSES.txt'), licenses)
 }
 
 /** The licence of every package that became part of the bundle, as these licences ask for. */
