@@ -1,7 +1,8 @@
 import type { RangingSensor, SegmentSensor, Sensor, Source, ZoneOnlySensor } from '@sillsight/engine'
+import { BOUNDS } from '../bounds.ts'
 import type { Catalogue } from '../libraries/catalogue.ts'
 import type { Remarks } from '../remarks.ts'
-import { type FileSensor, type LibrarySensor, sensorSchema } from '../schema/sensor.ts'
+import { type FilePlane, type FileSensor, type LibrarySensor, sensorSchema } from '../schema/sensor.ts'
 import { shown, shownText } from '../shown.ts'
 import { DEFAULTS } from './defaults.ts'
 import { fieldsOf } from './fields.ts'
@@ -36,7 +37,22 @@ export function doorSensors(
 ): readonly (Sensor | undefined)[] {
   const ids = listed.map((sensor, i) => sensor.id ?? `sensor-${i + 1}`)
   reportTwins(ids, (i) => `sensors/${i}/id`, remarks)
+  if (tooManyBeams(listed, catalogue, remarks)) return listed.map(() => undefined)
   return listed.map((sensor, i) => sensorOf(sensor, ids[i] ?? '', `sensors/${i}`, catalogue, doorway, remarks))
+}
+
+/** Counted before any is made: a row of beams is written as a number and takes a place for each. */
+function tooManyBeams(listed: readonly FileSensor[], catalogue: Catalogue, remarks: Remarks): boolean {
+  const planes = listed.flatMap(({ planes: own, use = '' }) => own ?? catalogue.sensors.get(use)?.planes ?? [])
+  const beams = planes.reduce((sum, plane) => sum + beamsOf(plane), 0)
+  if (beams <= BOUNDS.beams) return false
+  const expected = `at most ${BOUNDS.beams} beams at one door`
+  remarks.issue({ code: 'too-much', path: 'sensors', expected, got: `${beams}`, repair: 'leave out sensors or planes' })
+  return true
+}
+
+function beamsOf({ beamCount, places_mm, segments_mm, heights_mm }: FilePlane): number {
+  return (beamCount ?? 0) + (places_mm?.length ?? 0) + (segments_mm?.length ?? 0) + (heights_mm?.length ?? 0)
 }
 
 function sensorOf(

@@ -7,15 +7,6 @@ import type { Remarks } from '../remarks.ts'
  * is mostly to draw one beam over one row of the grid for one posture; `judgingWork` counts these strokes, generously.
  */
 export function checkWork(door: Door, remarks: Remarks): void {
-  const beams = door.sensors.reduce((sum, sensor) => sum + beamsOf(sensor), 0)
-  if (beams > BOUNDS.beams)
-    remarks.issue({
-      code: 'too-much',
-      path: 'sensors',
-      expected: `at most ${BOUNDS.beams} beams at one door`,
-      got: `${beams}`,
-      repair: 'leave out sensors or planes',
-    })
   const work = judgingWork(door)
   if (work > BOUNDS.work)
     remarks.issue({

@@ -76,7 +76,7 @@ class Scanner {
     const key = JSON.parse(this.text.slice(start, this.at)) as string
     const level = this.levels[this.levels.length - 1]
     if (level?.keys === undefined) throw new Error('a key stands in an object')
-    if (key.length > BOUNDS.key) return this.tooMuch('a name too long', `names of at most ${BOUNDS.key} characters`, `one of ${key.length}`)
+    if (key.length > BOUNDS.key) return this.tooMuch('name-too-long', `names of at most ${BOUNDS.key} characters`, `one of ${key.length}`)
     level.key = key
     if (level.keys.has(key)) this.report('duplicate-key', 'every name once in its object', `${shownText(key)} twice`)
     if (key === '__proto__') this.report('forbidden-key', 'any other name', shownText(key))
