@@ -66,6 +66,7 @@ describe('plain text', () => {
 
   it('counts two columns for wide characters', () => {
     expect(columns('\u6771\u4eac gate')).toBe(9)
+    expect(columns('a\u0301 \u20d7\u2192')).toBe(3) // marks that stand on what is before them count nothing
   })
 
   it('lists words as people do', () => {

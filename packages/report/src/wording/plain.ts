@@ -51,7 +51,7 @@ export function columns(text: string): number {
 
 /** Latin letters, and the quotes, arrows and lines that our own texts are made of. The large classes below take 10 ms to load: only others need them. */
 function isNarrow(code: number): boolean {
-  return code < 0x300 || (code >= 0x2010 && code < 0x231a) || (code >= 0x2500 && code < 0x25fd)
+  return code < 0x300 || (code >= 0x2010 && code < 0x20d0) || (code >= 0x2190 && code < 0x231a) || (code >= 0x2500 && code < 0x25fd)
 }
 
 function columnsOf(sign: string): number {
