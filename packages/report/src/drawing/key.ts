@@ -15,6 +15,8 @@ const APART_MM = 2.4
 const GUTTER_MM = 8
 const COLUMN_MM = 84 // a wider key is set in columns of at least this width
 const LEAST_ENTRY_MM = 6.4
+const ALWAYS_TOLD = 3 // pockets that the key tells of on every sheet
+const MOST_TOLD = 60 // more never fit
 
 /** What the letters and signs of the drawing mean, and what is not in order. */
 export interface Key {
@@ -33,10 +35,20 @@ interface Entry {
 export function drawKey(scene: Scene, judgement: Judgement, box: Box): Key {
   const columns = columnsOf(box)
   const width_mm = (columns[0]?.right_mm ?? 0) - (columns[0]?.left_mm ?? 0) - SIGN_MM
-  const pockets = pocketEntries(scene, width_mm)
+  const pockets = pocketEntries(scene, width_mm, MOST_TOLD)
   const entries = [...signEntries(scene, width_mm), ...pockets, ...findingEntries(scene.door, judgement, scene, width_mm)]
-  const { marks, set } = inColumns(entries, columns, width_mm)
+  const { marks, set } = inColumns(entries, columns, width_mm, Math.max(0, (scene.coverage?.pockets.length ?? 0) - MOST_TOLD))
   return { marks, told: entries.slice(0, set).flatMap(({ letter }) => (letter === undefined ? [] : [letter])) }
+}
+
+/** The height that a key of this width takes with its signs and the largest pockets; whatever there is more room for comes on top. */
+export function leastKeyHeight_mm(scene: Scene, width_mm: number): number {
+  const columns = columnsOf({ left_mm: 0, right_mm: width_mm, top_mm: 0, bottom_mm: 0 })
+  const words_mm = (columns[0]?.right_mm ?? width_mm) - SIGN_MM
+  const entries = [...signEntries(scene, words_mm), ...pocketEntries(scene, words_mm, ALWAYS_TOLD)]
+  const tallest_mm = Math.max(0, ...entries.map(heightOf))
+  const all_mm = entries.reduce((sum, entry) => sum + heightOf(entry) + APART_MM, LINE_MM + APART_MM)
+  return columns.length === 1 ? all_mm : all_mm / columns.length + tallest_mm
 }
 
 function columnsOf({ left_mm, right_mm, top_mm, bottom_mm }: Box): readonly Box[] {
@@ -53,6 +65,7 @@ function inColumns(
   entries: readonly Entry[],
   columns: readonly Box[],
   width_mm: number,
+  untold: number,
 ): { readonly marks: readonly Mark[]; readonly set: number } {
   const marks: Mark[] = []
   let at = 0
@@ -69,7 +82,7 @@ function inColumns(
     if (i === columns.length - 1 && at < entries.length && top_mm + LINE_MM <= column.bottom_mm) {
       marks.push(
         ...textLines(
-          paragraph(legendWords.more(entries.length - at), LETTERING_MM.note, width_mm).slice(0, 1),
+          paragraph(legendWords.more(entries.length - at + untold), LETTERING_MM.note, width_mm).slice(0, 1),
           column.left_mm + SIGN_MM,
           top_mm,
         ),
@@ -131,9 +144,9 @@ function lineSign({ left_mm, right_mm, top_mm, bottom_mm }: Box): readonly Mark[
   ]
 }
 
-function pocketEntries({ coverage, door, units }: Scene, width_mm: number): readonly Entry[] {
+function pocketEntries({ coverage, door, units }: Scene, width_mm: number, most: number): readonly Entry[] {
   if (!coverage) return []
-  return coverage.pockets.map((pocket) => ({
+  return coverage.pockets.slice(0, most).map((pocket) => ({
     letter: pocket.letter,
     lines: paragraph(keyWords(door, coverage, pocket, units), LETTERING_MM.note, width_mm),
     sign: (box) => letterInCircle(pocket.letter, { x_mm: box.left_mm + 3.2, y_mm: box.top_mm + 2.4 }),

@@ -25,7 +25,6 @@ const EDGE_MM = 10 // of paper around the frame
 const BETWEEN_MM = 7
 const HEADING_MM = 11.5 // two lines
 const KEY_MM = 66 // least width of the key
-const KEY_HEIGHT_MM = 52
 
 /** The scales of a sheet: the plan carries the answer and may be drawn larger. */
 export interface Scales {
@@ -61,22 +60,25 @@ export interface Projections {
  * Chooses scales and sheet: the largest scale of the plan that fits on A4 or A3, A4 where both carry it, then the largest scale for the
  * other views. A scale that was asked for holds for all views; if no paper carries it the sheet is made as large as it needs to be.
  */
-export function arrange(projections: Projections, scale?: number): Arrangement {
+export function arrange(projections: Projections, keyHeight_mm: KeyHeight, scale?: number): Arrangement {
   for (const plan of scale === undefined ? SCALES : [scale]) {
     for (const paper of PAPERS) {
       for (const upright of uprightScales(plan, scale)) {
-        const found = arrangedOn(projections, paper, { plan, upright })
+        const found = arrangedOn(projections, keyHeight_mm, paper, { plan, upright })
         if (found) return found
       }
     }
   }
   const last = scale ?? SCALES[SCALES.length - 1] ?? 1
-  return onItsOwnSheet(projections, { plan: last, upright: last })
+  return onItsOwnSheet(projections, keyHeight_mm, { plan: last, upright: last })
 }
 
 function uprightScales(plan: number, asked: number | undefined): readonly number[] {
   return asked === undefined ? SCALES.filter((scale) => scale >= plan && scale <= plan * SMALLEST_SHARE) : [asked]
 }
+
+/** How high the key is at the least when it is so many mm wide. */
+type KeyHeight = (width_mm: number) => number
 
 /** A projection at a scale with the room around it for dimensions. */
 interface Block {
@@ -157,10 +159,12 @@ export function headingOf({ heading }: Projection, scale: number): string {
   return `${heading} 1:${scale}`
 }
 
-function arrangedOn(projections: Projections, paper: Paper, scales: Scales): Arrangement | undefined {
+function arrangedOn(projections: Projections, keyHeight_mm: KeyHeight, paper: Paper, scales: Scales): Arrangement | undefined {
   for (const rows of arrangementsOf(projections, scales)) {
-    if (rows.every((row) => rowWidth_mm(row) <= freeWidth_mm(paper)) && heightOf(rows) <= freeHeight_mm(paper))
-      return placed(rows, paper, scales)
+    const heights_mm = rows.map((row) => rowHeight_mm(row, keyHeight_mm, freeWidth_mm(paper)))
+    if (rows.every((row) => rowWidth_mm(row) <= freeWidth_mm(paper)) && stacked_mm(heights_mm) <= freeHeight_mm(paper)) {
+      return placed(rows, heights_mm, paper, scales)
+    }
   }
   return undefined
 }
@@ -181,22 +185,23 @@ function rowWidth_mm(row: readonly Cell[]): number {
   return row.reduce((sum, cell) => sum + widthOf(cell), (row.length - 1) * BETWEEN_MM)
 }
 
-function rowHeight_mm(row: readonly Cell[]): number {
-  return Math.max(...row.map((cell) => (cell === 'key' ? KEY_HEIGHT_MM : cell.height_mm)))
+/** A key beside views is as narrow as it may be; a key alone has the whole width. */
+function rowHeight_mm(row: readonly Cell[], keyHeight_mm: KeyHeight, free_mm: number): number {
+  return Math.max(...row.map((cell) => (cell === 'key' ? keyHeight_mm(row.length === 1 ? free_mm : KEY_MM) : cell.height_mm)))
 }
 
-function heightOf(rows: Rows): number {
-  return rows.reduce((sum, row) => sum + rowHeight_mm(row), (rows.length - 1) * BETWEEN_MM)
+function stacked_mm(heights_mm: readonly number[]): number {
+  return heights_mm.reduce((sum, height_mm) => sum + height_mm, (heights_mm.length - 1) * BETWEEN_MM)
 }
 
 /** Spare room goes between the rows and, within a row, before each view; the key takes what is left beside it and below it. */
-function placed(rows: Rows, paper: Paper, scales: Scales): Arrangement {
-  const apart_mm = (freeHeight_mm(paper) - heightOf(rows)) / (rows.length + 1)
+function placed(rows: Rows, heights_mm: readonly number[], paper: Paper, scales: Scales): Arrangement {
+  const apart_mm = (freeHeight_mm(paper) - stacked_mm(heights_mm)) / (rows.length + 1)
   const indent_mm = Math.min(...rows.map((row) => freeWidth_mm(paper) - rowWidth_mm(row))) / 4
   const slots: Slot[] = []
   let keyAt: Spot = { x_mm: 0, y_mm: 0 }
   let top_mm = EDGE_MM + apart_mm
-  for (const row of rows) {
+  for (const [i, row] of rows.entries()) {
     const gap_mm = BETWEEN_MM + (freeWidth_mm(paper) - rowWidth_mm(row) - indent_mm) / (row.length + 1)
     let left_mm = EDGE_MM + indent_mm
     for (const cell of row) {
@@ -204,7 +209,7 @@ function placed(rows: Rows, paper: Paper, scales: Scales): Arrangement {
       else slots.push(slot(cell, { x_mm: left_mm, y_mm: top_mm }))
       left_mm += widthOf(cell) + gap_mm
     }
-    top_mm += rowHeight_mm(row) + BETWEEN_MM + apart_mm
+    top_mm += (heights_mm[i] ?? 0) + BETWEEN_MM + apart_mm
   }
   const strip_mm = paper.height_mm - EDGE_MM
   const title = { left_mm: EDGE_MM, right_mm: paper.width_mm - EDGE_MM, top_mm: strip_mm - TITLE_BLOCK_MM, bottom_mm: strip_mm }
@@ -213,7 +218,7 @@ function placed(rows: Rows, paper: Paper, scales: Scales): Arrangement {
 
 /** From its place to the right-hand edge, and down to the first view below it or to the title block. */
 function keyBox({ x_mm, y_mm }: Spot, slots: readonly Slot[], { right_mm, top_mm }: Box): Box {
-  const below = slots.map(({ bounds }) => bounds).filter((bounds) => bounds.right_mm > x_mm && bounds.top_mm > y_mm + KEY_HEIGHT_MM / 2)
+  const below = slots.map(({ bounds }) => bounds).filter((bounds) => bounds.right_mm > x_mm && bounds.top_mm > y_mm + HEADING_MM)
   return {
     left_mm: x_mm,
     right_mm,
@@ -232,10 +237,11 @@ function slot({ projection, scale, dimensions, left_mm, above_mm, width_mm, heig
   }
 }
 
-function onItsOwnSheet(projections: Projections, scales: Scales): Arrangement {
+function onItsOwnSheet(projections: Projections, keyHeight_mm: KeyHeight, scales: Scales): Arrangement {
   const [rows] = arrangementsOf(projections, scales)
   if (!rows) throw new Error('arrangements must not be empty, got none')
   const width_mm = Math.max(297, ...rows.map((row) => Math.ceil(rowWidth_mm(row)) + 2 * EDGE_MM))
-  const height_mm = Math.max(210, Math.ceil(heightOf(rows)) + 2 * EDGE_MM + TITLE_BLOCK_MM + BETWEEN_MM)
-  return placed(rows, { name: 'a sheet of its own', width_mm, height_mm }, scales)
+  const heights_mm = rows.map((row) => rowHeight_mm(row, keyHeight_mm, width_mm - 2 * EDGE_MM))
+  const height_mm = Math.max(210, Math.ceil(stacked_mm(heights_mm)) + 2 * EDGE_MM + TITLE_BLOCK_MM + BETWEEN_MM)
+  return placed(rows, heights_mm, { name: 'a sheet of its own', width_mm, height_mm }, scales)
 }

@@ -4,7 +4,7 @@ import { countedSensors, shownOf } from '../shown.ts'
 import { titleWords } from '../wording/sheet-words.ts'
 import { drawDimension } from './dimensions.ts'
 import { elevation } from './elevation.ts'
-import { drawKey } from './key.ts'
+import { drawKey, leastKeyHeight_mm } from './key.ts'
 import { type Labelling, labelMarks, placeLabels } from './labels.ts'
 import { type Arrangement, arrange, headingOf, type Scales, type Slot } from './layout.ts'
 import { lettering, letteringBox } from './lettering.ts'
@@ -29,12 +29,14 @@ export interface DrawnSheet {
   readonly labellings: readonly Labelling[]
   readonly hatched: readonly Box[]
   readonly texts: readonly Box[]
+  /** Pockets that the key explains. */
+  readonly told: readonly string[]
 }
 
 export function drawSheet(door: Door, judgement: Judgement, options: SheetOptions): DrawnSheet {
   const scene = sceneOf(door, judgement, options)
   const projections = { plan: plan(scene), elevation: elevation(scene), section: isSectionWorthIt(scene) ? section(scene) : undefined }
-  const arrangement = arrange(projections, options.scale)
+  const arrangement = arrange(projections, (width_mm) => leastKeyHeight_mm(scene, width_mm), options.scale)
   const slots = arrangement.slots.map((slot) => drawSlot(slot))
   const key = drawKey(scene, judgement, arrangement.key)
   const words = titleWords(door, judgement, {
@@ -47,6 +49,7 @@ export function drawSheet(door: Door, judgement: Judgement, options: SheetOption
   const marks = [...slots.flatMap((slot) => slot.marks), ...key.marks, ...titleBlock(words, arrangement.title, arrangement.scales.plan)]
   return {
     scales: arrangement.scales,
+    told: key.told,
     labellings: slots.map(({ labelling }) => labelling),
     hatched: slots.flatMap(({ hatched }) => hatched),
     texts: marks.flatMap((mark) => (mark.kind === 'text' ? [letteringBox(mark)] : [])),
