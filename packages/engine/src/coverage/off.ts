@@ -29,7 +29,7 @@ export function offOf(sensor: RangingSensor | SegmentSensor, beams: Beams, toler
   const off = { x: column(), y: column(), z: column(), directionX: column(), directionY: column(), directionZ: column() }
   const { position_mm } = tolerances
   for (const { id, first, end } of beams.planes) {
-    const turn = sensor.kind === 'ranging' ? turnOf(sensor, id, tolerances) : undefined
+    const turn = sensor.kind === 'ranging' ? planeTurns(sensor, id, tolerances) : undefined
     const middle = [mean(beams.originX, first, end), mean(beams.originY, first, end), mean(beams.originZ, first, end)] as const
     for (let i = first; i < end; i++) {
       const v = [beams.directionX[i] as number, beams.directionY[i] as number, beams.directionZ[i] as number] as const
@@ -57,7 +57,7 @@ interface Turn {
   readonly rest: number
 }
 
-function turnOf(sensor: RangingSensor, planeId: string, { tilt_rad, roll_rad, yaw_rad }: Tolerances): Turn {
+function planeTurns(sensor: RangingSensor, planeId: string, { tilt_rad, roll_rad, yaw_rad }: Tolerances): Turn {
   const plane = sensor.planes.find((p) => p.id === planeId)
   const fan = plane?.kind === 'fan'
   const lean = fan ? sensor.pose.tilt_rad + plane.offset_rad : plane?.kind === 'row' ? plane.tilt_rad : 0

@@ -179,7 +179,8 @@ export function fillSweep(
   const rise = yB - yA
   // Where the stretch runs along the rows, all of it lies in each row that it touches, and its slant is lost in the tie.
   const slant = rise > TIE / 4 ? (xB - xA) / rise : 0
-  const tie = TIE + 1e-9 * (slant < 0 ? -slant : slant)
+  // never half a column: then a cell could hang on both ends of its column and be left out
+  const tie = Math.min(0.25, TIE + 1e-9 * (slant < 0 ? -slant : slant))
   const rowLow = yA - above
   const rowHigh = yB + below
   let first = Math.ceil(rowLow - TIE)
@@ -214,7 +215,7 @@ export function fillSweep(
     }
     let low = a + left
     let high = b + right
-    if (low < 0) low = -0.5
+    if (low < -0.75) low = -0.5 // nearer to the first column, the tie there must still be found
     if (high > columns) high = columns - 0.5
     if (!(low < high + tie)) continue
     if (r < sureFirst || r > sureLast) {

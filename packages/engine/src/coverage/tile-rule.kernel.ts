@@ -13,6 +13,8 @@ export interface TileBeams {
   readonly off: Float64Array
   /** How far the slope may be off. */
   readonly slopeOff: Float64Array
+  /** 1 where the beam surely moves along all three axes. */
+  readonly steep: Uint8Array
   /** Farthest entry by a face across the axis, at the least brightness that it can have. */
   readonly reach: Float64Array
   /** Stretches in which the entry must lie: those of beam i are `first[i]` up to (not with) `first[i + 1]`. */
@@ -51,10 +53,16 @@ export function newTileScratch(): TileScratch {
 /** mm that every inequality must hold by, so that programs whose sines differ in the last bit agree. */
 export const SPARE_MM = 2e-6
 
-/** KERNEL. Beam i sees the box at every placement within halfX, halfY of (x, y). Sets `scratch.faces`. */
-export function seesBoxTile(beams: TileBeams, i: number, body: TileBody, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch): boolean {
-  const { enter, leave, moveX, moveY, unsure } = scratch
+export const MISSES = 0 // at no placement of the tile, or nearly so: only saves work
+export const TOUCHES = 1
+export const SEES = 2 // at every placement, with something to spare: a claim
+
+/** KERNEL. What beam i makes of the box at the placements within halfX, halfY of (x, y). Sets `scratch.faces` where it sees all. */
+export function boxTile(beams: TileBeams, i: number, body: TileBody, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch): number {
   const base = 3 * i
+  if (beams.first[i]! === beams.first[i + 1]!) return MISSES
+  if (!beams.segments && beams.steep[i]! === 1) return steepBoxTile(beams, i, body, x, y, halfX, halfY, scratch)
+  const { enter, leave, moveX, moveY, unsure } = scratch
   // entry and exit along each axis, affine in the placement
   let sure = 0
   for (let axis = 0; axis < 3; axis++) {
@@ -69,10 +77,11 @@ export function seesBoxTile(beams: TileBeams, i: number, body: TileBody, x: numb
     unsure[axis] = beams.off[base + axis]! / steep
     sure |= 1 << axis
   }
-  if (sure === 0) return false
+  if (sure === 0) return MISSES
   // every face is entered before any is left
   let latest = -Infinity
   let earliest = -Infinity
+  let all = true
   for (let k = 0; k < 3; k++) {
     if ((sure & (1 << k)) === 0) continue
     const spread = size(moveX[k]!) * halfX + size(moveY[k]!) * halfY
@@ -81,19 +90,19 @@ export function seesBoxTile(beams: TileBeams, i: number, body: TileBody, x: numb
     for (let j = 0; j < 3; j++) {
       if ((sure & (1 << j)) === 0) continue
       const apart = size(moveX[k]! - moveX[j]!) * halfX + size(moveY[k]! - moveY[j]!) * halfY
-      if (!(enter[k]! - leave[j]! + apart + unsure[k]! + unsure[j]! < -SPARE_MM)) return false
+      const gap = enter[k]! - leave[j]! + unsure[k]! + unsure[j]!
+      if (gap - apart > -SPARE_MM) return MISSES
+      if (gap + apart > -SPARE_MM) all = false
     }
   }
-  // along an axis that the beam hardly moves on, it lies between the faces when it has entered the others
-  for (let axis = 0; axis < 3; axis++) {
-    if ((sure & (1 << axis)) !== 0) continue
-    for (let k = 0; k < 3; k++)
-      if ((sure & (1 << k)) !== 0 && !between(beams, base, body, axis, k, unsure[k]!, x, y, halfX, halfY, scratch)) return false
+  if (beams.segments) {
+    if (!all || !betweenAll(beams, base, body, sure, x, y, halfX, halfY, scratch)) return TOUCHES
+    return segmentTile(beams, i, latest, sure, halfX, halfY, scratch) ? SEES : TOUCHES
   }
-  if (beams.segments) return segmentTile(beams, i, latest, sure, halfX, halfY, scratch)
   // faces that may be entered somewhere: all but those that another one is entered after, everywhere
   let faces = 0
   let reach = Infinity
+  let reachAtBest = 0
   for (let m = 0; m < 3; m++) {
     let last = false
     for (let k = 0; k < 3 && !last; k++) {
@@ -107,10 +116,104 @@ export function seesBoxTile(beams: TileBeams, i: number, body: TileBody, x: numb
     if (last) continue
     faces |= 1 << m
     if (beams.reach[base + m]! < reach) reach = beams.reach[base + m]!
+    if (beams.reach[base + m]! > reachAtBest) reachAtBest = beams.reach[base + m]!
   }
+  if (earliest > reachAtBest || !meetsWindow(beams, i, earliest, latest)) return MISSES
+  // along an axis that the beam hardly moves on, it lies between the faces when it has entered the others
+  if (!all || !betweenAll(beams, base, body, sure, x, y, halfX, halfY, scratch)) return TOUCHES
   scratch.faces = faces
-  if (!(latest < reach - SPARE_MM)) return false
-  return inWindow(beams, i, earliest, latest)
+  return latest < reach - SPARE_MM && inWindow(beams, i, earliest, latest) ? SEES : TOUCHES
+}
+
+/** KERNEL. `boxTile` for a beam that moves along all three axes: the same, written out. */
+function steepBoxTile(beams: TileBeams, i: number, body: TileBody, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch): number {
+  const base = 3 * i
+  const { low, high, a, b, c } = body
+  const { at, slope, off } = beams
+  const slope0 = slope[base]!
+  const slope1 = slope[base + 1]!
+  const slope2 = slope[base + 2]!
+  const per0 = 1 / slope0
+  const per1 = 1 / slope1
+  const per2 = 1 / slope2
+  const x0 = a[0] * per0
+  const y0 = b[0] * per0
+  const x1 = a[1] * per1
+  const y1 = b[1] * per1
+  const x2 = a[2] * per2
+  const y2 = b[2] * per2
+  const middle0 = a[0] * x + b[0] * y - at[base]!
+  const middle1 = a[1] * x + b[1] * y - at[base + 1]!
+  const middle2 = a[2] * x + b[2] * y + c[2] - at[base + 2]!
+  const unsure0 = off[base]! * (per0 < 0 ? -per0 : per0)
+  const unsure1 = off[base + 1]! * (per1 < 0 ? -per1 : per1)
+  const unsure2 = off[base + 2]! * (per2 < 0 ? -per2 : per2)
+  const enter0 = (middle0 + (per0 > 0 ? low[0] : high[0])) * per0
+  const leave0 = (middle0 + (per0 > 0 ? high[0] : low[0])) * per0
+  const enter1 = (middle1 + (per1 > 0 ? low[1] : high[1])) * per1
+  const leave1 = (middle1 + (per1 > 0 ? high[1] : low[1])) * per1
+  const enter2 = (middle2 + (per2 > 0 ? low[2] : high[2])) * per2
+  const leave2 = (middle2 + (per2 > 0 ? high[2] : low[2])) * per2
+  // every face is entered before any other is left
+  const apart01 = size(x0 - x1) * halfX + size(y0 - y1) * halfY
+  const apart02 = size(x0 - x2) * halfX + size(y0 - y2) * halfY
+  const apart12 = size(x1 - x2) * halfX + size(y1 - y2) * halfY
+  const gap01 = enter0 - leave1 + unsure0 + unsure1
+  const gap10 = enter1 - leave0 + unsure0 + unsure1
+  const gap02 = enter0 - leave2 + unsure0 + unsure2
+  const gap20 = enter2 - leave0 + unsure0 + unsure2
+  const gap12 = enter1 - leave2 + unsure1 + unsure2
+  const gap21 = enter2 - leave1 + unsure1 + unsure2
+  const worst01 = gap01 > gap10 ? gap01 : gap10
+  const worst02 = gap02 > gap20 ? gap02 : gap20
+  const worst12 = gap12 > gap21 ? gap12 : gap21
+  if (worst01 - apart01 > -SPARE_MM || worst02 - apart02 > -SPARE_MM || worst12 - apart12 > -SPARE_MM) return MISSES
+  if (enter0 - leave0 + 2 * unsure0 > -SPARE_MM || enter1 - leave1 + 2 * unsure1 > -SPARE_MM || enter2 - leave2 + 2 * unsure2 > -SPARE_MM) return MISSES
+  const spread0 = size(x0) * halfX + size(y0) * halfY + unsure0
+  const spread1 = size(x1) * halfX + size(y1) * halfY + unsure1
+  const spread2 = size(x2) * halfX + size(y2) * halfY + unsure2
+  let latest = enter0 + spread0
+  if (enter1 + spread1 > latest) latest = enter1 + spread1
+  if (enter2 + spread2 > latest) latest = enter2 + spread2
+  let earliest = enter0 - spread0
+  if (enter1 - spread1 > earliest) earliest = enter1 - spread1
+  if (enter2 - spread2 > earliest) earliest = enter2 - spread2
+  // faces that may be entered somewhere: all but those that another one is entered after, everywhere
+  const margin01 = apart01 + unsure0 + unsure1 + SPARE_MM
+  const margin02 = apart02 + unsure0 + unsure2 + SPARE_MM
+  const margin12 = apart12 + unsure1 + unsure2 + SPARE_MM
+  let faces = 0
+  let reach = Infinity
+  let reachAtBest = 0
+  if (!(enter1 - enter0 > margin01 || enter2 - enter0 > margin02)) {
+    faces = 1
+    reach = reachAtBest = beams.reach[base]!
+  }
+  if (!(enter0 - enter1 > margin01 || enter2 - enter1 > margin12)) {
+    faces |= 2
+    const far = beams.reach[base + 1]!
+    if (far < reach) reach = far
+    if (far > reachAtBest) reachAtBest = far
+  }
+  if (!(enter0 - enter2 > margin02 || enter1 - enter2 > margin12)) {
+    faces |= 4
+    const far = beams.reach[base + 2]!
+    if (far < reach) reach = far
+    if (far > reachAtBest) reachAtBest = far
+  }
+  if (earliest > reachAtBest || !meetsWindow(beams, i, earliest, latest)) return MISSES
+  if (worst01 + apart01 > -SPARE_MM || worst02 + apart02 > -SPARE_MM || worst12 + apart12 > -SPARE_MM) return TOUCHES
+  scratch.faces = faces
+  return latest < reach - SPARE_MM && inWindow(beams, i, earliest, latest) ? SEES : TOUCHES
+}
+
+function betweenAll(beams: TileBeams, base: number, body: TileBody, sure: number, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch): boolean {
+  for (let axis = 0; axis < 3; axis++) {
+    if ((sure & (1 << axis)) !== 0) continue
+    for (let k = 0; k < 3; k++)
+      if ((sure & (1 << k)) !== 0 && !between(beams, base, body, axis, k, scratch.unsure[k]!, x, y, halfX, halfY, scratch)) return false
+  }
+  return true
 }
 
 /** KERNEL. The beam stands between the faces of `axis` at the time it enters (or, with a negative `later`, at the earliest can enter) face k. */
@@ -128,7 +231,6 @@ function between(
 function segmentTile(beams: TileBeams, i: number, latest: number, sure: number, halfX: number, halfY: number, scratch: TileScratch): boolean {
   const { leave, moveX, moveY, unsure } = scratch
   scratch.faces = 7
-  if (beams.first[i]! === beams.first[i + 1]!) return false
   if (!(latest < beams.to[beams.first[i]!]! - SPARE_MM)) return false
   for (let j = 0; j < 3; j++)
     if ((sure & (1 << j)) !== 0 && !(leave[j]! - size(moveX[j]!) * halfX - size(moveY[j]!) * halfY - unsure[j]! > SPARE_MM)) return false
@@ -142,12 +244,19 @@ function inWindow(beams: TileBeams, i: number, earliest: number, latest: number)
   return false
 }
 
+/** KERNEL. Some stretch that counts overlaps the range of entries. */
+function meetsWindow(beams: TileBeams, i: number, earliest: number, latest: number): boolean {
+  const end = beams.first[i + 1]!
+  for (let w = beams.first[i]!; w < end; w++) if (latest > beams.from[w]! && earliest < beams.to[w]!) return true
+  return false
+}
+
 /**
- * KERNEL. As `seesBoxTile`, for a cylinder whose radius is `body.high[0]`. The entry by the side is convex in the placement, so what holds
+ * KERNEL. As `boxTile`, for a cylinder whose radius is `body.high[0]`. The entry by the side is convex in the placement, so what holds
  * at the corners from above holds on the tile; from below the line's middle less the radius bounds it. The cosine on the side falls with
  * the offset from the line, which is largest at a corner.
  */
-export function seesCylinderTile(beams: TileBeams, i: number, body: TileBody, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch): boolean {
+export function cylinderTile(beams: TileBeams, i: number, body: TileBody, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch): number {
   const base = 3 * i
   const dx = beams.slope[base]!
   const dy = beams.slope[base + 1]!
@@ -157,7 +266,13 @@ export function seesCylinderTile(beams: TileBeams, i: number, body: TileBody, x:
   const narrow = radius - off
   const level2 = dx * dx + dy * dy
   const level = Math.sqrt(level2)
-  if (!(narrow > 0)) return false
+  if (!(narrow > 0) || beams.first[i]! === beams.first[i + 1]!) return MISSES
+  if (level2 > 1e-18) {
+    // the middle of the tile lies farther from the line than the body and the tile together can bridge
+    const aside = size((beams.at[base]! - x) * dy - (beams.at[base + 1]! - y) * dx) / level
+    if (aside > radius + halfX + halfY) return MISSES
+  }
+  if (!cylinderNear(beams, i, body, x, y, halfX, halfY, radius)) return MISSES
   const ends = size(dz) > beams.slopeOff[base + 2]! && size(dz) > 1e-9
   const endOff = ends ? beams.off[base + 2]! / size(dz) : 0
   const slanting = level > 1e-9
@@ -176,7 +291,7 @@ export function seesCylinderTile(beams: TileBeams, i: number, body: TileBody, x:
     const offset = slanting ? size(px * dy - py * dx) / level : Math.sqrt(px * px + py * py)
     if (offset > farthest) farthest = offset
     const chord = narrow * narrow - offset * offset
-    if (!(chord > SPARE_MM * radius)) return false
+    if (!(chord > SPARE_MM * radius)) return TOUCHES
     if (slanting) {
       const middle = -(px * dx + py * dy) / level2
       const half = Math.sqrt(chord) / level
@@ -197,16 +312,16 @@ export function seesCylinderTile(beams: TileBeams, i: number, body: TileBody, x:
       const height = beams.at[base + 2]! - (body.a[2]! * cx + body.b[2]! * cy + body.c[2]!)
       // hardly any slope: between bottom and top all along the way to the exit
       const drift = size(dz) * (slanting && leave > 0 ? leave : 0) + beams.off[base + 2]!
-      if (!(height - drift > body.low[2]! + SPARE_MM && height + drift < body.high[2]! - SPARE_MM)) return false
+      if (!(height - drift > body.low[2]! + SPARE_MM && height + drift < body.high[2]! - SPARE_MM)) return TOUCHES
     }
-    if (!(enter < leave - SPARE_MM)) return false
-    if (beams.segments && !(leave > SPARE_MM)) return false
+    if (!(enter < leave - SPARE_MM)) return TOUCHES
+    if (beams.segments && !(leave > SPARE_MM)) return TOUCHES
     if (enter > latest) latest = enter
     if (bound < earliest) earliest = bound
   }
   if (beams.segments) {
     scratch.faces = 5
-    return beams.first[i]! < beams.first[i + 1]! && latest < beams.to[beams.first[i]!]! - SPARE_MM
+    return latest < beams.to[beams.first[i]!]! - SPARE_MM ? SEES : TOUCHES
   }
   // the side may be entered unless the beam passes its rim everywhere before it comes down on the end
   let faces = ends ? 4 : 0
@@ -214,14 +329,34 @@ export function seesCylinderTile(beams: TileBeams, i: number, body: TileBody, x:
   if (slanting && !topAfterSide) {
     faces |= 1
     const share = (farthest + off) / radius
-    if (!(share < 1)) return false
+    if (!(share < 1)) return TOUCHES
     // `reach` of axis 0 holds the reach at cosine 1 of a level normal; in clear air and fog alike the caller gives it by `sideReach`
     const side = sideReach(beams, base, Math.sqrt(1 - share * share))
     if (side < reach) reach = side
   }
   scratch.faces = faces
-  if (!(latest < reach - SPARE_MM)) return false
-  return inWindow(beams, i, earliest, latest)
+  return latest < reach - SPARE_MM && inWindow(beams, i, earliest, latest) ? SEES : TOUCHES
+}
+
+/** KERNEL. False where the beam passes the height of the body too far from the tile. */
+function cylinderNear(beams: TileBeams, i: number, body: TileBody, x: number, y: number, halfX: number, halfY: number, radius: number): boolean {
+  const base = 3 * i
+  const dz = beams.slope[base + 2]!
+  if (size(dz) < 1e-3) return true
+  const floor = body.a[2]! * x + body.b[2]! * y + body.c[2]! - beams.at[base + 2]!
+  const rise = size(body.a[2]!) * halfX + size(body.b[2]!) * halfY
+  const a = (floor + body.low[2]! - rise) / dz
+  const b = (floor + body.high[2]! + rise) / dz
+  const near = Math.max(0, a < b ? a : b)
+  const far = Math.min(beams.to[beams.first[i + 1]! - 1]!, a < b ? b : a)
+  if (near > far) return false
+  const xA = beams.at[base]! + near * beams.slope[base]!
+  const xB = beams.at[base]! + far * beams.slope[base]!
+  const yA = beams.at[base + 1]! + near * beams.slope[base + 1]!
+  const yB = beams.at[base + 1]! + far * beams.slope[base + 1]!
+  const reachX = halfX + radius + beams.off[base]!
+  const reachY = halfY + radius + beams.off[base + 1]!
+  return Math.min(xA, xB) < x + reachX && Math.max(xA, xB) > x - reachX && Math.min(yA, yB) < y + reachY && Math.max(yA, yB) > y - reachY
 }
 
 /** KERNEL. Reach by a side whose cosine is `share` of the greatest: in clear air as the root, and fog only shortens the longer reach more. */

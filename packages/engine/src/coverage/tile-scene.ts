@@ -131,6 +131,7 @@ export function tileBeams(field: TolerantField, shape: Shape, tolerances: Tolera
   const { cosYaw, sinYaw, halfA, halfB, round } = shape
   const n = 3 * beams.count
   const [at, slope, offs, slopeOff, far] = [new Float64Array(n), new Float64Array(n), new Float64Array(n), new Float64Array(n), new Float64Array(n)]
+  const steep = new Uint8Array(beams.count)
   const turn = round ? 0 : 2 * sin(turn_rad / 2)
   const swing = turn * Math.sqrt(halfA * halfA + halfB * halfB)
   const less = { ...parameters, rangeRef_mm: parameters.rangeRef_mm * (1 - tolerances.range), maxRange_mm: parameters.maxRange_mm * (1 - tolerances.range) }
@@ -155,6 +156,7 @@ export function tileBeams(field: TolerantField, shape: Shape, tolerances: Tolera
     slopeOff[k] = (off.directionX[i] as number) * c + (off.directionY[i] as number) * s + turn * level
     slopeOff[k + 1] = (off.directionX[i] as number) * s + (off.directionY[i] as number) * c + turn * level
     slopeOff[k + 2] = off.directionZ[i] as number
+    steep[i] = [0, 1, 2].every((axis) => Math.abs(slope[k + axis] as number) > Math.max(1e-9, slopeOff[k + axis] as number)) ? 1 : 0
     if (segments) continue
     const leastLevel = level - (off.directionX[i] as number) - (off.directionY[i] as number)
     for (let axis = 0; axis < 3; axis++) {
@@ -162,5 +164,5 @@ export function tileBeams(field: TolerantField, shape: Shape, tolerances: Tolera
       far[k + axis] = reach(shape.reflectance * Math.max(0, cosine), less)
     }
   }
-  return { count: beams.count, at, slope, off: offs, slopeOff, reach: far, first: windows.first, from: windows.from, to: windows.to, segments }
+  return { count: beams.count, at, slope, off: offs, slopeOff, steep, reach: far, first: windows.first, from: windows.from, to: windows.to, segments }
 }

@@ -1,10 +1,10 @@
 import type { Obstacle } from '../model/door.ts'
 import type { Shape } from '../seeing/shape.ts'
-import { atan2, cos, sin } from '../space/trigonometry.ts'
+import { sin } from '../space/trigonometry.ts'
 import { footprint, type Footprint } from './free-map.ts'
 import type { Strip } from './hits.kernel.ts'
 import type { TolerantField } from './tile-scene.ts'
-import { newTileScratch, seesBoxTile, seesCylinderTile, SPARE_MM, type TileBeams, type TileBody, type TileScratch } from './tile-rule.kernel.ts'
+import { boxTile, cylinderTile, MISSES, newTileScratch, SEES, SPARE_MM, TOUCHES, type TileBeams, type TileBody, type TileScratch } from './tile-rule.kernel.ts'
 
 /**
  * A tree over a rectangle of placements, in preorder: SPLIT is followed by its two halves (cut across the longer side, across x when both
@@ -33,8 +33,7 @@ export interface Rectangle {
 
 /** One body in one stance on one strip of floor, with everything that may see or block it. */
 export interface TileProblem {
-  readonly shape: Shape
-  /** As the shape, but what counts as being in the way: not shrunk by spots. */
+  /** Not shrunk by spots: what counts as being in the way. */
   readonly standing: Shape
   /** Half of the range of yaw; the shape stands for all of it. */
   readonly turn_rad: number
@@ -46,19 +45,33 @@ export interface TileProblem {
   /** How far each face of an obstacle may be off. */
   readonly length_mm: number
   readonly floor_mm: number
-  /** Nothing can be seen in this rectangle, so that there is no use in splitting it; may answer false at any time. */
-  readonly hopeless: (tile: Rectangle) => boolean
   readonly smallest_mm: number
-  readonly largest_mm: number
 }
 
 /** Grows the tree of one rectangle and adds what it needs to `sights`. */
 export function growTree(problem: TileProblem, root: Rectangle, sights: TileSight[]): TileTree {
-  const grower = { problem, sights, known: new Map<string, number>(), scratch: newTileScratch(), feet: problem.obstacles.map(footprint), tree: [] as TileTree }
-  for (const [n, sight] of sights.entries()) grower.known.set(keyOf(sight), n)
-  grow(grower, root.xMin, root.xMax, root.yMin, root.yMax, [])
-  return grower.tree
+  const grower = new Map<string, number>()
+  for (const [n, sight] of sights.entries()) grower.set(keyOf(sight), n)
+  const state: Grower = {
+    problem,
+    sights,
+    known: grower,
+    scratch: newTileScratch(),
+    feet: problem.obstacles.map(footprint),
+    tree: [],
+    beams: new Int32Array(4096),
+    last: 0,
+    faces: new Int32Array(64),
+  }
+  let end = 0
+  for (const [f, field] of problem.fields.entries())
+    for (const { first, end: last } of field.nominal.planes)
+      for (let i = first; i < last; i++) end = push(state, end, f * FIELD + i)
+  grow(state, root.xMin, root.xMax, root.yMin, root.yMax, 0, end, -1)
+  return state.tree
 }
+
+const FIELD = 1 << 20 // beams of a field; a candidate is its field times this, plus the beam
 
 interface Grower {
   readonly problem: TileProblem
@@ -67,100 +80,127 @@ interface Grower {
   readonly scratch: TileScratch
   readonly feet: readonly Footprint[]
   readonly tree: TileTree
+  /** A stack of candidates: each tile keeps those beams of its parent's that touch it. */
+  beams: Int32Array
+  last: number
+  readonly faces: Int32Array
+}
+
+function push(grower: Grower, end: number, candidate: number): number {
+  if (end === grower.beams.length) {
+    const larger = new Int32Array(2 * end)
+    larger.set(grower.beams)
+    grower.beams = larger
+  }
+  grower.beams[end] = candidate
+  return end + 1
 }
 
 function keyOf({ field, plane, beam, faces }: TileSight): string {
   return `${field} ${plane} ${beam} ${faces.join()}`
 }
 
-/** @param hints sights of neighbouring tiles, which often see this one as well */
-function grow(grower: Grower, xMin: number, xMax: number, yMin: number, yMax: number, hints: number[]): void {
+/**
+ * @param first @param end the candidates of the parent on the stack
+ * @param hint a sight that saw the tile before this one
+ * @returns the sight that saw the last seen tile, or the hint
+ */
+function grow(grower: Grower, xMin: number, xMax: number, yMin: number, yMax: number, first: number, end: number, hint: number): number {
   const { problem, tree } = grower
-  const width = xMax - xMin
-  const depth = yMax - yMin
-  const small = width <= problem.largest_mm && depth <= problem.largest_mm
-  if (small) {
-    const leaf = leafOf(grower, xMin, xMax, yMin, yMax, hints)
-    if (leaf !== undefined) {
-      tree.push(leaf)
-      if (leaf >= 0) hints[0] = leaf
-      return
-    }
-  }
-  if ((width <= problem.smallest_mm && depth <= problem.smallest_mm) || problem.hopeless({ xMin, xMax, yMin, yMax })) {
-    tree.push(OPEN)
-    return
-  }
-  tree.push(SPLIT)
-  if (width >= depth) {
-    const middle = (xMin + xMax) / 2
-    grow(grower, xMin, middle, yMin, yMax, hints)
-    grow(grower, middle, xMax, yMin, yMax, hints)
-  } else {
-    const middle = (yMin + yMax) / 2
-    grow(grower, xMin, xMax, yMin, middle, hints)
-    grow(grower, xMin, xMax, middle, yMax, hints)
-  }
-}
-
-function leafOf(grower: Grower, xMin: number, xMax: number, yMin: number, yMax: number, hints: readonly number[]): number | undefined {
-  const { problem, feet } = grower
   const x = (xMin + xMax) / 2
   const y = (yMin + yMax) / 2
-  // a little more than half, so that rounding of the corners is inside
   const halfX = (xMax - xMin) / 2
   const halfY = (yMax - yMin) / 2
-  for (const n of hints) if (seesAgain(grower, n, x, y, halfX, halfY)) return n
-  const seen = sightOf(grower, x, y, halfX, halfY)
-  if (seen !== undefined) return seen
-  for (const [n, foot] of feet.entries()) if (blocks(problem, foot, x, y, halfX, halfY)) return blockedBy(n)
-  return undefined
+  if (hint >= 0 && seesAgain(grower, hint, x, y, halfX, halfY)) {
+    tree.push(hint)
+    return hint
+  }
+  const sight = sightOf(grower, x, y, halfX, halfY, first, end)
+  if (sight >= 0) {
+    tree.push(sight)
+    return sight
+  }
+  const last = grower.last
+  let touched = last > end
+  for (const [n, foot] of grower.feet.entries()) {
+    const meets = blocking(problem, foot, x, y, halfX, halfY)
+    if (meets === SEES) {
+      tree.push(blockedBy(n))
+      return hint
+    }
+    if (meets === TOUCHES) touched = true
+  }
+  if (!touched || (2 * halfX <= problem.smallest_mm && 2 * halfY <= problem.smallest_mm)) {
+    tree.push(OPEN)
+    return hint
+  }
+  tree.push(SPLIT)
+  if (xMax - xMin >= yMax - yMin) {
+    const next = grow(grower, xMin, x, yMin, yMax, end, last, hint)
+    return grow(grower, x, xMax, yMin, yMax, end, last, next)
+  }
+  const next = grow(grower, xMin, xMax, yMin, y, end, last, hint)
+  return grow(grower, xMin, xMax, y, yMax, end, last, next)
 }
 
+/** Whether a sight found for another tile sees this one too, through the same faces. */
 function seesAgain({ problem, sights, scratch }: Grower, n: number, x: number, y: number, halfX: number, halfY: number): boolean {
   const { field, plane, beam, faces } = sights[n] as TileSight
   const { first } = (problem.fields[field] as TolerantField).nominal.sight.beams.planes[plane] as { first: number }
-  for (const [k, set] of faces.entries()) {
-    if (!sees(problem, field, first + beam + k, x, y, halfX, halfY, scratch)) return false
-    if (scratch.faces !== set) return false
+  for (let k = 0; k < faces.length; k++) {
+    if (meetsTile(problem, field, first + beam + k, x, y, halfX, halfY, scratch) !== SEES) return false
+    if (scratch.faces !== faces[k]) return false
   }
   return true
 }
 
-function sees(problem: TileProblem, field: number, i: number, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch): boolean {
+function meetsTile(problem: TileProblem, field: number, i: number, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch): number {
   const beams = problem.beams[field] as TileBeams
   const body = problem.bodies[field] as TileBody
-  return body.round ? seesCylinderTile(beams, i, body, x, y, halfX, halfY, scratch) : seesBoxTile(beams, i, body, x, y, halfX, halfY, scratch)
+  return body.round ? cylinderTile(beams, i, body, x, y, halfX, halfY, scratch) : boxTile(beams, i, body, x, y, halfX, halfY, scratch)
 }
 
-/** Looks for neighbouring beams that see the whole tile: first those that pass closest to the body's middle. */
-function sightOf(grower: Grower, x: number, y: number, halfX: number, halfY: number): number | undefined {
-  const { problem, scratch } = grower
-  for (const [f, field] of problem.fields.entries()) {
-    const { sight, planes, clusterBeams } = field.nominal
-    for (const { first, end } of planes) {
-      if (end - first < clusterBeams) continue
-      const centre = nearestBeam(problem, field, f, first, end, x, y)
-      if (centre < 0) continue
-      const spread = sight.segments || end - first <= 64 ? end - first : 4 + clusterBeams
-      for (let away = 0; away <= spread; away++)
-        for (const start of away === 0 ? [centre] : [centre - away, centre + away]) {
-          if (start < first || start + clusterBeams > end) continue
-          const faces: number[] = []
-          for (let k = 0; k < clusterBeams; k++) {
-            if (!sees(problem, f, start + k, x, y, halfX, halfY, scratch)) break
-            faces.push(scratch.faces)
-          }
-          if (faces.length === clusterBeams) return tableIndex(grower, f, first, start, faces)
-        }
+/**
+ * Puts the candidates that touch the tile on the stack from `end` on, up to `grower.last`, unless a cluster of neighbours sees all of it.
+ *
+ * @returns the sight, or -1
+ */
+function sightOf(grower: Grower, x: number, y: number, halfX: number, halfY: number, first: number, end: number): number {
+  const { problem, scratch, faces } = grower
+  let last = end
+  let streak = 0
+  let before = -2
+  for (let n = first; n < end; n++) {
+    const candidate = grower.beams[n] as number
+    const field = Math.floor(candidate / FIELD)
+    const i = candidate - field * FIELD
+    const meets = meetsTile(problem, field, i, x, y, halfX, halfY, scratch)
+    if (meets === MISSES) continue
+    last = push(grower, last, candidate)
+    if (meets === TOUCHES) {
+      streak = 0
+      continue
     }
+    const needed = (problem.fields[field] as TolerantField).nominal.clusterBeams
+    if (before !== candidate - 1 || startsPlane(problem, field, i)) streak = 0
+    before = candidate
+    faces[streak % faces.length] = scratch.faces
+    streak++
+    if (streak >= needed) return tableIndex(grower, field, i - needed + 1, Array.from({ length: needed }, (_, k) => faces[(streak - needed + k) % faces.length] as number))
   }
-  return undefined
+  grower.last = last
+  return -1
 }
 
-function tableIndex({ problem, sights, known }: Grower, field: number, first: number, start: number, faces: number[]): number {
-  const plane = (problem.fields[field] as TolerantField).nominal.sight.beams.planes.findIndex((p) => p.first === first)
-  const sight = { field, plane, beam: start - first, faces }
+function startsPlane(problem: TileProblem, field: number, i: number): boolean {
+  for (const { first } of (problem.fields[field] as TolerantField).nominal.planes) if (first === i) return true
+  return false
+}
+
+function tableIndex({ problem, sights, known }: Grower, field: number, start: number, faces: number[]): number {
+  const { planes } = (problem.fields[field] as TolerantField).nominal.sight.beams
+  const plane = planes.findIndex((p) => p.first <= start && start < p.end)
+  const sight = { field, plane, beam: start - (planes[plane] as { first: number }).first, faces }
   const key = keyOf(sight)
   const n = known.get(key)
   if (n !== undefined) return n
@@ -169,69 +209,59 @@ function tableIndex({ problem, sights, known }: Grower, field: number, first: nu
   return sights.length - 1
 }
 
-/** The first beam of a cluster that passes near the middle of a body at (x, y); -1 if the plane passes too far from it. */
-function nearestBeam(problem: TileProblem, field: TolerantField, f: number, first: number, end: number, x: number, y: number): number {
-  const { sensor } = field.counted
-  const { beams } = field.nominal.sight
-  const plane = sensor.kind === 'ranging' ? sensor.planes.find((p) => p.id === beams.planes.find((q) => q.first === first)?.id) : undefined
-  if (sensor.kind !== 'ranging' || plane?.kind !== 'fan') return first
-  const { strip, shape } = problem
-  const body = problem.bodies[f] as TileBody
-  const z = strip.z0 + strip.slopeX * x + strip.slopeY * y + (body.low[2] + body.high[2]) / 2
-  const { pose } = sensor
-  const cosYaw = cos(pose.yaw_rad)
-  const sinYaw = sin(pose.yaw_rad)
-  const vx = (x - pose.x_mm) * cosYaw + (y - pose.y_mm) * sinYaw
-  const vy = (y - pose.y_mm) * cosYaw - (x - pose.x_mm) * sinYaw
-  const vz = z - pose.z_mm
-  const lean = pose.tilt_rad + plane.offset_rad
-  const aside = vy * cos(lean) + vz * sin(lean)
-  const reachOut = Math.sqrt(shape.halfA * shape.halfA + shape.halfB * shape.halfB) + (body.high[2] - body.low[2]) / 2
-  if (aside > reachOut || aside < -reachOut) return -1
-  const theta = atan2(vx, vy * sin(lean) - vz * cos(lean)) - pose.roll_rad
-  const step = plane.beamCount > 1 ? (plane.fovMax_rad - plane.fovMin_rad) / (plane.beamCount - 1) : 1
-  const j = Math.round((theta - plane.fovMin_rad) / step) - ((field.nominal.clusterBeams - 1) >> 1)
-  return first + Math.max(0, Math.min(end - first - field.nominal.clusterBeams, j))
-}
-
-/** The obstacle overlaps the body in space at every placement of the tile, whatever the tolerances. */
-function blocks({ standing, strip, turn_rad, length_mm, floor_mm }: TileProblem, foot: Footprint, x: number, y: number, halfX: number, halfY: number): boolean {
+/**
+ * SEES where the obstacle overlaps the body in space at every placement of the tile, whatever the tolerances; MISSES where it does nowhere.
+ */
+function blocking({ standing, strip, turn_rad, length_mm, floor_mm }: TileProblem, foot: Footprint, x: number, y: number, halfX: number, halfY: number): number {
   const floorHere = strip.z0 + strip.slopeX * x + strip.slopeY * y
   const floorSpread = Math.abs(strip.slopeX) * halfX + Math.abs(strip.slopeY) * halfY + floor_mm
-  if (!(floorHere - floorSpread + standing.high > foot.from + length_mm + SPARE_MM)) return false
-  if (!(floorHere + floorSpread + standing.low < foot.to - length_mm - SPARE_MM)) return false
-  const swing = standing.round ? 0 : 2 * sin(turn_rad / 2) * Math.sqrt(standing.halfA * standing.halfA + standing.halfB * standing.halfB)
-  const body = { ...standing, halfA: standing.halfA - swing, halfB: standing.halfB - swing }
-  if (!(body.halfA > 0 && body.halfB > 0)) return false
-  if (!body.round && foot.radius === 0) return boxesMeet(body, foot, length_mm, x, y, halfX, halfY)
-  return [-1, 1].every((a) => [-1, 1].every((b) => roundMeets(body, foot, length_mm, x + a * halfX, y + b * halfY)))
+  const above = floorHere + standing.high - foot.from
+  const below = foot.to - floorHere - standing.low
+  if (above < -floorSpread - length_mm || below < -floorSpread - length_mm) return MISSES
+  const overlapsInHeight = above > floorSpread + length_mm + SPARE_MM && below > floorSpread + length_mm + SPARE_MM
+  const swing = standing.round ? 0 : 2 * sin(turn_rad / 2) * extent(standing.halfA, standing.halfB)
+  const inPlan = standing.round || foot.radius > 0 ? roundMeets : boxesMeet
+  const meets = inPlan(standing, foot, swing, length_mm, x, y, halfX, halfY)
+  return meets === SEES && !overlapsInHeight ? TOUCHES : meets
 }
 
-function boxesMeet(body: Shape, foot: Footprint, length_mm: number, x: number, y: number, halfX: number, halfY: number): boolean {
+/** Two boxes: in each of their four directions, how the distance of the centres compares with the half sizes. */
+function boxesMeet(body: Shape, foot: Footprint, swing: number, length_mm: number, x: number, y: number, halfX: number, halfY: number): number {
   const c = Math.abs(body.cosYaw * foot.cosYaw + body.sinYaw * foot.sinYaw)
   const s = Math.abs(body.sinYaw * foot.cosYaw - body.cosYaw * foot.sinYaw)
-  const halfC = foot.halfA - length_mm
-  const halfD = foot.halfB - length_mm
-  if (!(halfC > 0 && halfD > 0)) return false
-  const within = (nx: number, ny: number, half: number) =>
-    Math.abs(nx * (x - foot.x) + ny * (y - foot.y)) + Math.abs(nx) * halfX + Math.abs(ny) * halfY < half - SPARE_MM
-  return (
-    within(body.cosYaw, body.sinYaw, body.halfA + halfC * c + halfD * s) &&
-    within(-body.sinYaw, body.cosYaw, body.halfB + halfC * s + halfD * c) &&
-    within(foot.cosYaw, foot.sinYaw, halfC + body.halfA * c + body.halfB * s) &&
-    within(-foot.sinYaw, foot.cosYaw, halfD + body.halfA * s + body.halfB * c)
+  const along = (nx: number, ny: number, bodyHalf: number, footHalf: number) => {
+    const away = Math.abs(nx * (x - foot.x) + ny * (y - foot.y))
+    const spread = Math.abs(nx) * halfX + Math.abs(ny) * halfY
+    const off = (swing + length_mm) * (1 + c + s)
+    if (away - spread > bodyHalf + footHalf + off) return MISSES
+    return away + spread < bodyHalf + footHalf - off - SPARE_MM ? SEES : TOUCHES
+  }
+  if (!(body.halfA > swing && body.halfB > swing && foot.halfA > length_mm && foot.halfB > length_mm)) return TOUCHES
+  return Math.min(
+        along(body.cosYaw, body.sinYaw, body.halfA, foot.halfA * c + foot.halfB * s),
+        along(-body.sinYaw, body.cosYaw, body.halfB, foot.halfA * s + foot.halfB * c),
+        along(foot.cosYaw, foot.sinYaw, foot.halfA, body.halfA * c + body.halfB * s),
+        along(-foot.sinYaw, foot.cosYaw, foot.halfB, body.halfA * s + body.halfB * c),
   )
 }
 
-/** At one placement, with at least one of the two round: the distance from the disc's centre to the other's core is below the radii. */
-function roundMeets(body: Shape, foot: Footprint, length_mm: number, x: number, y: number): boolean {
-  const radius = (body.round ? body.halfA : 0) + Math.max(0, foot.radius - length_mm)
+/** At least one of the two is round: at the corners of the tile, the distance from the disc's centre to the other's core against the radii. */
+function roundMeets(body: Shape, foot: Footprint, swing: number, length_mm: number, x: number, y: number, halfX: number, halfY: number): number {
+  const radius = (body.round ? body.halfA : 0) + foot.radius
   const core = body.round ? (foot.radius > 0 ? undefined : foot) : body
-  const px = foot.x - x
-  const py = foot.y - y
-  const less = body.round && foot.radius === 0 ? length_mm : 0
-  if (core && !(core.halfA > less && core.halfB > less)) return false
-  const u = core ? Math.max(0, Math.abs(px * core.cosYaw + py * core.sinYaw) - core.halfA + less) : Math.abs(px)
-  const v = core ? Math.max(0, Math.abs(py * core.cosYaw - px * core.sinYaw) - core.halfB + less) : Math.abs(py)
-  return Math.sqrt(u * u + v * v) < radius - SPARE_MM
+  const off = swing + length_mm
+  const away = (px: number, py: number, less: number) => {
+    const u = core ? Math.max(0, Math.abs(px * core.cosYaw + py * core.sinYaw) - core.halfA + less) : Math.abs(px)
+    const v = core ? Math.max(0, Math.abs(py * core.cosYaw - px * core.sinYaw) - core.halfB + less) : Math.abs(py)
+    return extent(u, v)
+  }
+  if (away(foot.x - x, foot.y - y, 0) > radius + 2 * off + extent(halfX, halfY)) return MISSES
+  if (core && !(core.halfA > off && core.halfB > off)) return TOUCHES
+  for (const a of [-halfX, halfX])
+    for (const b of [-halfY, halfY]) if (!(away(foot.x - x - a, foot.y - y - b, off) < radius - off - SPARE_MM)) return TOUCHES
+  return SEES
+}
+
+function extent(a: number, b: number): number {
+  return Math.sqrt(a * a + b * b)
 }

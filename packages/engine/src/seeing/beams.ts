@@ -1,5 +1,5 @@
 import type { BeamPlane, FanPlane, Pose, RangingSensor, SegmentSensor } from '../model/sensor.ts'
-import { cos, sin } from '../space/trigonometry.ts'
+import { turnOf } from '../space/trigonometry.ts'
 
 /** Beams of one sensor, one array per quantity; index i is the same beam in all. Doorway frame, mm; directions are unit vectors. */
 export interface Beams {
@@ -35,17 +35,6 @@ export function beamsOfFans(pose: Pose, fans: readonly FanPlane[]): Beams {
   return beams
 }
 
-/** Direction of a beam at `theta` in a plane leaned by `offset`: Rz(yaw) Rx(tilt + offset) (sin(theta + roll), 0, -cos(theta + roll)). */
-export function beamDirection(pose: Pose, offset_rad: number, theta_rad: number): readonly [number, number, number] {
-  const across = sin(theta_rad + pose.roll_rad)
-  const down = cos(theta_rad + pose.roll_rad)
-  const lean = pose.tilt_rad + offset_rad
-  const outward = down * sin(lean)
-  const cosYaw = cos(pose.yaw_rad)
-  const sinYaw = sin(pose.yaw_rad)
-  return [across * cosYaw - outward * sinYaw, across * sinYaw + outward * cosYaw, -down * cos(lean)]
-}
-
 function planeCount(plane: BeamPlane): number {
   return plane.kind === 'fan' ? plane.beamCount : plane.places.length
 }
@@ -71,25 +60,25 @@ function emptyBeams(planes: readonly { readonly id: string }[], counts: readonly
   }
 }
 
+/**
+ * A beam at `theta` looks along Rz(yaw) Rx(tilt + offset) (sin(theta + roll), 0, -cos(theta + roll)), docs/method.md, section 1. Angles that are
+ * quarter turns but for rounding count as such: a level beam is level, and one that grazes a face from side A also does from side B.
+ */
 function writePlane(beams: Beams, plane: BeamPlane, pose: Pose, first: number): void {
   if (plane.kind === 'fan') {
     const step_rad = plane.beamCount > 1 ? (plane.fovMax_rad - plane.fovMin_rad) / (plane.beamCount - 1) : 0
     const lean = pose.tilt_rad + plane.offset_rad
-    const sinLean = sin(lean)
-    const cosLean = cos(lean)
-    const cosYaw = cos(pose.yaw_rad)
-    const sinYaw = sin(pose.yaw_rad)
+    const [cosLean, sinLean] = turnOf(lean)
+    const [cosYaw, sinYaw] = turnOf(pose.yaw_rad)
     for (let j = 0; j < plane.beamCount; j++) {
-      const theta = plane.fovMin_rad + j * step_rad + pose.roll_rad
-      const across = sin(theta)
-      const down = cos(theta)
+      const [down, across] = turnOf(plane.fovMin_rad + j * step_rad + pose.roll_rad)
       const outward = down * sinLean
       write(beams, first + j, pose.x_mm, pose.y_mm, pose.z_mm, across * cosYaw - outward * sinYaw, across * sinYaw + outward * cosYaw, -down * cosLean)
     }
     return
   }
-  for (const [j, place] of plane.places.entries())
-    write(beams, first + j, place.x_mm, place.y_mm, place.z_mm, 0, sin(plane.tilt_rad), -cos(plane.tilt_rad))
+  const [down, outward] = turnOf(plane.tilt_rad)
+  for (const [j, place] of plane.places.entries()) write(beams, first + j, place.x_mm, place.y_mm, place.z_mm, 0, outward, -down)
 }
 
 function writeSegments(beams: Beams, sensor: SegmentSensor): void {

@@ -1,0 +1,145 @@
+import type { Door, DoorState, Tolerances } from '../model/door.ts'
+import type { Zone } from '../model/zone.ts'
+import { type Shape, shapeOf } from '../seeing/shape.ts'
+import { floorPieces } from '../space/floor.ts'
+import { radians } from '../space/trigonometry.ts'
+import type { Strip } from './hits.kernel.ts'
+import { NO_TOLERANCES } from './off.ts'
+import { type CountedField, countedFields } from './scene.ts'
+import { type TolerantField, tileBeams, tileBody, tolerantField } from './tile-scene.ts'
+import { growTree, type Rectangle, type TileProblem, type TileSight, type TileTree } from './tile-tree.ts'
+
+/** One posture at one yaw, or over a slice of a yaw range, and what its tile trees say: tree k covers rectangle k. */
+export interface ExactSlice {
+  readonly body: string
+  readonly posture: number
+  readonly yawFrom_rad: number
+  readonly yawTo_rad: number
+  readonly trees: readonly TileTree[]
+}
+
+/** The exact answer of a zone in one state of the door, with the argument for every tile. */
+export interface ExactTrees {
+  readonly zone: string
+  readonly state: string
+  readonly tolerances: Tolerances
+  readonly fields: readonly CountedField[]
+  /** The zone, cut where the floor bends. */
+  readonly roots: readonly Rectangle[]
+  readonly slices: readonly ExactSlice[]
+  /** What the trees refer to. */
+  readonly sights: readonly TileSight[]
+  readonly obstacles: readonly string[]
+  readonly smallest_mm: number
+}
+
+const WIDEST_SLICE_RAD = radians(3)
+
+/** The largest size of a tile that may stay open, unless the caller says otherwise. */
+export const SMALLEST_TILE_MM = 3.125
+
+/**
+ * Proves, tile by tile, where a body is seen or cannot be (docs/method.md, "Exact"). What is left open counts as blind.
+ *
+ * @param tolerances none for the door as written
+ */
+export function exactTrees(
+  door: Door,
+  zone: Zone,
+  state: DoorState,
+  tolerances: Tolerances = NO_TOLERANCES,
+  smallest_mm = SMALLEST_TILE_MM,
+  onProgress?: (done: number, of: number) => void,
+): ExactTrees {
+  const counted = countedFields(door, zone)
+  const fields = counted.map((c) => tolerantField(door, state, c, tolerances))
+  const sights: TileSight[] = []
+  const roots = rootsOf(zone, state)
+  const slices = slicesOf(door, zone)
+  const trees = slices.map((slice, n) => {
+    onProgress?.(n, slices.length)
+    return { ...named(slice), trees: treesOf(state, tolerances, fields, slice, roots, sights, smallest_mm) }
+  })
+  const obstacles = state.obstacles.map((o) => o.id)
+  return { zone: zone.id, state: state.id, tolerances, fields: counted, roots: roots.map((r) => r.tile), slices: trees, sights, obstacles, smallest_mm }
+}
+
+interface Slice {
+  readonly body: Door['bodies'][number]
+  readonly index: number
+  readonly yawFrom_rad: number
+  readonly yawTo_rad: number
+}
+
+function named({ body, index, yawFrom_rad, yawTo_rad }: Slice): Omit<ExactSlice, 'trees'> {
+  return { body: body.id, posture: index, yawFrom_rad, yawTo_rad }
+}
+
+/** Every posture; a yaw range in slices of at most 3 degrees. */
+function slicesOf(door: Door, zone: Zone): Slice[] {
+  return zone.bodies.flatMap((id) => {
+    const body = door.bodies.find((b) => b.id === id)
+    if (body === undefined) throw new Error(`zone ${zone.id} must name a body of the door, got ${id}`)
+    return body.postures.flatMap((posture, index) => {
+      if (posture.shape === 'cylinder') return [{ body, index, yawFrom_rad: 0, yawTo_rad: 0 }]
+      const range = posture.yawTo_rad - posture.yawFrom_rad
+      const count = Math.max(1, Math.ceil(range / WIDEST_SLICE_RAD - 1e-9))
+      const at = (k: number) => (k === count ? posture.yawTo_rad : posture.yawFrom_rad + (range * k) / count)
+      return Array.from({ length: count }, (_, k) => ({ body, index, yawFrom_rad: at(k), yawTo_rad: at(k + 1) }))
+    })
+  })
+}
+
+interface Root {
+  readonly tile: Rectangle
+  readonly strip: Strip
+}
+
+/** The zone cut along the bends of the floor, so that each part stands on one straight piece. */
+function rootsOf(zone: Zone, state: DoorState): Root[] {
+  const floor = floorPieces(state.floor)
+  const roots: Root[] = []
+  for (let piece = 0; piece < floor.count; piece++) {
+    const yMin = Math.max(zone.yMin_mm, floor.from[piece] as number)
+    const yMax = Math.min(zone.yMax_mm, floor.from[piece + 1] ?? Infinity)
+    if (!(yMin < yMax)) continue
+    const slopeY = floor.slope[piece] as number
+    const z0 = (floor.z[piece] as number) - (floor.y[piece] as number) * slopeY
+    const tile = { xMin: zone.xMin_mm, xMax: zone.xMax_mm, yMin, yMax }
+    roots.push({ tile, strip: { firstRow: 0, lastRow: -1, z0, slopeX: floor.slopeX, slopeY, lowest: 0, highest: 0 } })
+  }
+  return roots
+}
+
+function treesOf(
+  state: DoorState,
+  tolerances: Tolerances,
+  fields: readonly TolerantField[],
+  slice: Slice,
+  roots: readonly Root[],
+  sights: TileSight[],
+  smallest_mm: number,
+): TileTree[] {
+  const posture = slice.body.postures[slice.index]
+  if (posture === undefined) throw new Error(`body ${slice.body.id} must have posture ${slice.index}`)
+  const yaw = (slice.yawFrom_rad + slice.yawTo_rad) / 2
+  const turn_rad = (slice.yawTo_rad - slice.yawFrom_rad) / 2
+  const shapes = fields.map((f) => shapeOf(posture, yaw, slice.body.reflectance, f.counted.sensor.spotRadius_mm))
+  const standing = shapeOf(posture, yaw, 1, 0)
+  const beams = fields.map((field, f) => tileBeams(field, shapes[f] as Shape, tolerances, turn_rad))
+  return roots.map(({ tile, strip }) => {
+    const problem: TileProblem = {
+      standing,
+      turn_rad,
+      strip,
+      fields,
+      beams,
+      bodies: shapes.map((shape) => tileBody(shape, strip)),
+      obstacles: state.obstacles,
+      length_mm: tolerances.length_mm,
+      floor_mm: tolerances.floor_mm,
+      smallest_mm,
+    }
+    return growTree(problem, tile, sights)
+  })
+}
