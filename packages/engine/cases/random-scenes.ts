@@ -34,7 +34,7 @@ export function randomScene(seed: number, { columns, rows }: SceneSize): Door {
     sensors: [sensor],
     bodies: [bodyOf([posture], { reflectance: dice.pick([0.1, 0.1, 0.03, 0.5]) })],
     zones: [zone],
-    extinction_per_mm: dice.chance(0.25) ? 3.912 / dice.between(2000, 30_000) : 0,
+    extinction_per_mm: dice.chance(0.25) ? 3.912 / dice.between(8000, 60_000) : 0,
   })
 }
 
@@ -119,16 +119,17 @@ function randomThing(dice: SceneDice, index: number, { x0, y0, width, depth }: P
 
 /** Limits near the body, open or far. */
 function randomField(dice: SceneDice, { x0, y0, width, depth, height_mm }: Place): Partial<Field> {
-  const side = (low: number, size: number, open: number) => (dice.chance(0.75) ? open : low + dice.length(0, size))
+  const side = (low: number, size: number, open: number) => (dice.chance(0.85) ? open : low + dice.length(0, size))
   const height = () => (dice.chance(0.4) ? height_mm : dice.chance(0.5) ? dice.length(0, height_mm) : dice.length(0, 300))
   const yMin_mm = side(y0, depth / 2, -Infinity)
+  const clearance_mm = dice.chance(0.7) ? dice.pick([-Infinity, 0]) : height()
   return {
     xMin_mm: side(x0, width / 2, -Infinity),
     xMax_mm: side(x0 + width / 2, width / 2, Infinity),
     yMin_mm,
     yMax_mm: side(y0 + depth / 2, depth / 2, Infinity),
-    clearance_mm: dice.chance(0.4) ? -Infinity : dice.chance(0.5) ? 0 : height(),
-    top_mm: dice.chance(0.6) ? Infinity : height(),
+    clearance_mm,
+    top_mm: dice.chance(0.75) ? Infinity : Math.max(clearance_mm, height()),
     clusterBeams: dice.pick([1, 1, 1, 2, 3, 4, 5]),
   }
 }
@@ -150,9 +151,9 @@ function randomRanging(dice: SceneDice, place: Place): RangingSensor {
     planes,
     {
       pose,
-      maxRange_mm: dice.chance(0.7) ? 50_000 : dice.length(0.3 * away_mm, away_mm),
-      rangeRef_mm: dice.chance(0.4) ? 30_000 : Math.max(100, dice.length(0.2 * away_mm, 2 * away_mm)),
-      backgroundMargin_mm: dice.chance(0.5) ? 0 : dice.length(0, 200),
+      maxRange_mm: dice.chance(0.85) ? 50_000 : dice.length(0.3 * away_mm, away_mm),
+      rangeRef_mm: dice.chance(0.5) ? 30_000 : Math.max(100, dice.length(0.6 * away_mm, 4 * away_mm)),
+      backgroundMargin_mm: dice.chance(0.6) ? 0 : dice.length(0, 200),
       spotRadius_mm: dice.chance(0.6) ? 0 : dice.pick([5, 12.5, dice.between(1, 30)]),
     },
     randomField(dice, place),
@@ -181,8 +182,8 @@ function randomPlane(dice: SceneDice, k: number, { x_mm, y_mm, z_mm }: { readonl
   const wide_deg = dice.pick([2, 20, 90, 270])
   const side = dice.whole(0, 6)
   // an odd number of beams, the middle one at 0 in half of the fans
-  const half_rad = radians(wide_deg / 2)
-  const middle_rad = dice.chance(0.5) ? 0 : dice.angle_rad(60)
+  const half_rad = side === 0 ? 0 : radians(wide_deg / 2)
+  const middle_rad = dice.chance(0.7) ? 0 : dice.angle_rad(60)
   return { kind: 'fan', id, offset_rad: k === 0 ? 0 : dice.angle_rad(20), fovMin_rad: middle_rad - half_rad, fovMax_rad: middle_rad + half_rad, beamCount: 2 * side + 1 }
 }
 
