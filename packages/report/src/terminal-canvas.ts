@@ -40,7 +40,7 @@ export interface FrameSigns {
   readonly ends: readonly [string, string]
 }
 
-/** A frame with a cleared inside. One that is less than three columns wide is a column of its upright sides. */
+/** A frame; what lies inside of it stays. One that is less than three columns wide is a column of its upright sides. */
 export function frame(
   canvas: Canvas,
   [left, top, right, bottom]: readonly [number, number, number, number],
@@ -48,8 +48,10 @@ export function frame(
   ink: Ink,
 ): void {
   for (let row = top; row <= bottom; row++) {
-    for (let column = left; column <= right; column++)
-      put(canvas, column, row, frameSign([left, top, right, bottom], column, row, signs), ink)
+    for (let column = left; column <= right; column++) {
+      const sign = frameSign([left, top, right, bottom], column, row, signs)
+      if (sign !== undefined) put(canvas, column, row, sign, ink)
+    }
   }
 }
 
@@ -58,12 +60,12 @@ function frameSign(
   column: number,
   row: number,
   { corners, level, upright, ends }: FrameSigns,
-): string {
+): string | undefined {
   const atSide = column === left ? 0 : column === right ? 1 : undefined
   if (top === bottom) return atSide === undefined ? level : ends[atSide]
   if (row === top) return atSide === undefined ? level : corners[atSide]
   if (row === bottom) return atSide === undefined ? level : corners[atSide === 0 ? 2 : 3]
-  return atSide === undefined ? ' ' : upright
+  return atSide === undefined ? undefined : upright
 }
 
 /** The rows as text, each without spaces at its end, painted in runs. */

@@ -70,6 +70,13 @@ describe('a plan in characters', () => {
       expect(text.replace(/\n/g, ' ')).toContain(words)
   })
 
+  it('keeps letters off hatching (doors 1 to 40)', () => {
+    for (let seed = 1; seed <= 40; seed++) {
+      const { door, judgement } = randomDoor(seed)
+      for (const row of rowsOf(terminalPlan(door, judgement, { width: 80, ascii: true }))) expect(row).not.toMatch(/\/[A-Z]|[A-Z]\//)
+    }
+  })
+
   it('draws a door that has no answer yet', () => {
     const text = terminalPlan(loadingDoor, judgementOf(loadingDoor, []), { width: 80, ascii: true })
     expect(text).not.toContain('//')

@@ -2,7 +2,7 @@ import type { Door, Judgement, Obstacle } from '@sillsight/engine'
 import { bodiesToDraw, halfExtents, type ShownBody, sensorSpots } from './drawing/scene.ts'
 import type { PlanOptions, Units } from './options.ts'
 import { type Shown, shownOf } from './shown.ts'
-import { type Canvas, emptyCanvas, type FrameSigns, frame, inkAt, put, written } from './terminal-canvas.ts'
+import { type Canvas, emptyCanvas, type FrameSigns, frame, type Ink, inkAt, put, written } from './terminal-canvas.ts'
 import { tape } from './wording/figures.ts'
 import { sideName } from './wording/places.ts'
 import { asAscii, columns, listed, plain, wrapped } from './wording/plain.ts'
@@ -71,9 +71,10 @@ export function terminalPlan(door: Door, judgement: Judgement, options: PlanOpti
   const drawn = shown.state.obstacles.filter((obstacle) => drawObstacle(canvas, raster, obstacle, signs))
   drawLeaf(canvas, raster, door, signs)
   for (const body of bodies) drawBody(canvas, raster, body, signs)
+  for (const { x_mm, y_mm } of sensorSpots(door)) {
+    putClear(canvas, Math.min(width - 1, columnOf(raster, x_mm)), rowOf(raster, y_mm), signs.sensor, 'sensor')
+  }
   drawLetters(canvas, raster, shown, bodies)
-  for (const { x_mm, y_mm } of sensorSpots(door))
-    put(canvas, Math.min(width - 1, columnOf(raster, x_mm)), rowOf(raster, y_mm), signs.sensor, 'sensor')
   const units = options.units ?? 'metric'
   const text = [
     heading(door, shown),
@@ -212,7 +213,13 @@ function drawBody(canvas: Canvas, raster: Raster, body: ShownBody, signs: Signs)
   const left = columnOf(raster, x_mm - half.x_mm)
   const right = Math.max(left + 2, columnOf(raster, x_mm + half.x_mm - 1e-6))
   frame(canvas, [left, rowBelow(raster, y_mm + half.y_mm), right, rowOf(raster, y_mm - half.y_mm)], signs.body, 'body')
-  put(canvas, Math.round((left + right) / 2), rowOf(raster, y_mm), body.letter, 'letter')
+  putClear(canvas, Math.round((left + right) / 2), rowOf(raster, y_mm), body.letter, 'letter')
+}
+
+/** A letter or a sensor never touches hatching. */
+function putClear(canvas: Canvas, column: number, row: number, sign: string, ink: Ink): void {
+  for (const beside of [column - 1, column + 1]) if (inkAt(canvas, beside, row) === 'unseen') put(canvas, beside, row, ' ', 'blank')
+  put(canvas, column, row, sign, ink)
 }
 
 /** Letters of the pockets without a body, largest first, each with a free column on both sides; one that finds none is left out. */
@@ -224,9 +231,8 @@ function drawLetters(canvas: Canvas, raster: Raster, { coverage }: Shown, bodies
     const column = columnOf(raster, worstCase.x_mm)
     const row = rowOf(raster, worstCase.y_mm)
     const around = [-1, 0, 1].map((step) => inkAt(canvas, column + step, row))
-    if (around.some((ink) => ink === 'letter' || ink === 'body' || ink === 'wall')) continue
-    for (const step of [-1, 1]) if (inkAt(canvas, column + step, row) === 'unseen') put(canvas, column + step, row, ' ', 'blank')
-    put(canvas, column, row, letter, 'letter')
+    if (around.some((ink) => ink === 'letter' || ink === 'body' || ink === 'wall' || ink === 'sensor')) continue
+    putClear(canvas, column, row, letter, 'letter')
   }
 }
 

@@ -177,7 +177,8 @@ export function labelMarks({ placed }: Labelling): readonly Mark[] {
     const line: readonly Mark[] = leader ? [{ kind: 'line', layer: 'dimension', points: leader }] : []
     if (!request.circled) return [...line, blank(box), ...linesAround(request.text, middle)]
     const dot: Mark = { kind: 'circle', layer: 'thing', centre: request.at, radius_mm: 0.45, fill: 'ink' }
-    return [...line, dot, ...letterInCircle(request.text, middle)]
+    const paper: Mark = { kind: 'circle', layer: 'halo', centre: request.at, radius_mm: 0.3, fill: 'paper' } // under the dot, where it lies on hatching
+    return [paper, ...line, dot, ...letterInCircle(request.text, middle)]
   })
 }
 

@@ -26,9 +26,10 @@ export interface Box {
 
 /**
  * What a mark is, which decides its weight of line: `structure` for the building, `thing` for what stands in it, `help` for zones,
- * scan planes and centre lines, `unseen` and `hatch` for blind pockets and for nothing else, `body` for a worst case.
+ * scan planes and centre lines, `unseen` and `hatch` for blind pockets and for nothing else, `body` for a worst case,
+ * `halo` for paper left around a line that crosses hatching.
  */
-export type Layer = 'structure' | 'thing' | 'help' | 'unseen' | 'hatch' | 'body' | 'dimension' | 'text' | 'frame'
+export type Layer = 'structure' | 'thing' | 'help' | 'unseen' | 'hatch' | 'body' | 'dimension' | 'text' | 'frame' | 'halo'
 
 export type Fill = 'none' | 'paper' | 'wall' | 'unseen' | 'ink'
 export type Dash = 'solid' | 'zone' | 'centre' | 'hidden'
@@ -71,6 +72,7 @@ export const PENS_MM: Readonly<Record<Layer, number>> = {
   dimension: 0.18,
   text: 0,
   frame: 0.3,
+  halo: 1.5,
 }
 
 /** Lettering on paper, size of the type in mm. 3.5 mm is 13 px at the 96 px per inch of screens. */

@@ -56,8 +56,8 @@ function drawPlan(scene: Scene, view: View): Drawn {
     ...building,
     ...zoneMarks(scene, view),
     ...traceMarks(scene, view),
-    ...(coverage ? unseenMarks(view, coverage) : []),
     ...things,
+    ...(coverage ? unseenMarks(view, coverage) : []), // over things: what is unseen stays in sight wherever it is
     ...people,
     ...sensors.marks,
   ]

@@ -23,7 +23,7 @@ export function svg(sheet: Sheet): string {
 
 function written(mark: Mark): string {
   if (mark.kind === 'text') return text(mark)
-  const pen = `stroke="${INK}" stroke-width="${PENS_MM[mark.layer]}"`
+  const pen = `stroke="${mark.layer === 'halo' ? FILLS.paper : INK}" stroke-width="${PENS_MM[mark.layer]}"`
   const kind = `class="${mark.layer}"`
   if (mark.kind === 'circle')
     return `<circle ${kind} cx="${n(mark.centre.x_mm)}" cy="${n(mark.centre.y_mm)}" r="${n(mark.radius_mm)}" fill="${FILLS[mark.fill]}" ${pen}/>`

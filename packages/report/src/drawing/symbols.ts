@@ -4,12 +4,14 @@ import { round, shape, upright } from './pen.ts'
 import { footprint, halfExtents, reachOf, type ShownBody } from './scene.ts'
 import { onSheet, type View } from './view.ts'
 
-/** A body from above as it lies, its outline on paper. */
+/** A body from above as it lies: its outline with a little paper around it, so that the hatching inside stays to be seen. */
 export function bodyMarks(view: View, body: ShownBody): readonly Mark[] {
   const { worstCase, posture } = body
   const middle = { u_mm: worstCase.x_mm, v_mm: worstCase.y_mm }
   const ring = footprint(body)
-  return ring ? shape(view, 'body', ring, 'paper') : round(view, 'body', middle, reachOf(posture), 'paper')
+  return (['halo', 'body'] as const).flatMap((layer) =>
+    ring ? shape(view, layer, ring, 'none') : round(view, layer, middle, reachOf(posture), 'none'),
+  )
 }
 
 /** The room that bodies take in the plan. */

@@ -12,7 +12,7 @@ export const legendWords = {
   body: 'worst case: the test body where it lies',
   zone: (name: string) => `zone: ${plain(name)}`,
   trace: 'scan plane: its line on the floor, single beams above',
-  more: (count: number) => `and ${count} more`,
+  more: (count: number) => `and ${count} more in the findings`,
 } as const
 
 /** One pocket in the key: the body, where its middle lies by tape, why it goes unseen. */
