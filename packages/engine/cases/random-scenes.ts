@@ -5,10 +5,11 @@ import { asin, atan2, cos, hypot3, radians, sin } from '../src/space/trigonometr
 import { block, bodyOf, plainDoor, plainField, plainState, plainZone, ranging } from './plain-door.ts'
 import { type RandomNumbers, randomNumbers } from './random-numbers.ts'
 
-/** How a scene is thrown: what is common in it, so that each kind of trouble gets its share. */
 export interface SceneSize {
   readonly columns: number
   readonly rows: number
+  /** From 10 to 40 if not given. */
+  readonly pitch_mm?: number
 }
 
 /**
@@ -17,9 +18,9 @@ export interface SceneSize {
  * sides, clearance and top cut bodies, beams down, level and up from above, from beside and from within the zone, segments in all directions, spots.
  * Half of the scenes have round lengths, so that bodies, beams, limits and cells meet exactly. The same seed gives the same scene.
  */
-export function randomScene(seed: number, { columns, rows }: SceneSize): Door {
+export function randomScene(seed: number, { columns, rows, pitch_mm: pitch }: SceneSize): Door {
   const dice = sceneDice(seed)
-  const pitch_mm = dice.round ? dice.pick([10, 20, 25, 40, 12.5]) : dice.between(10, 40)
+  const pitch_mm = pitch ?? (dice.round ? dice.pick([10, 20, 25, 40, 12.5]) : dice.between(10, 40))
   const extent = { width: columns * pitch_mm, depth: rows * pitch_mm }
   const x0 = dice.length(-500, 500)
   const y0 = dice.length(-1500, 0)

@@ -1,5 +1,5 @@
 import type { BeamPlane, FanPlane, Pose, RangingSensor, SegmentSensor } from '../model/sensor.ts'
-import { turnOf } from '../space/trigonometry.ts'
+import { cos, sin } from '../space/trigonometry.ts'
 
 /** Beams of one sensor, one array per quantity; index i is the same beam in all. Doorway frame, mm; directions are unit vectors. */
 export interface Beams {
@@ -60,25 +60,26 @@ function emptyBeams(planes: readonly { readonly id: string }[], counts: readonly
   }
 }
 
-/**
- * A beam at `theta` looks along Rz(yaw) Rx(tilt + offset) (sin(theta + roll), 0, -cos(theta + roll)), docs/method.md, section 1. Angles that are
- * quarter turns but for rounding count as such: a level beam is level, and one that grazes a face from side A also does from side B.
- */
+/** A beam at `theta` looks along Rz(yaw) Rx(tilt + offset) (sin(theta + roll), 0, -cos(theta + roll)): docs/method.md, section 1. */
 function writePlane(beams: Beams, plane: BeamPlane, pose: Pose, first: number): void {
   if (plane.kind === 'fan') {
     const step_rad = plane.beamCount > 1 ? (plane.fovMax_rad - plane.fovMin_rad) / (plane.beamCount - 1) : 0
     const lean = pose.tilt_rad + plane.offset_rad
-    const [cosLean, sinLean] = turnOf(lean)
-    const [cosYaw, sinYaw] = turnOf(pose.yaw_rad)
+    const sinLean = sin(lean)
+    const cosLean = cos(lean)
+    const cosYaw = cos(pose.yaw_rad)
+    const sinYaw = sin(pose.yaw_rad)
     for (let j = 0; j < plane.beamCount; j++) {
-      const [down, across] = turnOf(plane.fovMin_rad + j * step_rad + pose.roll_rad)
+      const theta = plane.fovMin_rad + j * step_rad + pose.roll_rad
+      const across = sin(theta)
+      const down = cos(theta)
       const outward = down * sinLean
       write(beams, first + j, pose.x_mm, pose.y_mm, pose.z_mm, across * cosYaw - outward * sinYaw, across * sinYaw + outward * cosYaw, -down * cosLean)
     }
     return
   }
-  const [down, outward] = turnOf(plane.tilt_rad)
-  for (const [j, place] of plane.places.entries()) write(beams, first + j, place.x_mm, place.y_mm, place.z_mm, 0, outward, -down)
+  for (const [j, place] of plane.places.entries())
+    write(beams, first + j, place.x_mm, place.y_mm, place.z_mm, 0, sin(plane.tilt_rad), -cos(plane.tilt_rad))
 }
 
 function writeSegments(beams: Beams, sensor: SegmentSensor): void {
@@ -100,7 +101,15 @@ function write(beams: Beams, i: number, ox: number, oy: number, oz: number, dx: 
   beams.originX[i] = ox
   beams.originY[i] = oy
   beams.originZ[i] = oz
-  beams.directionX[i] = dx
-  beams.directionY[i] = dy
-  beams.directionZ[i] = dz
+  beams.directionX[i] = exact(dx)
+  beams.directionY[i] = exact(dy)
+  beams.directionZ[i] = exact(dz)
+}
+
+/**
+ * What is left of a component that should be 0 when angles and their sines are rounded (6e-17 of a quarter turn). As 0, a level beam is level and
+ * a graze along a face is one from both sides of the door; otherwise it "enters" what it runs along. 1e-15 moves a beam by 1e-8 mm over 10 km.
+ */
+function exact(component: number): number {
+  return component < 1e-15 && component > -1e-15 ? 0 : component
 }

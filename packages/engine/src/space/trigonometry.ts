@@ -253,12 +253,12 @@ export function hypot3(x: number, y: number, z: number): number {
 }
 
 /**
- * Cosine and sine of the yaw of something with square corners, or of an angle of a beam: exactly 0 and 1 at quarter turns, where the rounding
- * of the angle alone (6e-17) would turn "touches" into "overlaps" and "runs along" into "enters".
+ * Cosine and sine of the yaw of something with square corners: exactly 0 and 1 at quarter turns, where the rounding of the angle alone
+ * (6e-17) would turn "touches" into "overlaps".
  */
-export function turnOf(angle_rad: number): readonly [cosine: number, sine: number] {
-  const c = cos(angle_rad)
-  const s = sin(angle_rad)
+export function turnOf(yaw_rad: number): readonly [cosine: number, sine: number] {
+  const c = cos(yaw_rad)
+  const s = sin(yaw_rad)
   if (Math.abs(s) < 1e-15) return [c < 0 ? -1 : 1, 0]
   if (Math.abs(c) < 1e-15) return [0, s < 0 ? -1 : 1]
   return [c, s]
