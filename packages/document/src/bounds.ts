@@ -35,7 +35,7 @@ export const BOUNDS = {
   /** Cells of one zone at its pitch: a yard of 10 m by 6 m at 25 mm has 96,000. */
   cellsOfZone: 100_000,
   /** Strokes of the judge: one beam over one row of the grid for one posture (`door/work.ts`). */
-  work: 600_000_000,
+  work: 400_000_000,
   /** Sizes that a family tries. */
   familySizes: 400,
   lanes: 32,
