@@ -1,6 +1,7 @@
 import type { Obstacle } from '../model/door.ts'
 import type { Shape } from '../seeing/shape.ts'
 import { type FloorPieces, floorHeight } from '../space/floor.ts'
+import { TOUCH_MM } from '../space/touch.ts'
 import { turnOf } from '../space/trigonometry.ts'
 import { boxesOverlap, boxOverlapsDisc } from './free.kernel.ts'
 import type { CellSet, Grid } from './grid.ts'
@@ -49,8 +50,8 @@ export function drawTaken(taken: CellSet, easel: Easel, strips: readonly Strip[]
   for (const obstacle of obstacles) {
     const foot = footprint(obstacle)
     for (const strip of strips) {
-      if (strip.highest + body.high <= foot.from || strip.lowest >= foot.to) continue
-      const level = strip.lowest + body.high > foot.from && strip.highest < foot.to
+      if (strip.highest + body.high <= foot.from + TOUCH_MM || strip.lowest >= foot.to - TOUCH_MM) continue
+      const level = strip.lowest + body.high > foot.from + TOUCH_MM && strip.highest < foot.to - TOUCH_MM
       const meeting = { taken, easel, floor, strip, body, foot, level }
       if (body.round || foot.radius > 0) drawRounded(meeting)
       else drawBoxes(meeting)
@@ -145,11 +146,11 @@ function drawDisc(meeting: Meeting, x: number, y: number, radius: number): void 
 
 /** The predicate of overlap. */
 function overlaps(shape: Shape, foot: Footprint, x: number, y: number, floor_mm: number): boolean {
-  if (floor_mm + shape.high <= foot.from || floor_mm + shape.low >= foot.to) return false
+  if (floor_mm + shape.high <= foot.from + TOUCH_MM || floor_mm + shape.low >= foot.to - TOUCH_MM) return false
   if (shape.round && foot.radius > 0) {
     const px = x - foot.x
     const py = y - foot.y
-    const sum = shape.halfA + foot.radius
+    const sum = shape.halfA + foot.radius - TOUCH_MM
     return px * px + py * py < sum * sum
   }
   if (shape.round) return boxOverlapsDisc(foot.x, foot.y, foot.halfA, foot.halfB, foot.cosYaw, foot.sinYaw, x, y, shape.halfA)

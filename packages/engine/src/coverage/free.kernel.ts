@@ -1,4 +1,5 @@
 // Whether a standing body overlaps an obstacle in space. Doorway frame, mm. Touching is not overlapping.
+import { TOUCH_MM } from '../space/touch.ts'
 
 /** KERNEL. In the plan, an upright box at (x, y) against an upright box at (qx, qy). */
 export function boxesOverlap(
@@ -11,10 +12,10 @@ export function boxesOverlap(
   const c = Math.abs(cosYaw * cosOther + sinYaw * sinOther)
   const s = Math.abs(sinYaw * cosOther - cosYaw * sinOther)
   return (
-    Math.abs(px * cosYaw + py * sinYaw) < halfA + halfC * c + halfD * s &&
-    Math.abs(py * cosYaw - px * sinYaw) < halfB + halfC * s + halfD * c &&
-    Math.abs(px * cosOther + py * sinOther) < halfC + halfA * c + halfB * s &&
-    Math.abs(py * cosOther - px * sinOther) < halfD + halfA * s + halfB * c
+    Math.abs(px * cosYaw + py * sinYaw) < halfA + halfC * c + halfD * s - TOUCH_MM &&
+    Math.abs(py * cosYaw - px * sinYaw) < halfB + halfC * s + halfD * c - TOUCH_MM &&
+    Math.abs(px * cosOther + py * sinOther) < halfC + halfA * c + halfB * s - TOUCH_MM &&
+    Math.abs(py * cosOther - px * sinOther) < halfD + halfA * s + halfB * c - TOUCH_MM
   )
 }
 
@@ -26,5 +27,5 @@ export function boxOverlapsDisc(
   const py = qy - y
   const u = Math.max(0, Math.abs(px * cosYaw + py * sinYaw) - halfA)
   const v = Math.max(0, Math.abs(py * cosYaw - px * sinYaw) - halfB)
-  return u * u + v * v < radius * radius
+  return u * u + v * v < (radius - TOUCH_MM) * (radius - TOUCH_MM)
 }

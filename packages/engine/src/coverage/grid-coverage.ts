@@ -87,11 +87,15 @@ function worstCaseOf(pocket: CellSet, stance: number, state: DoorState, maps: Co
 }
 
 function extentOf(runs: readonly CellRun[], { x0, y0, pitch }: Grid): Pocket['extent'] {
-  const rows = runs.map(([row]) => row)
-  return {
-    xMin_mm: x0 + Math.min(...runs.map(([, first]) => first)) * pitch,
-    xMax_mm: x0 + (Math.max(...runs.map(([, , last]) => last)) + 1) * pitch,
-    yMin_mm: y0 + Math.min(...rows) * pitch,
-    yMax_mm: y0 + (Math.max(...rows) + 1) * pitch,
+  let left = Infinity
+  let right = -Infinity
+  let lowest = Infinity
+  let highest = -Infinity
+  for (const [row, first, last] of runs) {
+    left = Math.min(left, first)
+    right = Math.max(right, last)
+    lowest = Math.min(lowest, row)
+    highest = Math.max(highest, row)
   }
+  return { xMin_mm: x0 + left * pitch, xMax_mm: x0 + (right + 1) * pitch, yMin_mm: y0 + lowest * pitch, yMax_mm: y0 + (highest + 1) * pitch }
 }

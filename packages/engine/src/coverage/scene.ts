@@ -8,6 +8,7 @@ import { type ReachParameters, reach } from '../seeing/reach.ts'
 import type { Sight } from '../seeing/sees.ts'
 import { type FieldLimits, fieldWindows, limitsOf } from '../seeing/windows.ts'
 import { floorPieces } from '../space/floor.ts'
+import { TOUCH_MM } from '../space/touch.ts'
 import { radians } from '../space/trigonometry.ts'
 import type { FieldSight } from './seen-map.ts'
 
@@ -35,7 +36,7 @@ export function stancesOf(door: Door, zone: Zone): { readonly stances: readonly 
       }
       yawSampled = true
       const range = posture.yawTo_rad - posture.yawFrom_rad
-      const steps = Math.ceil(range / YAW_STEP_RAD - 1e-9)
+      const steps = Math.max(1, Math.ceil(range / YAW_STEP_RAD - 1e-9))
       for (let k = 0; k <= steps; k++) stances.push({ body, posture, index, yaw_rad: posture.yawFrom_rad + (range * k) / steps })
     }
   }
@@ -150,12 +151,12 @@ function rangingEnds(door: Door, state: DoorState, sensor: RangingSensor, beams:
   return ends
 }
 
-/** A segment that a fixed obstacle or the floor interrupts never works: it ends before it starts. */
+/** A segment that a fixed obstacle or the floor interrupts never works: it ends before any body. One that ends on a face is not interrupted. */
 function segmentEnds(beams: Beams, state: DoorState, lift: Lift): Float64Array {
   const ends = backgrounds(beams, state, lift.obstacle)
   for (let i = 0; i < ends.length; i++) {
     const length = beams.length[i] as number
-    ends[i] = (ends[i] as number) < length ? -Infinity : length
+    ends[i] = (ends[i] as number) < length - TOUCH_MM ? -Infinity : length
   }
   return ends
 }
