@@ -1,5 +1,5 @@
 import type { Posture } from '../model/body.ts'
-import type { Door, DoorState } from '../model/door.ts'
+import type { Door, DoorState, Obstacle } from '../model/door.ts'
 import type { Cause } from '../model/finding.ts'
 import type { Field, Pose, RangingSensor } from '../model/sensor.ts'
 import { type Beams, beamsOf, beamsOfFans } from '../seeing/beams.ts'
@@ -74,8 +74,16 @@ function lifts(door: Door, state: DoorState, maps: CoverageMaps): { readonly kin
     { kind: 'no-plane-here', lift: { beams: (sensor, field) => everyOffset(sensor, field, maps.grid, state, postures) } },
   ]
   if (door.extinction_per_mm > 0) list.splice(2, 0, { kind: 'fog', lift: { fog: true } })
-  for (const obstacle of state.obstacles) list.push({ kind: 'hidden-behind', lift: { obstacle } })
+  for (const obstacle of obstaclesThatHide(door, state, maps)) list.push({ kind: 'hidden-behind', lift: { obstacle } })
   return list
+}
+
+/** What stands there now, and what stood there when one of the sensors learned its background and is gone since. */
+function obstaclesThatHide(door: Door, state: DoorState, { counted }: CoverageMaps): Obstacle[] {
+  const learned = new Set(counted.flatMap(({ sensor }) => (sensor.kind === 'ranging' ? [sensor.learnedIn] : [])))
+  const byId = new Map(state.obstacles.map((obstacle) => [obstacle.id, obstacle]))
+  for (const { id, obstacles } of door.states) if (learned.has(id)) for (const obstacle of obstacles) if (!byId.has(obstacle.id)) byId.set(obstacle.id, obstacle)
+  return [...byId.values()]
 }
 
 /** The lift changes nothing that a beam of this field could see. */

@@ -27,7 +27,9 @@ export interface Easel {
 }
 
 export function newEasel(grid: Grid): Easel {
-  const pending = { count: 0, touchedFirst: 0, touchedLast: -1, touchedWord: 0, touchedEnd: 0, cells: new Int32Array(grid.columns * grid.rows + 4 * grid.rows + 64) }
+  // Up to three outlines wait to be settled: one may be unsure in every cell, each may lie on the edge in two rows and at four ends of each row.
+  const most = grid.columns * grid.rows + 6 * grid.columns + 12 * grid.rows
+  const pending = { count: 0, touchedFirst: 0, touchedLast: -1, touchedWord: 0, touchedEnd: 0, cells: new Int32Array(most) }
   return { grid, pencil: newPencil(newOutline()), pending, scratch: new Float64Array(3), streaks: [] }
 }
 

@@ -57,7 +57,8 @@ function pocketFacts({ door }: Context, { state }: JudgedZone, pocket: Pocket): 
   const { letter, cells, area_mm2, diameter_mm, extent, worstCase, causes } = pocket
   const body = door.bodies.find(({ id }) => id === worstCase.body)
   const [cause] = causes
-  const obstacle = state.obstacles.find(({ id }) => id === cause?.obstacle)
+  const isCause = ({ id }: { readonly id: string }) => id === cause?.obstacle
+  const obstacle = state.obstacles.find(isCause) ?? door.states.flatMap(({ obstacles }) => obstacles).find(isCause)
   return {
     letter,
     cells,
