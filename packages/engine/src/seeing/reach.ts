@@ -28,6 +28,7 @@ export function reach(brightness: number, { maxRange_mm, rangeRef_mm, reflectanc
  */
 function dimmed(clear_mm: number, sigma: number): number {
   const x = sigma * clear_mm
+  if (x < 1e-8) return clear_mm * (1 - x) // the series of W; log(1 + x) below would keep too little of such an x, or nothing
   const start = log(1 + x)
   let w = start * (1 - log(1 + start) / (2 + start))
   for (let i = 0; i < 3; i++) {
