@@ -24,14 +24,25 @@ export function randomScene(seed: number, { columns, rows, pitch_mm: pitch }: Sc
   const extent = { width: columns * pitch_mm, depth: rows * pitch_mm }
   const x0 = dice.length(-500, 500)
   const y0 = dice.length(-1500, 0)
-  const zone = plainZone({ xMin_mm: x0, xMax_mm: x0 + (columns - 0.5) * pitch_mm, yMin_mm: y0, yMax_mm: y0 + (rows - 0.5) * pitch_mm, pitch_mm })
+  const zone = plainZone({
+    xMin_mm: x0,
+    xMax_mm: x0 + (columns - 0.5) * pitch_mm,
+    yMin_mm: y0,
+    yMax_mm: y0 + (rows - 0.5) * pitch_mm,
+    pitch_mm,
+  })
   const posture = randomPosture(dice, extent)
   const height_mm = posture.shape === 'box' ? posture.c_mm : posture.height_mm
   const place = { x0, y0, ...extent, height_mm }
   const sensor = dice.chance(0.2) ? randomSegments(dice, place) : randomRanging(dice, place)
   return plainDoor({
     name: `random scene ${seed}`,
-    states: [plainState({ floor: randomFloor(dice, place), obstacles: Array.from({ length: dice.pick([0, 0, 1, 3, 6]) }, (_, i) => randomThing(dice, i, place)) })],
+    states: [
+      plainState({
+        floor: randomFloor(dice, place),
+        obstacles: Array.from({ length: dice.pick([0, 0, 1, 3, 6]) }, (_, i) => randomThing(dice, i, place)),
+      }),
+    ],
     sensors: [sensor],
     bodies: [bodyOf([posture], { reflectance: dice.pick([0.1, 0.1, 0.03, 0.5]) })],
     zones: [zone],
@@ -75,7 +86,10 @@ interface Place {
 }
 
 function randomPosture(dice: SceneDice, { width, depth }: { readonly width: number; readonly depth: number }): Posture {
-  const height_mm = Math.max(12.5, dice.chance(0.3) ? dice.length(20, 120) : dice.chance(0.8) ? dice.length(100, 1000) : dice.length(1000, 2500))
+  const height_mm = Math.max(
+    12.5,
+    dice.chance(0.3) ? dice.length(20, 120) : dice.chance(0.8) ? dice.length(100, 1000) : dice.length(1000, 2500),
+  )
   if (dice.chance(0.35)) return { shape: 'cylinder', name: 'cylinder', radius_mm: Math.max(6.25, dice.length(20, 400)), height_mm }
   const large = dice.chance(0.05)
   const yaw_rad = dice.chance(0.5) ? 0 : dice.angle_rad(180)
@@ -115,7 +129,11 @@ function randomThing(dice: SceneDice, index: number, { x0, y0, width, depth }: P
     implied: false,
   }
   if (dice.chance(0.4)) return { ...base, shape: 'post', radius_mm: Math.max(12.5, dice.length(20, 250)) }
-  return block({ ...base, size_mm: [Math.max(12.5, dice.length(20, 900)), Math.max(12.5, dice.length(20, 900))], yaw_rad: dice.angle_rad(90) })
+  return block({
+    ...base,
+    size_mm: [Math.max(12.5, dice.length(20, 900)), Math.max(12.5, dice.length(20, 900))],
+    yaw_rad: dice.angle_rad(90),
+  })
 }
 
 /** Limits near the body, open or far. */
@@ -166,14 +184,21 @@ function turned(dice: SceneDice): Pick<Pose, 'tilt_rad' | 'roll_rad'> {
 }
 
 /** Tilt and roll with which the beam at 0 degrees goes through a point. */
-function aimedAt({ x_mm, y_mm, z_mm, yaw_rad }: Omit<Pose, 'tilt_rad' | 'roll_rad'>, [x, y, z]: readonly [number, number, number]): Pick<Pose, 'tilt_rad' | 'roll_rad'> {
+function aimedAt(
+  { x_mm, y_mm, z_mm, yaw_rad }: Omit<Pose, 'tilt_rad' | 'roll_rad'>,
+  [x, y, z]: readonly [number, number, number],
+): Pick<Pose, 'tilt_rad' | 'roll_rad'> {
   const across = (x - x_mm) * cos(yaw_rad) + (y - y_mm) * sin(yaw_rad)
   const outward = (y - y_mm) * cos(yaw_rad) - (x - x_mm) * sin(yaw_rad)
   const away = Math.max(1, hypot3(across, outward, z - z_mm))
   return { tilt_rad: atan2(outward, z_mm - z), roll_rad: asin(across / away) }
 }
 
-function randomPlane(dice: SceneDice, k: number, { x_mm, y_mm, z_mm }: { readonly x_mm: number; readonly y_mm: number; readonly z_mm: number }): BeamPlane {
+function randomPlane(
+  dice: SceneDice,
+  k: number,
+  { x_mm, y_mm, z_mm }: { readonly x_mm: number; readonly y_mm: number; readonly z_mm: number },
+): BeamPlane {
   const id = `p${k}`
   if (dice.chance(0.15)) {
     const step_mm = dice.length(12.5, 100)
@@ -185,11 +210,22 @@ function randomPlane(dice: SceneDice, k: number, { x_mm, y_mm, z_mm }: { readonl
   // an odd number of beams, the middle one at 0 in half of the fans
   const half_rad = side === 0 ? 0 : radians(wide_deg / 2)
   const middle_rad = dice.chance(0.7) ? 0 : dice.angle_rad(60)
-  return { kind: 'fan', id, offset_rad: k === 0 ? 0 : dice.angle_rad(20), fovMin_rad: middle_rad - half_rad, fovMax_rad: middle_rad + half_rad, beamCount: 2 * side + 1 }
+  return {
+    kind: 'fan',
+    id,
+    offset_rad: k === 0 ? 0 : dice.angle_rad(20),
+    fovMin_rad: middle_rad - half_rad,
+    fovMax_rad: middle_rad + half_rad,
+    beamCount: 2 * side + 1,
+  }
 }
 
 function randomSegments(dice: SceneDice, { x0, y0, width, depth, height_mm }: Place): SegmentSensor {
-  const point = (): [number, number, number] => [x0 + dice.length(-200, width + 200), y0 + dice.length(-200, depth + 200), dice.length(0, 1.3 * height_mm)]
+  const point = (): [number, number, number] => [
+    x0 + dice.length(-200, width + 200),
+    y0 + dice.length(-200, depth + 200),
+    dice.length(0, 1.3 * height_mm),
+  ]
   const segment = () => {
     const from_mm = point()
     const to_mm = point()

@@ -71,7 +71,9 @@ describe('the floor ends a beam', () => {
       const b = ofLine(from, to, plainState({ floor }))
       const length = Math.sqrt((to[0] - from[0]) ** 2 + (to[1] - from[1]) ** 2 + (to[2] - from[2]) ** 2)
       const height = (t: number) => {
-        const [x, y, z] = [0, 1, 2].map((axis) => (from[axis] as number) + (((to[axis] as number) - (from[axis] as number)) * t) / length) as [number, number, number]
+        const [x, y, z] = [0, 1, 2].map(
+          (axis) => (from[axis] as number) + (((to[axis] as number) - (from[axis] as number)) * t) / length,
+        ) as [number, number, number]
         return z - floorHeight(pieces, x, y)
       }
       const end = Math.min(b, 20_000)
@@ -109,15 +111,42 @@ describe('obstacles end a beam', () => {
   it('not where the beam only grazes a face, an edge, a corner or a round side', () => {
     const state = plainState({ obstacles: [block(), post({ x_mm: 2000 })] })
     const grazes: readonly (readonly [from: Point, to: Point])[] = [
-      [[0, 50, 300], [900, 50, 300]], // along a side
-      [[450, -500, 300], [450, 500, 300]],
-      [[450, 0, 3000], [450, 0, 100]],
-      [[0, 0, 2500], [900, 0, 2500]], // along the top
-      [[350, 0, 300], [450, -100, 300]], // past the corner at (450, -50)
-      [[400, -200, 300], [600, 0, 300]], // and that at (550, -50)
-      [[1900, 50, 300], [2100, 50, 300]], // along the round side
-      [[1950, -50, 3000], [1950, 50, 2000]],
-      [[1900, 0, 900], [2100, 0, 900]], // along the post's top
+      [
+        [0, 50, 300],
+        [900, 50, 300],
+      ], // along a side
+      [
+        [450, -500, 300],
+        [450, 500, 300],
+      ],
+      [
+        [450, 0, 3000],
+        [450, 0, 100],
+      ],
+      [
+        [0, 0, 2500],
+        [900, 0, 2500],
+      ], // along the top
+      [
+        [350, 0, 300],
+        [450, -100, 300],
+      ], // past the corner at (450, -50)
+      [
+        [400, -200, 300],
+        [600, 0, 300],
+      ], // and that at (550, -50)
+      [
+        [1900, 50, 300],
+        [2100, 50, 300],
+      ], // along the round side
+      [
+        [1950, -50, 3000],
+        [1950, 50, 2000],
+      ],
+      [
+        [1900, 0, 900],
+        [2100, 0, 900],
+      ], // along the post's top
     ]
     for (const [from, to] of grazes) expect(ofLine(from, to, state), from.join()).toBe(ofLine(from, to, plainState()))
   })
@@ -195,7 +224,9 @@ describe('obstacles end a beam', () => {
 
 function shrunken(obstacle: Obstacle): Obstacle {
   const low = { ...obstacle, to_mm: obstacle.to_mm - 0.2 * (obstacle.to_mm - obstacle.from_mm) }
-  return low.shape === 'post' ? { ...low, radius_mm: 0.8 * low.radius_mm } : { ...low, size_mm: [0.8 * low.size_mm[0], 0.7 * low.size_mm[1]] }
+  return low.shape === 'post'
+    ? { ...low, radius_mm: 0.8 * low.radius_mm }
+    : { ...low, size_mm: [0.8 * low.size_mm[0], 0.7 * low.size_mm[1]] }
 }
 
 /** How deep a point lies in an obstacle or below the floor: above 0 inside. */

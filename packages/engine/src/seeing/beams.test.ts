@@ -16,7 +16,14 @@ function randomPose(dice: RandomNumbers): Pose {
 
 function randomFan(dice: RandomNumbers, id = 'p0'): FanPlane {
   const fovMin_rad = dice.between(-2, 0)
-  return { kind: 'fan', id, offset_rad: dice.between(-1, 1), fovMin_rad, fovMax_rad: fovMin_rad + dice.between(0.1, 3), beamCount: dice.whole(2, 40) }
+  return {
+    kind: 'fan',
+    id,
+    offset_rad: dice.between(-1, 1),
+    fovMin_rad,
+    fovMax_rad: fovMin_rad + dice.between(0.1, 3),
+    beamCount: dice.whole(2, 40),
+  }
 }
 
 function direction(beams: Beams, i: number): readonly [number, number, number] {
@@ -31,9 +38,17 @@ const times = (rows: readonly [Vector, Vector, Vector], v: Vector): Vector => [d
 function byMatrices({ yaw_rad, tilt_rad, roll_rad }: Pose, offset_rad: number, theta_rad: number): Vector {
   const [c, s] = [Math.cos(tilt_rad + offset_rad), Math.sin(tilt_rad + offset_rad)]
   const [cz, sz] = [Math.cos(yaw_rad), Math.sin(yaw_rad)]
-  const about_x = [[1, 0, 0], [0, c, -s], [0, s, c]] as const
-  const about_z = [[cz, -sz, 0], [sz, cz, 0], [0, 0, 1]] as const
-  return times(about_z, times(about_x, [Math.sin(theta_rad + roll_rad), 0, -Math.cos(theta_rad + roll_rad)]))
+  const aboutX = [
+    [1, 0, 0],
+    [0, c, -s],
+    [0, s, c],
+  ] as const
+  const aboutZ = [
+    [cz, -sz, 0],
+    [sz, cz, 0],
+    [0, 0, 1],
+  ] as const
+  return times(aboutZ, times(aboutX, [Math.sin(theta_rad + roll_rad), 0, -Math.cos(theta_rad + roll_rad)]))
 }
 
 describe('the beams of a fan', () => {
@@ -130,7 +145,10 @@ describe('planes', () => {
 
 describe('a row of beams', () => {
   it('starts at its places, leans toward side A by its tilt, and ignores the pose (hand calculation: sine of 30 degrees)', () => {
-    const places = [{ x_mm: 100, y_mm: 20, z_mm: 2300 }, { x_mm: 150, y_mm: 30, z_mm: 2310 }]
+    const places = [
+      { x_mm: 100, y_mm: 20, z_mm: 2300 },
+      { x_mm: 150, y_mm: 30, z_mm: 2310 },
+    ]
     const pose = randomPose(randomNumbers(3))
     const beams = beamsOf(ranging([{ kind: 'row', id: 'p0', places, tilt_rad: radians(30) }], { pose }))
     for (const [i, place] of places.entries()) {
@@ -156,6 +174,8 @@ describe('segments', () => {
   })
   it('without length are refused', () => {
     const segments = [{ from_mm: [1, 2, 3], to_mm: [1, 2, 3] }] as const
-    expect(() => beamsOf(lightGrid([], 0, { planes: [{ id: 'p0', segments }] }))).toThrow('segment of grid must have two ends, got both at 1, 2, 3')
+    expect(() => beamsOf(lightGrid([], 0, { planes: [{ id: 'p0', segments }] }))).toThrow(
+      'segment of grid must have two ends, got both at 1, 2, 3',
+    )
   })
 })

@@ -50,7 +50,9 @@ describe('the reach', () => {
       expect(reach(brightness * more, parameters)).toBeGreaterThanOrEqual(asIs * slack)
       expect(reach(brightness, { ...parameters, rangeRef_mm: parameters.rangeRef_mm * more })).toBeGreaterThanOrEqual(asIs * slack)
       expect(reach(brightness, { ...parameters, reflectanceRef: parameters.reflectanceRef * more }) * slack).toBeLessThanOrEqual(asIs)
-      expect(reach(brightness, { ...parameters, extinction_per_mm: parameters.extinction_per_mm * more + 1e-30 }) * slack).toBeLessThanOrEqual(asIs)
+      expect(
+        reach(brightness, { ...parameters, extinction_per_mm: parameters.extinction_per_mm * more + 1e-30 }) * slack,
+      ).toBeLessThanOrEqual(asIs)
       expect(reach(brightness, { ...parameters, maxRange_mm: asIs / more })).toBeLessThanOrEqual(asIs)
     }
   })
