@@ -102,6 +102,19 @@ export const commands: readonly Command[] = [
     ],
   },
   {
+    name: 'evidence',
+    takes: 'FILE',
+    words: [1, 1],
+    summary: 'write what lets another program re-check the coverage',
+    tells: [
+      'Proves tile by tile, for every placement and over the tolerances that the door file states, where bodies are seen,',
+      'and shows for each blind pocket a body that goes unseen with the rule that each beam fails.',
+      'The result goes to standard output, or with --out to a file; a name that ends in .gz is compressed.',
+    ],
+    options: [{ name: 'out', short: 'o', value: 'FILE', means: 'write the evidence here' }, force],
+    examples: [['sillsight evidence DEMO/DOOR --out evidence.json.gz', 'evidence to hand over with the door file']],
+  },
+  {
     name: 'new',
     takes: '[FILE]',
     words: [0, 1],

@@ -18,6 +18,8 @@ export interface JudgedAnswer {
   /** SHA-256 of the judgement's canonical text: the same on every machine. */
   readonly sha256: string
   readonly notes: readonly Note[]
+  /** SHA-256 of the door file's own bytes: evidence names the file by it. */
+  readonly textSha256: string
 }
 export interface RefusedAnswer {
   readonly kind: 'refused'
@@ -69,6 +71,7 @@ function judgeText(file: string, called: string, text: string): Answer {
     judgement,
     sha256: sha256Of(canonicalText(judgement)),
     notes,
+    textSha256: sha256Of(text),
   }
 }
 

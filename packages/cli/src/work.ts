@@ -1,6 +1,7 @@
 import type { Request } from './arguments.ts'
 import { demoCommand } from './commands/demo.ts'
 import { drawCommand } from './commands/draw.ts'
+import { evidenceCommand } from './commands/evidence.ts'
 import { judgeCommand } from './commands/judge.ts'
 import { migrateCommand } from './commands/migrate.ts'
 import { newCommand } from './commands/new.ts'
@@ -26,6 +27,8 @@ async function start(request: Request): Promise<ExitCode> {
       return whyCommand(request)
     case 'draw':
       return drawCommand(request)
+    case 'evidence':
+      return evidenceCommand(request)
     case 'new':
       return newCommand(request)
     case 'migrate':

@@ -9,7 +9,7 @@ import { Refusal } from './problem.ts'
  */
 export function writeWhole(
   file: string,
-  text: string,
+  text: string | Uint8Array,
   { replace, mode = 0o666 }: { readonly replace: boolean; readonly mode?: number },
 ): void {
   if (!replace) mustBeFree(file) // again when it is put into place; this spares the work
@@ -30,7 +30,7 @@ export function mustBeFree(file: string): void {
   if (existsSync(file)) throw taken(file)
 }
 
-function writeAndSync(part: string, text: string, mode: number): void {
+function writeAndSync(part: string, text: string | Uint8Array, mode: number): void {
   rmSync(part, { force: true }) // left by a process of the same number that was killed
   const handle = openSync(part, 'wx', mode)
   try {

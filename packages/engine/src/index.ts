@@ -1,9 +1,10 @@
+export { type Evidence, evidenceOf, type TolerancesInFile } from './coverage/evidence.ts'
 export { canonicalText } from './judge/canonical-text.ts'
 export { type JudgeOptions, judge } from './judge/judge.ts'
 export type { Rule } from './judge/rule.ts'
 export { RULES } from './judge/rules.ts'
 export type { Body, BoxPosture, CylinderPosture, Posture } from './model/body.ts'
-export type { BoxObstacle, Door, DoorState, Floor, Leaf, Obstacle, PostObstacle, ProtectionConcept } from './model/door.ts'
+export type { BoxObstacle, Door, DoorState, Floor, Leaf, Obstacle, PostObstacle, ProtectionConcept, Tolerances } from './model/door.ts'
 export type {
   Cause,
   CellRun,

@@ -1,5 +1,5 @@
-import type { Door, Leaf } from '@sillsight/engine'
-import { EDITIONS } from '@sillsight/engine'
+import type { Door, Leaf, Tolerances } from '@sillsight/engine'
+import { EDITIONS, radians } from '@sillsight/engine'
 import { issueLine } from '../issue.ts'
 import { BUILTIN_CATALOGUE, type Catalogue } from '../libraries/catalogue.ts'
 import { Remarks } from '../remarks.ts'
@@ -50,6 +50,7 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     zones: zones.filter((zone) => zone !== undefined),
     concept: file.concept,
     extinction_per_mm: extinction(survey, remarks),
+    ...(file.tolerances ? { tolerances: tolerancesOf(file.tolerances) } : {}),
     edition: file.edition ?? EDITIONS[0].id,
     confirmations: file.confirmations ?? [],
     assumed: remarks.assumed,
@@ -57,6 +58,10 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
   checkWork(door, remarks)
   checkPlaces({ states, sensors, bodies, zones: file.zones === undefined ? [] : zones }, remarks)
   return remarks.failed ? undefined : door
+}
+
+function tolerancesOf({ tilt_deg, roll_deg, yaw_deg, range_percent, ...lengths }: NonNullable<DoorFile['tolerances']>): Tolerances {
+  return { ...lengths, tilt_rad: radians(tilt_deg), roll_rad: radians(roll_deg), yaw_rad: radians(yaw_deg), range: range_percent / 100 }
 }
 
 function leafOf({ leaf }: Survey, remarks: Remarks): Leaf | undefined {

@@ -6,6 +6,7 @@ import { anythingPart, choicePart, entriesPart, textPart } from './schema.ts'
 import { librarySensorSchema, sensorSchema } from './sensor.ts'
 import { confirmationSchema } from './source.ts'
 import { surveySchema } from './survey.ts'
+import { tolerancesSchema } from './tolerances.ts'
 import { conceptSchema, zoneSchema } from './zone.ts'
 
 /** The version that this program writes. Older files are migrated, newer ones refused. */
@@ -49,6 +50,7 @@ export const doorFileSchema = record(
       ),
     ),
     concept: optional(conceptSchema),
+    tolerances: optional(tolerancesSchema),
     confirmations: optional(
       list(confirmationSchema, { upTo: BOUNDS.confirmations }, 'Figures from memory that somebody held against their page.'),
     ),
