@@ -81,12 +81,16 @@ export function boxTile(beams: TileBeams, i: number, body: TileBody, x: number, 
   // every face is entered before any is left
   let latest = -Infinity
   let earliest = -Infinity
+  let latestAtBest = -Infinity
+  let earliestAtBest = -Infinity
   let all = true
   for (let k = 0; k < 3; k++) {
     if ((sure & (1 << k)) === 0) continue
     const spread = size(moveX[k]!) * halfX + size(moveY[k]!) * halfY
     if (enter[k]! + spread + unsure[k]! > latest) latest = enter[k]! + spread + unsure[k]!
     if (enter[k]! - spread - unsure[k]! > earliest) earliest = enter[k]! - spread - unsure[k]!
+    if (enter[k]! - spread + unsure[k]! > latestAtBest) latestAtBest = enter[k]! - spread + unsure[k]!
+    if (enter[k]! + spread - unsure[k]! > earliestAtBest) earliestAtBest = enter[k]! + spread - unsure[k]!
     for (let j = 0; j < 3; j++) {
       if ((sure & (1 << j)) === 0) continue
       const apart = size(moveX[k]! - moveX[j]!) * halfX + size(moveY[k]! - moveY[j]!) * halfY
@@ -95,7 +99,13 @@ export function boxTile(beams: TileBeams, i: number, body: TileBody, x: number, 
       if (gap + apart > -SPARE_MM) all = false
     }
   }
+  for (let axis = 0; axis < 3; axis++) {
+    if ((sure & (1 << axis)) !== 0) continue
+    for (let k = 0; k < 3; k++)
+      if ((sure & (1 << k)) !== 0 && outside(beams, base, body, axis, k, x, y, halfX, halfY, scratch)) return MISSES
+  }
   if (beams.segments) {
+    if (latestAtBest > beams.to[beams.first[i]!]!) return MISSES
     if (!all || !betweenAll(beams, base, body, sure, x, y, halfX, halfY, scratch)) return TOUCHES
     return segmentTile(beams, i, latest, sure, halfX, halfY, scratch) ? SEES : TOUCHES
   }
@@ -118,7 +128,7 @@ export function boxTile(beams: TileBeams, i: number, body: TileBody, x: number, 
     if (beams.reach[base + m]! < reach) reach = beams.reach[base + m]!
     if (beams.reach[base + m]! > reachAtBest) reachAtBest = beams.reach[base + m]!
   }
-  if (earliest > reachAtBest || !meetsWindow(beams, i, earliest, latest)) return MISSES
+  if (latestAtBest > reachAtBest || !meetsWindow(beams, i, latestAtBest, earliestAtBest)) return MISSES
   // along an axis that the beam hardly moves on, it lies between the faces when it has entered the others
   if (!all || !betweenAll(beams, base, body, sure, x, y, halfX, halfY, scratch)) return TOUCHES
   scratch.faces = faces
@@ -169,15 +179,14 @@ function steepBoxTile(beams: TileBeams, i: number, body: TileBody, x: number, y:
   const worst12 = gap12 > gap21 ? gap12 : gap21
   if (worst01 - apart01 > -SPARE_MM || worst02 - apart02 > -SPARE_MM || worst12 - apart12 > -SPARE_MM) return MISSES
   if (enter0 - leave0 + 2 * unsure0 > -SPARE_MM || enter1 - leave1 + 2 * unsure1 > -SPARE_MM || enter2 - leave2 + 2 * unsure2 > -SPARE_MM) return MISSES
-  const spread0 = size(x0) * halfX + size(y0) * halfY + unsure0
-  const spread1 = size(x1) * halfX + size(y1) * halfY + unsure1
-  const spread2 = size(x2) * halfX + size(y2) * halfY + unsure2
-  let latest = enter0 + spread0
-  if (enter1 + spread1 > latest) latest = enter1 + spread1
-  if (enter2 + spread2 > latest) latest = enter2 + spread2
-  let earliest = enter0 - spread0
-  if (enter1 - spread1 > earliest) earliest = enter1 - spread1
-  if (enter2 - spread2 > earliest) earliest = enter2 - spread2
+  const spread0 = size(x0) * halfX + size(y0) * halfY
+  const spread1 = size(x1) * halfX + size(y1) * halfY
+  const spread2 = size(x2) * halfX + size(y2) * halfY
+  // bounds on the entry over the tile and all tolerances, and the same at the tile's placement that suits best
+  const latest = most(enter0 + spread0 + unsure0, enter1 + spread1 + unsure1, enter2 + spread2 + unsure2)
+  const earliest = most(enter0 - spread0 - unsure0, enter1 - spread1 - unsure1, enter2 - spread2 - unsure2)
+  const latestAtBest = most(enter0 - spread0 + unsure0, enter1 - spread1 + unsure1, enter2 - spread2 + unsure2)
+  const earliestAtBest = most(enter0 + spread0 - unsure0, enter1 + spread1 - unsure1, enter2 + spread2 - unsure2)
   // faces that may be entered somewhere: all but those that another one is entered after, everywhere
   const margin01 = apart01 + unsure0 + unsure1 + SPARE_MM
   const margin02 = apart02 + unsure0 + unsure2 + SPARE_MM
@@ -201,7 +210,7 @@ function steepBoxTile(beams: TileBeams, i: number, body: TileBody, x: number, y:
     if (far < reach) reach = far
     if (far > reachAtBest) reachAtBest = far
   }
-  if (earliest > reachAtBest || !meetsWindow(beams, i, earliest, latest)) return MISSES
+  if (latestAtBest > reachAtBest || !meetsWindow(beams, i, latestAtBest, earliestAtBest)) return MISSES
   if (worst01 + apart01 > -SPARE_MM || worst02 + apart02 > -SPARE_MM || worst12 + apart12 > -SPARE_MM) return TOUCHES
   scratch.faces = faces
   return latest < reach - SPARE_MM && inWindow(beams, i, earliest, latest) ? SEES : TOUCHES
@@ -219,12 +228,31 @@ function betweenAll(beams: TileBeams, base: number, body: TileBody, sure: number
 /** KERNEL. The beam stands between the faces of `axis` at the time it enters (or, with a negative `later`, at the earliest can enter) face k. */
 function between(
   beams: TileBeams, base: number, body: TileBody, axis: number, k: number, later: number,
-  x: number, y: number, halfX: number, halfY: number, { enter, moveX, moveY }: TileScratch,
+  x: number, y: number, halfX: number, halfY: number, scratch: TileScratch,
 ): boolean {
-  const slope = beams.slope[base + axis]!
-  const middle = beams.at[base + axis]! + slope * (enter[k]! + later) - (body.a[axis]! * x + body.b[axis]! * y + body.c[axis]!)
-  const spread = size(slope * moveX[k]! - body.a[axis]!) * halfX + size(slope * moveY[k]! - body.b[axis]!) * halfY + beams.off[base + axis]!
+  const middle = standsAt(beams, base, body, axis, k, later, x, y, scratch)
+  const spread = varies(beams, base, body, axis, k, halfX, halfY, scratch) + beams.off[base + axis]!
   return middle - spread > body.low[axis]! + SPARE_MM && middle + spread < body.high[axis]! - SPARE_MM
+}
+
+/** KERNEL. At no placement of the tile does the beam stand between the faces of `axis` when it enters face k, with what tolerances take. */
+function outside(
+  beams: TileBeams, base: number, body: TileBody, axis: number, k: number, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch,
+): boolean {
+  const middle = standsAt(beams, base, body, axis, k, scratch.unsure[k]!, x, y, scratch)
+  const spread = varies(beams, base, body, axis, k, halfX, halfY, scratch) - beams.off[base + axis]!
+  return middle + spread < body.low[axis]! + SPARE_MM || middle - spread > body.high[axis]! - SPARE_MM
+}
+
+function standsAt(
+  beams: TileBeams, base: number, body: TileBody, axis: number, k: number, later: number, x: number, y: number, { enter }: TileScratch,
+): number {
+  return beams.at[base + axis]! + beams.slope[base + axis]! * (enter[k]! + later) - (body.a[axis]! * x + body.b[axis]! * y + body.c[axis]!)
+}
+
+function varies(beams: TileBeams, base: number, body: TileBody, axis: number, k: number, halfX: number, halfY: number, { moveX, moveY }: TileScratch): number {
+  const slope = beams.slope[base + axis]!
+  return size(slope * moveX[k]! - body.a[axis]!) * halfX + size(slope * moveY[k]! - body.b[axis]!) * halfY
 }
 
 /** KERNEL. A segment is interrupted where the body is entered before its end and left after its start. */
@@ -244,11 +272,16 @@ function inWindow(beams: TileBeams, i: number, earliest: number, latest: number)
   return false
 }
 
-/** KERNEL. Some stretch that counts overlaps the range of entries. */
-function meetsWindow(beams: TileBeams, i: number, earliest: number, latest: number): boolean {
+/** KERNEL. At the placement that suits best, the entry may lie within one stretch that counts. */
+function meetsWindow(beams: TileBeams, i: number, latestAtBest: number, earliestAtBest: number): boolean {
   const end = beams.first[i + 1]!
-  for (let w = beams.first[i]!; w < end; w++) if (latest > beams.from[w]! && earliest < beams.to[w]!) return true
+  for (let w = beams.first[i]!; w < end; w++) if (earliestAtBest > beams.from[w]! && latestAtBest < beams.to[w]!) return true
   return false
+}
+
+function most(a: number, b: number, c: number): number {
+  const larger = a > b ? a : b
+  return larger > c ? larger : c
 }
 
 /**

@@ -61,6 +61,7 @@ export function growTree(problem: TileProblem, root: Rectangle, sights: TileSigh
     tree: [],
     beams: new Int32Array(4096),
     last: 0,
+    needed: 1,
     faces: new Int32Array(64),
   }
   let end = 0
@@ -83,6 +84,8 @@ interface Grower {
   /** A stack of candidates: each tile keeps those beams of its parent's that touch it. */
   beams: Int32Array
   last: number
+  /** Cluster of the row of candidates that is being counted. */
+  needed: number
   readonly faces: Int32Array
 }
 
@@ -170,24 +173,35 @@ function sightOf(grower: Grower, x: number, y: number, halfX: number, halfY: num
   let last = end
   let streak = 0
   let before = -2
+  // candidates in a row, whether they see all or touch only: fewer than a cluster lead nowhere
+  let row = 0
+  let rowBefore = -2
   for (let n = first; n < end; n++) {
     const candidate = grower.beams[n] as number
     const field = Math.floor(candidate / FIELD)
     const i = candidate - field * FIELD
     const meets = meetsTile(problem, field, i, x, y, halfX, halfY, scratch)
     if (meets === MISSES) continue
+    const needed = (problem.fields[field] as TolerantField).nominal.clusterBeams
+    if (needed > 1 && (rowBefore !== candidate - 1 || startsPlane(problem, field, i))) {
+      if (row < grower.needed) last -= row // the row before was too short
+      row = 0
+      grower.needed = needed
+    }
+    row = needed > 1 ? row + 1 : 0
+    rowBefore = needed > 1 ? candidate : -2
     last = push(grower, last, candidate)
     if (meets === TOUCHES) {
       streak = 0
       continue
     }
-    const needed = (problem.fields[field] as TolerantField).nominal.clusterBeams
     if (before !== candidate - 1 || startsPlane(problem, field, i)) streak = 0
     before = candidate
     faces[streak % faces.length] = scratch.faces
     streak++
     if (streak >= needed) return tableIndex(grower, field, i - needed + 1, Array.from({ length: needed }, (_, k) => faces[(streak - needed + k) % faces.length] as number))
   }
+  if (row > 0 && row < grower.needed) last -= row
   grower.last = last
   return -1
 }
