@@ -7,7 +7,7 @@ import type { Strip } from './hits.kernel.ts'
 import { NO_TOLERANCES } from './off.ts'
 import { type CountedField, countedFields } from './scene.ts'
 import { type TolerantField, tileBeams, tileBody, tolerantField } from './tile-scene.ts'
-import { growTree, type Rectangle, type TileProblem, type TileSight, type TileTree } from './tile-tree.ts'
+import { growTree, OPEN, type Rectangle, type TileProblem, type TileSight, type TileTree } from './tile-tree.ts'
 
 /** One posture at one yaw, or over a slice of a yaw range, and what its tile trees say: tree k covers rectangle k. */
 export interface ExactSlice {
@@ -43,25 +43,34 @@ export const SMALLEST_TILE_MM = 3.125
  *
  * @param tolerances none for the door as written
  */
-export function exactTrees(
-  door: Door,
-  zone: Zone,
-  state: DoorState,
-  tolerances: Tolerances = NO_TOLERANCES,
-  smallest_mm = SMALLEST_TILE_MM,
-  onProgress?: (done: number, of: number) => void,
-): ExactTrees {
-  const counted = countedFields(door, zone)
-  const fields = counted.map((c) => tolerantField(door, state, c, tolerances))
-  const sights: TileSight[] = []
-  const roots = rootsOf(zone, state)
-  const slices = slicesOf(door, zone)
-  const trees = slices.map((slice, n) => {
-    onProgress?.(n, slices.length)
-    return { ...named(slice), trees: treesOf(state, tolerances, fields, slice, roots, sights, smallest_mm) }
-  })
+export function exactTrees(door: Door, zone: Zone, state: DoorState, tolerances: Tolerances = NO_TOLERANCES, smallest_mm = SMALLEST_TILE_MM): ExactTrees {
+  const scene = sceneOf(door, zone, state, tolerances, smallest_mm, false)
+  const slices = scene.slices.map((slice) => ({ ...named(slice), trees: treesOf(scene, slice) }))
   const obstacles = state.obstacles.map((o) => o.id)
-  return { zone: zone.id, state: state.id, tolerances, fields: counted, roots: roots.map((r) => r.tile), slices: trees, sights, obstacles, smallest_mm }
+  const roots = scene.roots.map((r) => r.tile)
+  return { zone: zone.id, state: state.id, tolerances, fields: scene.fields.map((f) => f.counted), roots, slices, sights: scene.sights, obstacles, smallest_mm }
+}
+
+/** Whether `exactTrees` would leave nothing open; stops at the first tile that stays so. */
+export function isProved(door: Door, zone: Zone, state: DoorState, tolerances: Tolerances, smallest_mm = SMALLEST_TILE_MM): boolean {
+  const scene = sceneOf(door, zone, state, tolerances, smallest_mm, true)
+  return scene.slices.every((slice) => treesOf(scene, slice).every((tree) => tree[tree.length - 1] !== OPEN && !tree.includes(OPEN)))
+}
+
+interface Scene {
+  readonly state: DoorState
+  readonly tolerances: Tolerances
+  readonly fields: readonly TolerantField[]
+  readonly roots: readonly Root[]
+  readonly slices: readonly Slice[]
+  readonly sights: TileSight[]
+  readonly smallest_mm: number
+  readonly stopAtOpen: boolean
+}
+
+function sceneOf(door: Door, zone: Zone, state: DoorState, tolerances: Tolerances, smallest_mm: number, stopAtOpen: boolean): Scene {
+  const fields = countedFields(door, zone).map((c) => tolerantField(door, state, c, tolerances))
+  return { state, tolerances, fields, roots: rootsOf(zone, state), slices: slicesOf(door, zone), sights: [], smallest_mm, stopAtOpen }
 }
 
 interface Slice {
@@ -111,25 +120,16 @@ function rootsOf(zone: Zone, state: DoorState): Root[] {
   return roots
 }
 
-function treesOf(
-  state: DoorState,
-  tolerances: Tolerances,
-  fields: readonly TolerantField[],
-  slice: Slice,
-  roots: readonly Root[],
-  sights: TileSight[],
-  smallest_mm: number,
-): TileTree[] {
+function treesOf({ state, tolerances, fields, roots, sights, smallest_mm, stopAtOpen }: Scene, slice: Slice): TileTree[] {
   const posture = slice.body.postures[slice.index]
   if (posture === undefined) throw new Error(`body ${slice.body.id} must have posture ${slice.index}`)
   const yaw = (slice.yawFrom_rad + slice.yawTo_rad) / 2
   const turn_rad = (slice.yawTo_rad - slice.yawFrom_rad) / 2
   const shapes = fields.map((f) => shapeOf(posture, yaw, slice.body.reflectance, f.counted.sensor.spotRadius_mm))
-  const standing = shapeOf(posture, yaw, 1, 0)
   const beams = fields.map((field, f) => tileBeams(field, shapes[f] as Shape, tolerances, turn_rad))
   return roots.map(({ tile, strip }) => {
     const problem: TileProblem = {
-      standing,
+      standing: shapeOf(posture, yaw, 1, 0),
       turn_rad,
       strip,
       fields,
@@ -139,6 +139,7 @@ function treesOf(
       length_mm: tolerances.length_mm,
       floor_mm: tolerances.floor_mm,
       smallest_mm,
+      stopAtOpen,
     }
     return growTree(problem, tile, sights)
   })

@@ -46,6 +46,8 @@ export interface TileProblem {
   readonly length_mm: number
   readonly floor_mm: number
   readonly smallest_mm: number
+  /** Give up at the first tile that stays open: the tree is then of no use beyond that. */
+  readonly stopAtOpen: boolean
 }
 
 /** Grows the tree of one rectangle and adds what it needs to `sights`. */
@@ -62,6 +64,7 @@ export function growTree(problem: TileProblem, root: Rectangle, sights: TileSigh
     beams: new Int32Array(4096),
     last: 0,
     needed: 1,
+    stopped: false,
     faces: new Int32Array(64),
   }
   let end = 0
@@ -86,6 +89,7 @@ interface Grower {
   last: number
   /** Cluster of the row of candidates that is being counted. */
   needed: number
+  stopped: boolean
   readonly faces: Int32Array
 }
 
@@ -110,6 +114,7 @@ function keyOf({ field, plane, beam, faces }: TileSight): string {
  */
 function grow(grower: Grower, xMin: number, xMax: number, yMin: number, yMax: number, first: number, end: number, hint: number): number {
   const { problem, tree } = grower
+  if (grower.stopped) return hint
   const x = (xMin + xMax) / 2
   const y = (yMin + yMax) / 2
   const halfX = (xMax - xMin) / 2
@@ -135,6 +140,7 @@ function grow(grower: Grower, xMin: number, xMax: number, yMin: number, yMax: nu
   }
   if (!touched || (2 * halfX <= problem.smallest_mm && 2 * halfY <= problem.smallest_mm)) {
     tree.push(OPEN)
+    grower.stopped = problem.stopAtOpen
     return hint
   }
   tree.push(SPLIT)
