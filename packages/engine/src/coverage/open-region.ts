@@ -1,18 +1,10 @@
+import type { OpenRegion } from '../model/finding.ts'
 import type { Zone } from '../model/zone.ts'
 import type { ExactTrees } from './exact-trees.ts'
 import { emptySet, type Grid, gridOf } from './grid.ts'
 import { groupsOf } from './pockets.ts'
 import { setBits } from './rows.kernel.ts'
 import { OPEN, type Rectangle, SPLIT, type TileTree } from './tile-tree.ts'
-
-/** What the trees of a zone leave open, over all bodies and postures: the blind region, and no more than the smallest tiles around it. */
-export interface OpenRegion {
-  readonly area_mm2: number
-  /** Upper bound on the largest distance between two points of one connected part. */
-  readonly diameter_mm: number
-  readonly parts: number
-  readonly leaves: { readonly seen: number; readonly notFree: number; readonly open: number }
-}
 
 /** Calls `visit` for every leaf of a tree, with its rectangle. Does not recurse deeper than the tree. */
 export function eachLeaf(tree: TileTree, root: Rectangle, visit: (leaf: number, tile: Rectangle) => void): void {

@@ -1,4 +1,6 @@
+import { exactTrees } from '../coverage/exact-trees.ts'
 import { gridCoverage } from '../coverage/grid-coverage.ts'
+import { openRegion } from '../coverage/open-region.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Crash, Finding, Judgement, Verdict, ZoneCoverage } from '../model/finding.ts'
 import type { Zone } from '../model/zone.ts'
@@ -53,7 +55,7 @@ function coverageOnce(door: Door, step: () => void): { readonly of: (zone: Zone,
   const answers = new Map<string, { readonly answer: ZoneCoverage } | { readonly problem: unknown }>()
   const compute = (zone: Zone, state: DoorState) => {
     try {
-      return { answer: gridCoverage(door, zone, state) }
+      return { answer: { ...gridCoverage(door, zone, state), ...exactly(door, zone, state) } }
     } catch (problem) {
       return { problem }
     }
@@ -71,6 +73,14 @@ function coverageOnce(door: Door, step: () => void): { readonly of: (zone: Zone,
       return outcome.answer
     },
   }
+}
+
+/** The exact answer beside that of the grid, for zones in which bodies have to be seen. */
+function exactly(door: Door, zone: Zone, state: DoorState): Pick<ZoneCoverage, 'exact'> {
+  if (zone.purpose === 'must-not-see') return {}
+  const asWritten = openRegion(exactTrees(door, zone, state), zone)
+  if (door.tolerances === undefined) return { exact: { asWritten } }
+  return { exact: { asWritten, overTolerances: openRegion(exactTrees(door, zone, state, door.tolerances), zone) } }
 }
 
 const VERDICTS: readonly Verdict[] = ['fail', 'undetermined', 'pass', 'not-applicable']

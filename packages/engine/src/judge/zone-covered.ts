@@ -1,7 +1,11 @@
 import type { Body } from '../model/body.ts'
-import type { Door } from '../model/door.ts'
+import { isBlindForAll } from '../coverage/blind-for-all.ts'
+import { countedFields } from '../coverage/scene.ts'
+import { bindingTolerance, type ToleranceName, toleranceCosts } from '../coverage/tolerance-verdict.ts'
+import type { Door, Tolerances } from '../model/door.ts'
 import type { Pocket, Step } from '../model/finding.ts'
-import type { InputPath } from '../model/source.ts'
+import type { InputPath, Quantity } from '../model/source.ts'
+import { PI } from '../space/trigonometry.ts'
 import { coverageInputs, freeCells, type JudgedZone, restsOnCoverage, zoneFacts, zonesToCover } from './coverage-drafts.ts'
 import { orNoSubject, quantity, step } from './drafts.ts'
 import { bodyPath, OBSTACLES, zonePath } from './paths.ts'
@@ -13,7 +17,8 @@ const GRID = 'coverage/grid-coverage'
  * In each zone that has to be covered, no place at which a body goes unseen is larger than the zone allows. One finding for each zone and state.
  *
  * Facts besides `zoneFacts`: `share` (seen of the free placements, 0 to 1), `seen`, `blind`, `notFree` (cells), `blindArea_mm2`, `pitch_mm`,
- * `pockets` (number), `fields` (number that counted), and where there is a pocket `pocket` (letter of the one with the largest diameter).
+ * `pockets` (number), `fields` (number that counted), of the exact answer `openArea_mm2`, `openDiameter_mm`, and over tolerances `tolerantArea_mm2`,
+ * `tolerantDiameter_mm`, `binding` (the tolerance in the way, or `all`), `tightTo` with `tightUnit`, and where there is a pocket `pocket` (letter of the one with the largest diameter).
  */
 export const zoneCovered: Rule = {
   id: 'zone-covered',
@@ -29,23 +34,86 @@ export const zoneCovered: Rule = {
 function draftOf(context: Context, judged: JudgedZone): Draft {
   const { zone, state, coverage } = judged
   const { door } = context
-  const largest = largestPocket(judged)
   const frame = {
     subject: { kind: 'zone', id: zone.id } as const,
     state: state.id,
-    provisional: 'grid' as const,
     steps: stepsOf(context, judged),
     facts: factsOf(judged),
     restsOn: restsOnCoverage(context, zone),
   }
   if (freeCells(coverage) === 0)
     return { ...frame, verdict: 'undetermined', reason: 'nothing-free', needs: [zonePath(door, zone), OBSTACLES] }
-  const against = { measured: quantity(largest?.diameter_mm ?? 0, 'mm'), limit: quantity(zone.allowedPocket_mm, 'mm') }
-  if (largest !== undefined && largest.diameter_mm > zone.allowedPocket_mm)
-    return { ...frame, ...against, verdict: 'fail', worstCase: largest.worstCase }
-  if (coverage.yawSampled)
-    return { ...frame, ...against, verdict: 'undetermined', reason: 'yaw-range-sampled', needs: turningBodies(door, frame.restsOn.bodies) }
-  return { ...frame, ...against, verdict: 'pass' }
+  const { exact } = coverage
+  if (exact === undefined) throw new Error(`zone ${zone.id} must have an exact answer, got none`)
+  const { asWritten, overTolerances } = exact
+  const against = { measured: quantity((overTolerances ?? asWritten).diameter_mm, 'mm'), limit: quantity(zone.allowedPocket_mm, 'mm') }
+  const blind = provedBlind(judged)
+  if (blind !== undefined) {
+    if (door.tolerances === undefined || failsForAll(door, judged, blind, door.tolerances))
+      return { ...frame, ...against, verdict: 'fail', worstCase: blind.worstCase }
+    return { ...frame, ...against, verdict: 'undetermined', reason: 'within-tolerance', needs: [TOLERANCES], worstCase: blind.worstCase }
+  }
+  if (asWritten.diameter_mm > zone.allowedPocket_mm)
+    return { ...frame, ...against, verdict: 'undetermined', reason: 'not-proved', needs: [`${zonePath(door, zone)}/allowedPocket_mm`] }
+  if (overTolerances === undefined || overTolerances.diameter_mm <= zone.allowedPocket_mm) return { ...frame, ...against, verdict: 'pass' }
+  return { ...frame, ...against, verdict: 'undetermined', reason: 'within-tolerance', ...binding(door, judged, frame) }
+}
+
+/**
+ * A pocket of the grid that is larger than the zone allows for sure: its placements are blind, and the outermost ones lie at most the
+ * diagonal of a cell closer together than the outer edges of their cells.
+ */
+function provedBlind({ zone, coverage }: JudgedZone): Pocket | undefined {
+  const largest = largestPocket({ coverage })
+  if (largest === undefined || zone.allowedPocket_mm === 0) return largest
+  return largest.diameter_mm - zone.pitch_mm * Math.sqrt(2) > zone.allowedPocket_mm ? largest : undefined
+}
+
+/** Shown where no pocket is allowed at all: then one placement that is blind for all tolerances is enough. */
+function failsForAll(door: Door, { zone, state, coverage }: JudgedZone, largest: Pocket, tolerances: Tolerances): boolean {
+  if (zone.allowedPocket_mm > 0) return false
+  const counted = countedFields(door, zone)
+  return [largest, ...coverage.pockets].some(({ worstCase }) => isBlindForAll(door, state, counted, worstCase, tolerances))
+}
+
+/** Names the tolerance that stands in the way of a pass, and what each costs. */
+function binding(door: Door, { zone, state }: JudgedZone, { steps: before, facts }: Pick<Draft, 'steps' | 'facts'>): BindingPart {
+  const stated = door.tolerances
+  if (stated === undefined || zone.allowedPocket_mm > 0) return { needs: [TOLERANCES], steps: before, facts }
+  const costs = toleranceCosts(door, zone, state, stated)
+  const { name, tightTo } = bindingTolerance(door, zone, state, stated, costs)
+  const steps = costs.map((cost) =>
+    step(`open for lack of ${NAMES[cost.name]}`, quantity(cost.area_mm2, 'mm2'), 'coverage/tolerance-verdict', {
+      inputs: [`${TOLERANCES}/${IN_FILE[cost.name]}`],
+    }),
+  )
+  const tight = asInFile(name, tightTo)
+  return {
+    needs: [name === 'all' ? TOLERANCES : `${TOLERANCES}/${IN_FILE[name]}`],
+    steps: [...before, ...steps, step('tight enough', tight, 'coverage/tolerance-verdict', { inputs: [TOLERANCES] })],
+    facts: { ...facts, binding: name === 'all' ? 'all' : NAMES[name], tightTo: tight.value, tightUnit: tight.unit },
+  }
+}
+
+interface BindingPart {
+  readonly needs: readonly InputPath[]
+  readonly steps: readonly Step[]
+  readonly facts: Draft['facts']
+}
+
+/** In the unit that the door file has for it; a share as percent. */
+function asInFile(name: ToleranceName | 'all', value: number): Quantity {
+  if (name === 'all' || name === 'range') return quantity(value * 100, 'percent')
+  return name.endsWith('_rad') ? quantity((value * 180) / PI, 'deg') : quantity(value, 'mm')
+}
+
+const TOLERANCES = 'tolerances'
+const NAMES: Readonly<Record<ToleranceName, string>> = {
+  length_mm: 'length', position_mm: 'position', tilt_rad: 'tilt', roll_rad: 'roll', yaw_rad: 'yaw', floor_mm: 'floor', range: 'range',
+}
+const IN_FILE: Readonly<Record<ToleranceName, string>> = {
+  length_mm: 'length_mm', position_mm: 'position_mm', tilt_rad: 'tilt_deg', roll_rad: 'roll_deg', yaw_rad: 'yaw_deg', floor_mm: 'floor_mm',
+  range: 'range_percent',
 }
 
 /** The pocket with the largest diameter, which need not have the most cells; the first on a tie. */
@@ -63,7 +131,7 @@ export function turningBodies(door: Door, bodies: readonly Body[]): readonly Inp
 
 function factsOf(judged: JudgedZone): Draft['facts'] {
   const { coverage } = judged
-  const { counts, grid, pockets } = coverage
+  const { counts, grid, pockets, exact } = coverage
   const free = freeCells(coverage)
   const largest = largestPocket(judged)
   return {
@@ -75,9 +143,27 @@ function factsOf(judged: JudgedZone): Draft['facts'] {
     blindArea_mm2: counts.blind * grid.pitch_mm * grid.pitch_mm,
     pitch_mm: grid.pitch_mm,
     pockets: pockets.length,
+    ...(exact ? { openArea_mm2: exact.asWritten.area_mm2, openDiameter_mm: exact.asWritten.diameter_mm } : {}),
+    ...(exact?.overTolerances ? { tolerantArea_mm2: exact.overTolerances.area_mm2, tolerantDiameter_mm: exact.overTolerances.diameter_mm } : {}),
     fields: coverage.countedFields.length,
     ...(largest ? { pocket: largest.letter } : {}),
   }
+}
+
+function exactSteps({ coverage: { exact } }: JudgedZone, inputs: readonly InputPath[]): readonly Step[] {
+  if (exact === undefined) return []
+  const by = 'coverage/exact-trees'
+  const { asWritten, overTolerances } = exact
+  const steps = [
+    step('open area, exact', quantity(asWritten.area_mm2, 'mm2'), by, { inputs }, 'tiles neither proved seen nor not free'),
+    step('open diameter, exact', quantity(asWritten.diameter_mm, 'mm'), by, { steps: ['open area, exact'] }, 'at most, of one connected part'),
+  ]
+  if (overTolerances === undefined) return steps
+  return [
+    ...steps,
+    step('open area over tolerances', quantity(overTolerances.area_mm2, 'mm2'), by, { inputs: [...inputs, TOLERANCES] }),
+    step('open diameter over tolerances', quantity(overTolerances.diameter_mm, 'mm'), by, { steps: ['open area over tolerances'] }),
+  ]
 }
 
 function stepsOf(context: Context, judged: JudgedZone): readonly Step[] {
@@ -109,6 +195,7 @@ function stepsOf(context: Context, judged: JudgedZone): readonly Step[] {
       { steps: ['unseen placements'] },
       'largest distance between two points of its cells',
     ),
+    ...exactSteps(judged, inputs),
     step('allowed pocket', quantity(zone.allowedPocket_mm, 'mm'), 'judge/zone-covered', {
       inputs: [`${zonePath(context.door, zone)}/allowedPocket_mm`],
     }),

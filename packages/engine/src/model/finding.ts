@@ -66,6 +66,8 @@ export type UndeterminedReason =
   | 'nothing-free' // no placement is free, so there is nothing to judge
   | 'not-computable' // this kind of device or leaf is not computed; test on site
   | 'yaw-range-sampled' // only some yaws of a range were tried, so no pass follows
+  | 'within-tolerance' // as written it would pass or fail, but not over all tolerances that the door file states
+  | 'not-proved' // no blind placement was found, and a few tiles could not be shown to be seen
 
 export type NotApplicableReason = 'no-subject' | 'not-required-by-concept'
 
@@ -114,8 +116,18 @@ export interface ZoneCoverage {
   readonly notFreeRuns: readonly CellRun[]
   /** Largest first; letters A, B, ... Z, AA, ... */
   readonly pockets: readonly Pocket[]
+  /** What the exact answer leaves open, as written and over all tolerances that the door file states; absent for must-not-see. */
+  readonly exact?: { readonly asWritten: OpenRegion; readonly overTolerances?: OpenRegion }
   /** Sensors and fields that counted, as `<sensor>/<field>`. */
   readonly countedFields: readonly string[]
+}
+/** Placements not proved to be seen or taken: the blind region and no more than the smallest tiles around it. */
+export interface OpenRegion {
+  readonly area_mm2: number
+  /** Upper bound on the largest distance between two points of one connected part. */
+  readonly diameter_mm: number
+  readonly parts: number
+  readonly leaves: { readonly seen: number; readonly notFree: number; readonly open: number }
 }
 export type CellRun = readonly [row: number, first: number, last: number]
 

@@ -33,6 +33,8 @@ export function unsettled(question: Say, pass: Say): RuleWording['undetermined']
     'not-computable': (told) => `Whether ${question(told)} cannot be computed for this kind of device or leaf; test it on site.`,
     'yaw-range-sampled': (told) =>
       `It is not known whether ${question(told)}: the body may lie at any angle, and only some angles were tried. None of those tried goes wrong.`,
+    'within-tolerance': (told) => `It is not settled whether ${question(told)}, when everything may be off by as much as the door file allows.`,
+    'not-proved': (told) => `It is not settled whether ${question(told)}: no unseen body was found, but a few places could not be proved.`,
   }
 }
 
@@ -49,6 +51,8 @@ export function mendOr(fail: Say): Say {
       'limit-from-memory': `Hold it against the page, then confirm it in the door file with edition, clause, name and date: ${wanted || 'the limit'}.`,
       'nothing-free': 'Check the obstacles and the zone: one of them is probably misplaced.',
       'not-computable': 'Test it on site with the test body, and record the test.',
+      'within-tolerance': `Measure or mount more closely: ${wanted || 'the tolerances'}.`,
+      'not-proved': 'Look at the places that stay open, or test them on site.',
       'yaw-range-sampled': 'Give the body fixed angles, or test the angles between on site.',
     }[finding.reason]
   }

@@ -24,9 +24,27 @@ const seenEverywhere: Say = (told) => {
   const free = (number(told, 'seen') ?? 0) + (number(told, 'blind') ?? 0)
   const blind = number(told, 'blind') ?? 0
   const limit = against(told, 'larger-is-worse')
-  const placements = free > 0 ? `, ${count(free)} in all` : ''
-  if (blind === 0) return `Every test body is seen${gridOnly(told)} in ${zoneWords(told)}${inState(told)}${placements}.`
+  const placements = free > 0 && told.finding.provisional === 'grid' ? `, ${count(free)} in all` : ''
+  const everywhere = number(told, 'openArea_mm2') === undefined ? gridOnly(told) : ' wherever it has room'
+  const tolerant = number(told, 'tolerantArea_mm2') === undefined ? '' : ', also with everything off by as much as the door file allows'
+  if (blind === 0) return `Every test body is seen${everywhere} in ${zoneWords(told)}${inState(told)}${placements}${tolerant}.`
   return `The unseen places in ${zoneWords(told)}${inState(told)} are no larger than the zone allows: ${limit?.measured ?? ''} of ${limit?.limit ?? ''} across.`
+}
+
+/** As written it is one thing, over the tolerances it is not settled; where one tolerance alone would have to be tighter, that one and how tight. */
+function withinTolerance(told: Told): string {
+  const zone = `${zoneWords(told)}${inState(told)}`
+  if ((number(told, 'blind') ?? 0) > 0)
+    return `As written, test bodies go unseen in ${zone}; with everything off by as much as the door file allows, no single one of them is unseen for sure.`
+  const binding = word(told, 'binding')
+  const value = number(told, 'tightTo')
+  const unit = word(told, 'tightUnit')
+  const head = `As written, every test body is seen wherever it has room in ${zone}; with everything off by as much as the door file allows, that is not proved`
+  if (binding === undefined || value === undefined || value === 0) return `${head}.`
+  const tight = unit === 'mm' ? figure({ value, unit: 'mm' }, told.units, 'smaller-is-worse') : `${Number((Math.floor(value * 1000) / 1000).toPrecision(2))}${unit === 'deg' ? ' degrees' : ' %'}`
+  return binding === 'all'
+    ? `${head}. It would be if every tolerance were ${tight} of what it is.`
+    : `${head}. It would be if the tolerance of ${binding} were ${tight}, all others as stated.`
 }
 
 export const zoneCovered: RuleWording = {
@@ -48,7 +66,10 @@ export const zoneCovered: RuleWording = {
       percent && `. Unseen are ${percent} of all placements with room for a body`,
     ])
   },
-  undetermined: unsettled((told) => `every test body is seen in ${zoneWords(told)}${inState(told)}`, seenEverywhere),
+  undetermined: {
+    ...unsettled((told) => `every test body is seen in ${zoneWords(told)}${inState(told)}`, seenEverywhere),
+    'within-tolerance': withinTolerance,
+  },
   notApplicable: {
     'no-subject': () => 'No zone of this door has to be covered, so there is none to judge.',
     'not-required-by-concept': () => 'The protection concept does not ask for a covered zone here.',
