@@ -1,9 +1,9 @@
-import { hash } from 'node:crypto'
 import { type DoorFile, type Issue, type Note, parseDocument, toDoor } from '@sillsight/document'
 import { canonicalText, type Door, type Judgement, judge } from '@sillsight/engine'
 import type { Outcome } from './exit-codes.ts'
 import { type Problem, Refusal } from './problem.ts'
 import { readBeside, readText, standardInput } from './reading.ts'
+import { sha256 } from './sha256.ts'
 
 /** What became of one file. `file` is the name that messages and results use. */
 export type Answer = JudgedAnswer | RefusedAnswer | CrashedAnswer
@@ -57,7 +57,7 @@ export function judgedOrRefusal(file: string): JudgedAnswer {
 }
 
 function judgeText(file: string, called: string, text: string): Answer {
-  const parsed = parseDocument(text, { readLibrary: (reference) => readBeside(file, reference), sha256: sha256Of })
+  const parsed = parseDocument(text, { readLibrary: (reference) => readBeside(file, reference), sha256 })
   if (!parsed.ok) return refused(called, parsed.issues, parsed.issueCount)
   const door = toDoor(parsed.document, parsed.catalogue)
   const judgement = judge(door)
@@ -69,14 +69,10 @@ function judgeText(file: string, called: string, text: string): Answer {
     document,
     door,
     judgement,
-    sha256: sha256Of(canonicalText(judgement)),
+    sha256: sha256(canonicalText(judgement)),
     notes,
-    textSha256: sha256Of(text),
+    textSha256: sha256(text),
   }
-}
-
-export function sha256Of(text: string): string {
-  return hash('sha256', text)
 }
 
 /** A crashed rule outweighs all, for nobody knows what it would have said. Where nothing was judged, nothing passes. */

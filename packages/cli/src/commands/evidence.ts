@@ -1,4 +1,3 @@
-import { gzipSync } from 'node:zlib'
 import { evidenceOf } from '@sillsight/engine'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
@@ -18,6 +17,6 @@ export function evidenceCommand(request: Request): ExitCode {
   )
   const text = `${JSON.stringify(evidence)}\n`
   if (out === undefined) print(text)
-  else writeWhole(out, out.endsWith('.gz') ? gzipSync(text) : text, { replace })
+  else writeWhole(out, out.endsWith('.gz') ? process.getBuiltinModule('node:zlib').gzipSync(text) : text, { replace })
   return exitCodes.pass
 }

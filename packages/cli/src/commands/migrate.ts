@@ -2,17 +2,18 @@ import { constants, copyFileSync, existsSync, realpathSync, statSync } from 'nod
 import { parseDocument, serialise } from '@sillsight/document'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
-import { problemsOf, sha256Of } from '../judging.ts'
+import { problemsOf } from '../judging.ts'
 import { print, tell } from '../output.ts'
 import { Refusal } from '../problem.ts'
 import { readBeside, readText } from '../reading.ts'
+import { sha256 } from '../sha256.ts'
 import { writeWhole } from '../writing.ts'
 
 export function migrateCommand(request: Request): ExitCode {
   const [file = ''] = request.words
   if (request.switches.has('write') && file === '-') throw new Refusal(cannotWriteStandardInput)
   const text = readText(file)
-  const parsed = parseDocument(text, { readLibrary: (reference) => readBeside(file, reference), sha256: sha256Of })
+  const parsed = parseDocument(text, { readLibrary: (reference) => readBeside(file, reference), sha256 })
   if (!parsed.ok) throw new Refusal(...problemsOf({ kind: 'refused', outcome: 'bad-input', file, ...parsed }))
   const migrated = serialise(parsed.document)
   for (const note of parsed.notes) tell(`sillsight: ${file}: ${note.path}: ${note.text}\n`)
