@@ -98,6 +98,7 @@ export function drawBox(
   layFaces(pencil, level, ox, oy, oz, dx, dy, dz, shape, strip)
   if (sight.segments) return drawSegment(bits, pending, pencil, grid, to, firstRow, lastRow)
   if (level) return drawLevel(bits, pending, pencil, grid, sight, -dz, shape.reflectance, from, earliest, latest, firstRow, lastRow)
+  const ahead = earliest > from + SPARE
   if (dz !== 0) {
     // the floor where this beam can meet a body at all: closer bounds than those of the whole strip
     const riseA = strip.slopeX * lowX
@@ -114,7 +115,7 @@ export function drawBox(
   let whole = earliest > from + SPARE
   const enough = cosineNeeded(latest, shape.reflectance, sight.reach) * SURE
   for (let k = 0; k < pencil.faces; k++) if (pencil.enterCosine[k]! <= enough) whole = false
-  if (whole) return drawWhole(bits, pending, pencil, grid, to, firstRow, lastRow)
+  if (whole) return drawWhole(bits, pending, pencil, grid, to, firstRow, lastRow, ahead ? -Infinity : lowX, ahead ? Infinity : highX)
   const least = cosineNeeded(begin, shape.reflectance, sight.reach) / SURE
   for (let k = 0; k < pencil.faces; k++) {
     const cosine = pencil.enterCosine[k]!
@@ -295,11 +296,20 @@ function drawLevel(
   }
 }
 
-/** KERNEL. Entered anywhere before `to`, all of it in reach: one convex set. */
-function drawWhole(bits: Int32Array, pending: Pending, pencil: Pencil, grid: Grid, to: number, firstRow: number, lastRow: number): void {
+/**
+ * KERNEL. Entered anywhere before `to`, all of it in reach: one convex set. Between `lowX` and `highX` nothing is entered too soon; on a sloping
+ * floor that may hold there only, and farther back a body behind the origin would count.
+ */
+function drawWhole(
+  bits: Int32Array, pending: Pending, pencil: Pencil, grid: Grid, to: number, firstRow: number, lastRow: number, lowX: number, highX: number,
+): void {
   const { outline } = pencil
   const { x0, y0, pitch, columns } = grid
   beginOutline(outline, firstRow, lastRow)
+  if (lowX > -Infinity) {
+    keepHalfPlane(outline, x0, y0, pitch, columns, 1, 0, highX)
+    keepHalfPlane(outline, x0, y0, pitch, columns, -1, 0, -lowX)
+  }
   keepCrossed(pencil, grid)
   for (let k = 0; k < pencil.faces; k++) keepHalfPlane(outline, x0, y0, pitch, columns, pencil.enterA[k]!, pencil.enterB[k]!, to - pencil.enterC[k]!)
   endOutline(outline)

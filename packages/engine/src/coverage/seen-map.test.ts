@@ -1,11 +1,24 @@
 import { describe, expect, it } from 'vitest'
 import { mirrored, shifted } from '../../cases/door-changes.ts'
 import { type Comparison, compareBeams, compareFields } from '../../cases/map-against-predicate.ts'
-import { bodyOf, box, cylinder, downward, fan, lightGrid, plainDoor, plainState, plainZone, ranging } from '../../cases/plain-door.ts'
+import {
+  block,
+  bodyOf,
+  box,
+  cylinder,
+  downward,
+  fan,
+  level,
+  lightGrid,
+  plainDoor,
+  plainState,
+  plainZone,
+  ranging,
+} from '../../cases/plain-door.ts'
 import { randomScene, type SceneSize } from '../../cases/random-scenes.ts'
 import type { Posture } from '../model/body.ts'
 import type { Door } from '../model/door.ts'
-import { radians } from '../space/trigonometry.ts'
+import { asin, atan2, hypot3, radians } from '../space/trigonometry.ts'
 import { countCells } from './grid.ts'
 import { coverageMaps } from './maps.ts'
 
@@ -130,6 +143,22 @@ describe('cases that once went wrong', () => {
     for (const limits of [{ xMin_mm: 150 }, { xMax_mm: 150 }]) {
       const sensors = [ranging([fan(-1, 1, 11)], { pose }, limits)]
       expectEqual([plainDoor({ zones: [zone], bodies: [bodyOf([box(550, 800, 1600)])], sensors })], compareBeams, 0)
+    }
+  })
+  it('no body behind the origin counts, on a floor whose slope a nearly level beam follows (the tops ahead of it all lie lower than the beam)', () => {
+    const zone = plainZone({ xMin_mm: -400, xMax_mm: 1100, yMin_mm: -100, yMax_mm: 800, pitch_mm: 10 })
+    const state = plainState({ floor: { ...level(), slopeX: -0.2 }, obstacles: [block({ x_mm: 900, y_mm: 420, size_mm: [100, 900] })] })
+    for (const sinking of [0.0713, 0.02]) {
+      const [x, y, length] = [0.9913, -0.1106, hypot3(0.9913, 0.1106, sinking)]
+      const pose = { x_mm: 700, y_mm: 420, z_mm: 620, yaw_rad: 0, tilt_rad: atan2(y, sinking), roll_rad: asin(x / length) }
+      const door = plainDoor({
+        zones: [zone],
+        states: [state],
+        bodies: [bodyOf([box(550, 450, 690)])],
+        sensors: [ranging([fan(0, 0, 1)], { pose })],
+      })
+      expectEqual([door], compareBeams, -1)
+      expect(seenCells(door)).toBe(0)
     }
   })
   it('a square box that turns its corner to a level beam in the middle of a single row keeps all its ties', () => {
