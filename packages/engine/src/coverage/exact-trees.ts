@@ -33,6 +33,14 @@ export interface ExactTrees {
   readonly smallest_mm: number
 }
 
+/**
+ * Questions of a beam about a tile that may be asked for one zone in one state, and for all of a door: several times what a door takes that
+ * somebody measured, and few enough that no file keeps the judge busy. A matter of counting, not of time, so that every machine stops at
+ * the same tile.
+ */
+const MOST_QUESTIONS = 3e6
+const MOST_QUESTIONS_OF_DOOR = 6e6
+
 const WIDEST_SLICE_RAD = radians(3)
 
 /** The largest size of a tile that may stay open, unless the caller says otherwise. */
@@ -42,9 +50,10 @@ export const SMALLEST_TILE_MM = 3.125
  * Proves, tile by tile, where a body is seen or cannot be (docs/method.md, "Exact"). What is left open counts as blind.
  *
  * @param tolerances none for the door as written
+ * @param budget questions that may be asked, counted down; several calls may share one
  */
-export function exactTrees(door: Door, zone: Zone, state: DoorState, tolerances: Tolerances = NO_TOLERANCES, smallest_mm = SMALLEST_TILE_MM): ExactTrees {
-  const scene = sceneOf(door, zone, state, tolerances, smallest_mm, false)
+export function exactTrees(door: Door, zone: Zone, state: DoorState, tolerances: Tolerances = NO_TOLERANCES, smallest_mm = SMALLEST_TILE_MM, budget = { left: questionsOf(door) }): ExactTrees {
+  const scene = sceneOf(door, zone, state, tolerances, smallest_mm, false, budget)
   const slices = scene.slices.map((slice) => ({ ...named(slice), trees: treesOf(scene, slice) }))
   const obstacles = state.obstacles.map((o) => o.id)
   const roots = scene.roots.map((r) => r.tile)
@@ -52,9 +61,14 @@ export function exactTrees(door: Door, zone: Zone, state: DoorState, tolerances:
 }
 
 /** Whether `exactTrees` would leave nothing open; stops at the first tile that stays so. */
-export function isProved(door: Door, zone: Zone, state: DoorState, tolerances: Tolerances, smallest_mm = SMALLEST_TILE_MM): boolean {
-  const scene = sceneOf(door, zone, state, tolerances, smallest_mm, true)
+export function isProved(door: Door, zone: Zone, state: DoorState, tolerances: Tolerances, budget = { left: questionsOf(door) }): boolean {
+  const scene = sceneOf(door, zone, state, tolerances, SMALLEST_TILE_MM, true, budget)
   return scene.slices.every((slice) => treesOf(scene, slice).every((tree) => tree[tree.length - 1] !== OPEN && !tree.includes(OPEN)))
+}
+
+/** All zones and states of a door share what one may take. */
+export function questionsOf({ zones, states }: Door): number {
+  return Math.floor(Math.min(MOST_QUESTIONS, MOST_QUESTIONS_OF_DOOR / Math.max(1, zones.length * states.length)))
 }
 
 interface Scene {
@@ -66,11 +80,12 @@ interface Scene {
   readonly sights: TileSight[]
   readonly smallest_mm: number
   readonly stopAtOpen: boolean
+  readonly budget: { left: number }
 }
 
-function sceneOf(door: Door, zone: Zone, state: DoorState, tolerances: Tolerances, smallest_mm: number, stopAtOpen: boolean): Scene {
+function sceneOf(door: Door, zone: Zone, state: DoorState, tolerances: Tolerances, smallest_mm: number, stopAtOpen: boolean, budget: { left: number }): Scene {
   const fields = countedFields(door, zone).map((c) => tolerantField(door, state, c, tolerances))
-  return { state, tolerances, fields, roots: rootsOf(zone, state), slices: slicesOf(door, zone), sights: [], smallest_mm, stopAtOpen }
+  return { state, tolerances, fields, roots: rootsOf(zone, state), slices: slicesOf(door, zone), sights: [], smallest_mm, stopAtOpen, budget }
 }
 
 interface Slice {
@@ -120,7 +135,7 @@ function rootsOf(zone: Zone, state: DoorState): Root[] {
   return roots
 }
 
-function treesOf({ state, tolerances, fields, roots, sights, smallest_mm, stopAtOpen }: Scene, slice: Slice): TileTree[] {
+function treesOf({ state, tolerances, fields, roots, sights, smallest_mm, stopAtOpen, budget }: Scene, slice: Slice): TileTree[] {
   const posture = slice.body.postures[slice.index]
   if (posture === undefined) throw new Error(`body ${slice.body.id} must have posture ${slice.index}`)
   const yaw = (slice.yawFrom_rad + slice.yawTo_rad) / 2
@@ -140,6 +155,7 @@ function treesOf({ state, tolerances, fields, roots, sights, smallest_mm, stopAt
       floor_mm: tolerances.floor_mm,
       smallest_mm,
       stopAtOpen,
+      budget,
     }
     return growTree(problem, tile, sights)
   })

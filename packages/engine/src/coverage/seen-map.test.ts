@@ -73,7 +73,7 @@ describe('the map of what a beam sees equals the predicate asked at every cell',
     expectEqual(
       scenes(4001, 4100, { columns: 110, rows: 60 }, (door) => clustered(door, i++)),
       compareFields,
-      30_000,
+      15_000,
     )
   })
 })

@@ -48,6 +48,8 @@ export interface TileProblem {
   readonly smallest_mm: number
   /** Give up at the first tile that stays open: the tree is then of no use beyond that. */
   readonly stopAtOpen: boolean
+  /** Questions of a beam or an obstacle about a tile that may still be asked; when none is left, tiles stay open. Shared by many trees. */
+  readonly budget: { left: number }
 }
 
 /** Grows the tree of one rectangle and adds what it needs to `sights`. */
@@ -138,7 +140,8 @@ function grow(grower: Grower, xMin: number, xMax: number, yMin: number, yMax: nu
     }
     if (meets === TOUCHES) touched = true
   }
-  if (!touched || (2 * halfX <= problem.smallest_mm && 2 * halfY <= problem.smallest_mm)) {
+  problem.budget.left -= end - first + grower.feet.length
+  if (!touched || problem.budget.left < 0 || (2 * halfX <= problem.smallest_mm && 2 * halfY <= problem.smallest_mm)) {
     tree.push(OPEN)
     grower.stopped = problem.stopAtOpen
     return hint

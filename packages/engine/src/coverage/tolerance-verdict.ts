@@ -1,6 +1,6 @@
 import type { Door, DoorState, Tolerances } from '../model/door.ts'
 import type { Zone } from '../model/zone.ts'
-import { exactTrees, isProved } from './exact-trees.ts'
+import { exactTrees, isProved, questionsOf } from './exact-trees.ts'
 import { openRegion } from './open-region.ts'
 
 export type ToleranceName = keyof Tolerances
@@ -23,7 +23,8 @@ const COARSE_MM = 12.5 // tiles for the costs, which are compared with each othe
 
 /** The cost of every tolerance that is not 0, largest first. */
 export function toleranceCosts(door: Door, zone: Zone, state: DoorState, stated: Tolerances): readonly ToleranceCost[] {
-  const open = (tolerances: Tolerances) => openRegion(exactTrees(door, zone, state, tolerances, COARSE_MM), zone).area_mm2
+  const left = Math.floor(questionsOf(door) / 4)
+  const open = (tolerances: Tolerances) => openRegion(exactTrees(door, zone, state, tolerances, COARSE_MM, { left }), zone).area_mm2
   const all = open(stated)
   const costs = TOLERANCE_NAMES.filter((name) => stated[name] > 0).map((name) => ({ name, area_mm2: all - open({ ...stated, [name]: 0 }) }))
   return costs.sort((a, b) => b.area_mm2 - a.area_mm2)
@@ -33,7 +34,8 @@ const HALVINGS = 5
 
 /** @param costs in which order to ask, the dearest first */
 export function bindingTolerance(door: Door, zone: Zone, state: DoorState, stated: Tolerances, costs: readonly ToleranceCost[]): Binding {
-  const proved = (tolerances: Tolerances) => isProved(door, zone, state, tolerances)
+  const budget = { left: 2 * questionsOf(door) } // for all tries together
+  const proved = (tolerances: Tolerances) => isProved(door, zone, state, tolerances, budget)
   for (const { name } of costs) {
     if (!proved({ ...stated, [name]: 0 })) continue
     return { name, tightTo: stated[name] * tightest((share) => proved({ ...stated, [name]: stated[name] * share })) }
