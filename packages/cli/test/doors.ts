@@ -12,6 +12,7 @@ export function beamDoor({ beam_mm, name = 'test door' }: { readonly beam_mm: nu
     name,
     survey: {
       opening: { width_mm: 1000, height_mm: 2000 },
+      leaf: { travel: 'down', thickness_mm: 20, bulge_mm: 0, parked: 'none' },
       walls: 'none',
       floor: { profile_mm: [[0, 0]], slopeX_percent: 0, tolerance_mm: 0 },
       visibility_m: 'clear',
@@ -27,8 +28,8 @@ export function beamDoor({ beam_mm, name = 'test door' }: { readonly beam_mm: nu
             id: 'p',
             segments_mm: [
               [
-                [-100, 0, beam_mm],
-                [1100, 0, beam_mm],
+                [-100, 120, beam_mm],
+                [1100, 120, beam_mm],
               ],
             ],
           },
@@ -38,7 +39,7 @@ export function beamDoor({ beam_mm, name = 'test door' }: { readonly beam_mm: nu
       },
     ],
     bodies: [{ id: 'box', name: '300 x 300 x 700', reflectance: 0.5, source, postures: [{ shape: 'box', size_mm: [300, 300, 700] }] }],
-    zones: [{ id: 'line', purpose: 'opening', xMin_mm: 0, xMax_mm: 1000, yMin_mm: -100, yMax_mm: 100, bodies: ['box'], pitch_mm: 50 }],
+    zones: [{ id: 'line', purpose: 'opening', xMin_mm: 0, xMax_mm: 1000, yMin_mm: 20, yMax_mm: 220, bodies: ['box'], pitch_mm: 50 }],
   }
 }
 

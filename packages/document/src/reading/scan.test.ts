@@ -14,6 +14,8 @@ describe('scanJson', () => {
     expect(lines('{\n "a": 1,\n}')).toEqual([
       'a: expected a name in double quotes, got "}" at line 3, column 1 (the file was not read further)',
     ])
+    expect(lines('{"a\n": 1}')[0]).toContain('file: expected no line end')
+    expect(lines('{"a": {1}}')[0]).toContain('a: expected a name in double quotes')
     expect(lines('{"a": [1 2]}')[0]).toContain('a/0: expected "," or "]", got "2" at line 1, column 10')
     expect(lines('{} x')[0]).toContain('nothing after the end of the file')
     expect(lines('{"a": 1 // width\n}')[0]).toContain('JSON has no comments')

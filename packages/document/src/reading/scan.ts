@@ -6,7 +6,7 @@ type Waiting = 'value' | 'value-or-end' | 'key' | 'key-or-end' | 'colon' | 'comm
 
 interface Level {
   readonly keys: Set<string> | undefined // of an object; a list has none
-  key: string
+  key: string | undefined // none read yet
   index: number
 }
 
@@ -86,8 +86,8 @@ class Scanner {
 
   private value(c: string): Waiting {
     if (++this.values > BOUNDS.values) return this.tooMuch('too-many-values', `at most ${BOUNDS.values} values`, 'more')
-    if (c === '{') return this.open({ keys: new Set(), key: '', index: 0 }, 'key-or-end')
-    if (c === '[') return this.open({ keys: undefined, key: '', index: 0 }, 'value-or-end')
+    if (c === '{') return this.open({ keys: new Set(), key: undefined, index: 0 }, 'key-or-end')
+    if (c === '[') return this.open({ keys: undefined, key: undefined, index: 0 }, 'value-or-end')
     if (c === '"') return this.string() ? this.afterValue() : 'nothing'
     for (const word of ['true', 'false', 'null']) {
       if (this.text.startsWith(word, this.at)) {
@@ -176,7 +176,7 @@ class Scanner {
   }
 
   private path(): string {
-    return pathOf(this.levels.map((level) => (level.keys === undefined ? level.index : level.key)))
+    return pathOf(this.levels.map((level) => (level.keys === undefined ? level.index : level.key)).filter((key) => key !== undefined))
   }
 
   private report(code: string, expected: string, got: string): void {
@@ -192,7 +192,7 @@ class Scanner {
     const repair = found === '/' || found === '#' ? 'JSON has no comments: use a "note" field' : 'the file was not read further'
     this.issues.push({
       code: 'not-json',
-      path: this.levels.length === 0 ? 'file' : this.path(),
+      path: this.path(),
       expected,
       got: `${got} at line ${line}, column ${column}`,
       repair,
