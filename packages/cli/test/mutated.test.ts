@@ -35,9 +35,9 @@ describe(`500 mutated door files (seed ${seed})`, () => {
     }
   })
 
-  it('hang nowhere: each takes bounded work, over tolerances too (every 4th; 10 s of computing means a hang, no measure of speed)', () => {
-    const slowest = Math.max(...files.filter((_, i) => i % 4 === 0).map((file) => computing_ms(() => judgeFile(join(work, file)))))
-    expect(slowest).toBeLessThan(10_000)
+  it('take less than 2 s of computing each (every 2nd)', () => {
+    const slowest = Math.max(...files.filter((_, i) => i % 2 === 0).map((file) => computing_ms(() => judgeFile(join(work, file)))))
+    expect(slowest).toBeLessThan(2000)
   })
 
   it('leave nothing half-written when they are drawn, and no file is changed (every 25th)', () => {

@@ -127,7 +127,7 @@ export function exampleFile() {
         reflectance: 0.2,
         source,
         postures: [
-          { shape: 'box', size_mm: [100, 200, 300], yaw_deg: [0, 90] },
+          { shape: 'box', size_mm: [100, 200, 300], yaw_deg: [0, 20] },
           { shape: 'cylinder', radius_mm: 80, height_mm: 600 },
         ],
       },

@@ -123,7 +123,7 @@ function changeContent(file: Json, other: Json, dice: Dice): void {
     case 6:
       return changeNumber(dice.pick(places.filter((place) => typeof place.holder[place.key] === 'number')), dice)
     default:
-      holder[key] = dice.pick(NASTY)
+      holder[key] = structuredClone(dice.pick(NASTY)) // a later change must not change what the next seed gets
   }
 }
 

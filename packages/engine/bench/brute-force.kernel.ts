@@ -15,7 +15,15 @@ export interface BruteBeams {
 }
 
 /** KERNEL. Sets the bit of each placement at which some beam enters the box within its limits. Stops at the first beam that does. */
-export function bruteForceBox(bits: Int32Array, grid: Grid, beams: Beams, brute: BruteBeams, halfA: number, halfB: number, high: number): void {
+export function bruteForceBox(
+  bits: Int32Array,
+  grid: Grid,
+  beams: Beams,
+  brute: BruteBeams,
+  halfA: number,
+  halfB: number,
+  high: number,
+): void {
   const { originX, originY, originZ } = beams
   const { count, inverseX, inverseY, inverseZ, from, limitX, limitY, limitZ } = brute
   for (let row = 0; row < grid.rows; row++) {

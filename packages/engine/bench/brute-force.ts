@@ -1,19 +1,20 @@
-import type { Door } from '../src/model/door.ts'
-import { reach } from '../src/seeing/reach.ts'
-import type { Windows } from '../src/seeing/windows.ts'
-import { type BruteBeams, bruteForceBox } from './brute-force.kernel.ts'
-import { beamSees, type Sight } from '../src/seeing/sees.ts'
-import { isEmpty, shapeOf } from '../src/seeing/shape.ts'
 import { emptySet, type Grid } from '../src/coverage/grid.ts'
 import { setBits } from '../src/coverage/rows.kernel.ts'
 import { type CountedField, fieldSight, type Stance } from '../src/coverage/scene.ts'
+import type { Door } from '../src/model/door.ts'
+import { reach } from '../src/seeing/reach.ts'
+import { beamSees, type Sight } from '../src/seeing/sees.ts'
+import { isEmpty, shapeOf } from '../src/seeing/shape.ts'
+import type { Windows } from '../src/seeing/windows.ts'
+import { type BruteBeams, bruteForceBox } from './brute-force.kernel.ts'
 
 /**
  * The seen maps of the plain reference job by trying every beam at every placement in one tight loop: what the fast maps are measured
  * against. Limits along each beam are worked out beforehand, so that the loop only meets boxes.
  */
 export function bruteForceLoop(door: Door, grid: Grid, [counted]: readonly CountedField[], stances: readonly Stance[]): Int32Array[] {
-  if (counted?.sensor.kind !== 'ranging' || counted.field.clusterBeams !== 1) throw new Error('the loop takes one ranging field without clusters')
+  if (counted?.sensor.kind !== 'ranging' || counted.field.clusterBeams !== 1)
+    throw new Error('the loop takes one ranging field without clusters')
   const { sight, windows } = fieldSight(door, door.states[0] as Door['states'][number], counted)
   return stances.map(({ posture, yaw_rad, body }) => {
     const { halfA, halfB, high } = shapeOf(posture, yaw_rad, body.reflectance, 0)
@@ -27,7 +28,8 @@ function bruteBeams({ beams, reach: parameters }: Sight, windows: Windows, refle
   const column = (value: (i: number) => number) => Float64Array.from({ length: beams.count }, (_, i) => value(i))
   const window = (i: number) => ((windows.first[i] as number) < (windows.first[i + 1] as number) ? (windows.first[i] as number) : -1)
   const end = (i: number) => (window(i) < 0 ? -1 : (windows.to[window(i)] as number))
-  const limit = (direction: Float64Array) => column((i) => Math.min(end(i), reach(reflectance * Math.abs(direction[i] as number), parameters)))
+  const limit = (direction: Float64Array) =>
+    column((i) => Math.min(end(i), reach(reflectance * Math.abs(direction[i] as number), parameters)))
   return {
     count: beams.count,
     inverseX: column((i) => 1 / (beams.directionX[i] as number)),

@@ -8,7 +8,13 @@ import { radians } from '../src/space/trigonometry.ts'
 export function referenceJob(change: Partial<ReferenceChange> = {}): Door {
   const { yaw_deg, cylinder, slopeX_percent, visibility_m, clusterBeams, beamsTimes, rowsTimes } = { ...PLAIN, ...change }
   const box = (name: string, a: number, b: number, c: number) => ({
-    shape: 'box' as const, name, a_mm: a, b_mm: b, c_mm: c, yawFrom_rad: radians(yaw_deg), yawTo_rad: radians(yaw_deg),
+    shape: 'box' as const,
+    name,
+    a_mm: a,
+    b_mm: b,
+    c_mm: c,
+    yawFrom_rad: radians(yaw_deg),
+    yawTo_rad: radians(yaw_deg),
   })
   const tube = (name: string, radius_mm: number, height_mm: number) => ({ shape: 'cylinder' as const, name, radius_mm, height_mm })
   const slopes = slopeX_percent !== 0
@@ -22,7 +28,13 @@ export function referenceJob(change: Partial<ReferenceChange> = {}): Door {
         id: 'as-surveyed',
         name: 'as surveyed',
         floor: {
-          profile: slopes ? [{ y_mm: 0, z_mm: 0 }, { y_mm: 1200, z_mm: 30 }, { y_mm: 3200, z_mm: -20 }] : [{ y_mm: 0, z_mm: 0 }],
+          profile: slopes
+            ? [
+                { y_mm: 0, z_mm: 0 },
+                { y_mm: 1200, z_mm: 30 },
+                { y_mm: 3200, z_mm: -20 },
+              ]
+            : [{ y_mm: 0, z_mm: 0 }],
           slopeX: slopeX_percent / 100,
           tolerance_mm: 5,
         },
@@ -37,7 +49,11 @@ export function referenceJob(change: Partial<ReferenceChange> = {}): Door {
         source: { basis: 'invented' },
         pose: { x_mm: 60, y_mm: 90, z_mm: 4930, yaw_rad: 0, tilt_rad: radians(15), roll_rad: radians(40) },
         planes: [-8, -4, 0, 4, 8].map((offset) => ({
-          kind: 'fan' as const, id: `p${offset}`, offset_rad: radians(offset), fovMin_rad: radians(-55), fovMax_rad: radians(55),
+          kind: 'fan' as const,
+          id: `p${offset}`,
+          offset_rad: radians(offset),
+          fovMin_rad: radians(-55),
+          fovMax_rad: radians(55),
           beamCount: 301 * beamsTimes,
         })),
         maxRange_mm: 13_000,
@@ -48,8 +64,20 @@ export function referenceJob(change: Partial<ReferenceChange> = {}): Door {
         learnedIn: 'as-surveyed',
         fields: [
           {
-            id: 'near', name: 'near field', planes: ['p-8', 'p-4', 'p0', 'p4', 'p8'], xMin_mm: 0, xMax_mm: 5000, yMin_mm: -Infinity, yMax_mm: Infinity,
-            clearance_mm: 40, top_mm: 2500, clusterBeams, output: 'out 1', function: 'presence', presenceTime_s: Infinity, blanking: [],
+            id: 'near',
+            name: 'near field',
+            planes: ['p-8', 'p-4', 'p0', 'p4', 'p8'],
+            xMin_mm: 0,
+            xMax_mm: 5000,
+            yMin_mm: -Infinity,
+            yMax_mm: Infinity,
+            clearance_mm: 40,
+            top_mm: 2500,
+            clusterBeams,
+            output: 'out 1',
+            function: 'presence',
+            presenceTime_s: Infinity,
+            blanking: [],
           },
         ],
       },
@@ -67,8 +95,19 @@ export function referenceJob(change: Partial<ReferenceChange> = {}): Door {
     ],
     zones: [
       {
-        id: 'z', name: 'before the leaf', purpose: 'presence-at-leaf', function: 'presence', xMin_mm: 0, xMax_mm: 5000, yMin_mm: 0, yMax_mm: 3000,
-        bodies: ['box'], allowedPocket_mm: 0, pitch_mm: 25 / rowsTimes, longestStay_s: 60, family: undefined,
+        id: 'z',
+        name: 'before the leaf',
+        purpose: 'presence-at-leaf',
+        function: 'presence',
+        xMin_mm: 0,
+        xMax_mm: 5000,
+        yMin_mm: 0,
+        yMax_mm: 3000,
+        bodies: ['box'],
+        allowedPocket_mm: 0,
+        pitch_mm: 25 / rowsTimes,
+        longestStay_s: 60,
+        family: undefined,
       },
     ],
     concept: { people: 'public', drive: 'automatic', closingEdge: 'contact-free' },
@@ -88,7 +127,15 @@ export interface ReferenceChange {
   readonly beamsTimes: number
   readonly rowsTimes: number
 }
-const PLAIN: ReferenceChange = { yaw_deg: 0, cylinder: false, slopeX_percent: 0, visibility_m: 0, clusterBeams: 1, beamsTimes: 1, rowsTimes: 1 }
+const PLAIN: ReferenceChange = {
+  yaw_deg: 0,
+  cylinder: false,
+  slopeX_percent: 0,
+  visibility_m: 0,
+  clusterBeams: 1,
+  beamsTimes: 1,
+  rowsTimes: 1,
+}
 
 const base = { implied: false, from_mm: 0 }
 const OBSTACLES: readonly Obstacle[] = [

@@ -38,7 +38,8 @@ function job(change: Partial<ReferenceChange> = {}) {
 function differing(fast: readonly Int32Array[], slow: readonly Int32Array[]): number {
   let bits = 0
   for (const [s, set] of fast.entries())
-    for (const [w, word] of set.entries()) for (let other = word ^ ((slow[s] as Int32Array)[w] as number); other !== 0; other &= other - 1) bits++
+    for (const [w, word] of set.entries())
+      for (let other = word ^ ((slow[s] as Int32Array)[w] as number); other !== 0; other &= other - 1) bits++
   return bits
 }
 
@@ -53,12 +54,19 @@ const slow = time(loop, quick ? 1 : 7, 1)
 const loopOff = differing(plain.sets, loop())
 const off = differing(plain.sets, predicateMaps(plain.door, plain.grid, plain.counted, plain.stances))
 const ratio = (slow.median_ms / plainTime.median_ms).toFixed(0)
-console.log(line('the same by brute force', slow, `${ratio} times slower (aim 400); cells that differ: ${loopOff}, from the predicate: ${off}`))
+console.log(
+  line('the same by brute force', slow, `${ratio} times slower (aim 400); cells that differ: ${loopOff}, from the predicate: ${off}`),
+)
 const { door, zone, state } = plain
 const maps = coverageMaps(door, zone, state)
 const whole = time(() => gridCoverage(door, zone, state), quick ? 5 : 40)
 const causes = time(() => remedies(door, state, maps), quick ? 5 : 40)
-console.log(line('beams, backgrounds, free masks, maps', time(() => coverageMaps(door, zone, state), runs)))
+console.log(
+  line(
+    'beams, backgrounds, free masks, maps',
+    time(() => coverageMaps(door, zone, state), runs),
+  ),
+)
 console.log(line('causes of all pockets', causes, 'aim 40'))
 console.log(line('grid answer with pockets and causes', whole, `without causes ${(whole.median_ms - causes.median_ms).toFixed(1)} (aim 4)`))
 
@@ -73,7 +81,9 @@ for (const [name, change] of variants) {
   const variant = job(change)
   const took = time(variant.drawMaps, runs)
   const different = differing(variant.sets, predicateMaps(variant.door, variant.grid, variant.counted, variant.stances))
-  console.log(line(`seen maps, ${name}`, took, `${(took.median_ms / plainTime.median_ms).toFixed(2)} of plain (aim 3), ${different} cells differ`))
+  console.log(
+    line(`seen maps, ${name}`, took, `${(took.median_ms / plainTime.median_ms).toFixed(2)} of plain (aim 3), ${different} cells differ`),
+  )
 }
 for (const times of [4, 16]) {
   const beams = time(job({ beamsTimes: times }).drawMaps, Math.ceil(runs / times))
@@ -81,5 +91,7 @@ for (const times of [4, 16]) {
 }
 for (const times of [4, 16]) {
   const rows = time(job({ rowsTimes: times }).drawMaps, Math.ceil(runs / times))
-  console.log(line(`seen maps, ${times} times the rows`, rows, `${(rows.median_ms / plainTime.median_ms).toFixed(1)} of plain; columns grow alike`))
+  console.log(
+    line(`seen maps, ${times} times the rows`, rows, `${(rows.median_ms / plainTime.median_ms).toFixed(1)} of plain; columns grow alike`),
+  )
 }

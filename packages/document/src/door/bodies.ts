@@ -28,7 +28,7 @@ function bodyOf(given: FileBody, catalogue: Catalogue, path: string, remarks: Re
     return undefined
   }
   const { name = given.id, reflectance, postures, source } = { ...library, ...given }
-  if (reflectance === undefined) remarks.missing(`${path}/reflectance`, 'a number above 0 up to 1')
+  if (reflectance === undefined) remarks.missing(`${path}/reflectance`, 'a number from 0.001 up to 1')
   if (postures === undefined) remarks.missing(`${path}/postures`, 'at least one posture')
   if (source === undefined) remarks.assume(`${path}/source`)
   if (reflectance === undefined || postures === undefined) return undefined

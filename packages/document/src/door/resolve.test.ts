@@ -17,7 +17,7 @@ describe('toDoor', () => {
     expect((sensors[0] as RangingSensor).pose).toMatchObject({ yaw_rad: Math.PI, tilt_rad: (4 * Math.PI) / 180 })
     expect(states[0]?.floor.slopeX).toBe(0.01)
     expect(extinction_per_mm).toBeCloseTo(3.912 / 40_000, 15) // Koschmieder, hand calculation
-    expect(bodies[1]?.postures[0]).toMatchObject({ a_mm: 100, b_mm: 200, c_mm: 300, yawFrom_rad: 0, yawTo_rad: Math.PI / 2 })
+    expect(bodies[1]?.postures[0]).toMatchObject({ a_mm: 100, b_mm: 200, c_mm: 300, yawFrom_rad: 0, yawTo_rad: Math.PI / 9 })
   })
 
   it('opens the sides of a field where the file says "open" or nothing', () => {

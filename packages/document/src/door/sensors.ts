@@ -117,7 +117,7 @@ function rangingSensor(given: Given, device: 'scanner' | 'downward-row'): Rangin
   const { maxRange_mm, rangeRef_mm, reflectanceRef } = values
   if (maxRange_mm === undefined) remarks.missing(`${path}/maxRange_mm`, 'a number above 0')
   if (rangeRef_mm === undefined) remarks.missing(`${path}/rangeRef_mm`, 'a number above 0')
-  if (reflectanceRef === undefined) remarks.missing(`${path}/reflectanceRef`, 'a number above 0 up to 1')
+  if (reflectanceRef === undefined) remarks.missing(`${path}/reflectanceRef`, 'a number from 0.001 up to 1')
   if (values.backgroundMargin_mm === undefined) remarks.assume(`${path}/backgroundMargin_mm`)
   const fields = fieldsOf(given, device)
   if (!place || !planes || maxRange_mm === undefined || rangeRef_mm === undefined || reflectanceRef === undefined) return undefined

@@ -25,6 +25,8 @@ export function judgingWork(door: Door): number {
 
 /** Lifted one after the other to find the causes of a pocket: every rule of sight, and every obstacle. */
 const LIFTED_RULES = 10
+/** To set up a beam for a posture takes as long as to draw it over so many rows. */
+const ROWS_OF_SETTING_UP = 50
 /** To find what lies between beams and between planes, the judge refines the fans of a sensor, up to so many beams each time. */
 const REFINED_BEAMS = 60_000
 
@@ -39,7 +41,7 @@ function zoneWork({ bodies, sensors, extinction_per_mm }: Door, zone: Zone, { ob
     const fields = countingFields(sensor, zone)
     const beams = fields * beamsOf(sensor)
     const refined = fields * refinedBeams(sensor, zone, bodies)
-    const strokes = rows * bends * (stances * (beams * (lifts + 3) + refined) + sizes * beams)
+    const strokes = (rows + ROWS_OF_SETTING_UP) * bends * (stances * (beams * (lifts + 3) + refined) + sizes * beams)
     const backgrounds = (beams * lifts + refined) * obstacles.length
     const feet = fields > 0 ? feetOf(sensor) * cells : 0
     return sum + strokes + backgrounds + feet + cells * lifts

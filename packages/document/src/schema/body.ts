@@ -1,5 +1,5 @@
 import { BOUNDS } from '../bounds.ts'
-import { angle_deg, id, list, name, optional, type Plain, record, reflectance, size_mm, tag } from './parts.ts'
+import { angle_deg, id, list, name, number, optional, type Plain, record, reflectance, tag } from './parts.ts'
 import { eitherPart, saying, tuplePart } from './schema.ts'
 import { sourceSchema } from './source.ts'
 
@@ -9,6 +9,9 @@ const yawSchema = eitherPart(
   'Counter-clockwise in the plan; two angles mean every yaw between them; 0 if absent.',
 )
 
+/** Thinner than a millimetre nobody is. */
+const side_mm = (means: string) => number({ from: 1, upTo: BOUNDS.length_mm }, means)
+
 const postureSchema = eitherPart(
   [
     record(
@@ -16,8 +19,8 @@ const postureSchema = eitherPart(
         shape: tag('box'),
         name: optional(name('Name for people, as "lying along".')),
         size_mm: tuplePart(
-          [size_mm('along x'), size_mm('along y'), size_mm('height')],
-          'three numbers above 0 [along x, along y, height]',
+          [side_mm('along x'), side_mm('along y'), side_mm('height')],
+          'three numbers from 1 [along x, along y, height]',
           'Size along x, along y (at yaw 0) and height.',
         ),
         yaw_deg: optional(yawSchema),
@@ -28,8 +31,8 @@ const postureSchema = eitherPart(
       {
         shape: tag('cylinder'),
         name: optional(name('Name for people.')),
-        radius_mm: size_mm('Radius.'),
-        height_mm: size_mm('Height.'),
+        radius_mm: side_mm('Radius.'),
+        height_mm: side_mm('Height.'),
       },
       'An upright cylinder.',
     ),

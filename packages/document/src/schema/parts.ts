@@ -49,7 +49,8 @@ export const angle_deg = (means: string, largest = 360) => {
   const expected = `an angle from -${largest} to ${largest} degrees`
   return numberPart({ from: -largest, upTo: largest }, expected, means)
 }
-export const reflectance = (means: string) => number({ above: 0, upTo: 1 }, means)
+/** Blacker than a thousandth is no surface; a figure below it is a slip of the point. */
+export const reflectance = (means: string) => number({ from: 0.001, upTo: 1 }, means)
 
 /** One line that names something for people. */
 export const name = (means: string) => boundedText(BOUNDS.name, ONE_LINE, 'one line', means)

@@ -219,8 +219,8 @@ export const surveySchema = record(
     visibility_m: optional(
       wordOr(
         'clear',
-        number({ above: 0, upTo: 100_000 }, 'Metres.'),
-        'a number above 0',
+        number({ from: 0.1, upTo: 100_000 }, 'Metres.'),
+        'a number from 0.1',
         'How far one sees in the worst air that the door works in (fog, freezer mist), in metres at 2 % contrast; "clear" where the air never matters. If absent, clear air is assumed.',
       ),
     ),

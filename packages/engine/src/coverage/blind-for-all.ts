@@ -69,7 +69,11 @@ function widestWindows(state: DoorState, { nominal, off, counted }: TolerantFiel
     // below the lowest floor there can be, or inside what is left of an obstacle, every beam within tolerances has met its background
     let farthest = floorDistance(lowest, from[0], from[1], from[2] + (heights[i] as number), ...along)
     for (const obstacle of state.obstacles) {
-      const less = [off.x[i] as number, off.y[i] as number, off.z[i] as number].map((v) => v + tolerances.length_mm) as [number, number, number]
+      const less = [off.x[i] as number, off.y[i] as number, off.z[i] as number].map((v) => v + tolerances.length_mm) as [
+        number,
+        number,
+        number,
+      ]
       const t = entryInto(scratch, shrunk(obstacle, ...less), from, along)
       if (t < farthest) farthest = t
     }
@@ -101,12 +105,33 @@ function entryInto(scratch: Float64Array, o: Obstacle | undefined, from: Vector,
   const hit =
     o.shape === 'post'
       ? enterCylinder(scratch, ...from, ...along, o.x_mm, o.y_mm, 0, o.radius_mm, o.from_mm, o.to_mm)
-      : enterBox(scratch, ...from, ...along, o.x_mm, o.y_mm, 0, o.size_mm[0] / 2, o.size_mm[1] / 2, o.from_mm, o.to_mm, ...turnOf(o.yaw_rad))
+      : enterBox(
+          scratch,
+          ...from,
+          ...along,
+          o.x_mm,
+          o.y_mm,
+          0,
+          o.size_mm[0] / 2,
+          o.size_mm[1] / 2,
+          o.from_mm,
+          o.to_mm,
+          ...turnOf(o.yaw_rad),
+        )
   return hit && (scratch[2] as number) > 0 ? Math.max(0, scratch[0] as number) : Infinity
 }
 
 /** Whether some beam within tolerances of beam i may see the body: its nominal line meets the body grown by what it can be off. */
-function maySee(field: TolerantField, windows: Windows, i: number, shape: Shape, x: number, y: number, under: number, tolerances: Tolerances): boolean {
+function maySee(
+  field: TolerantField,
+  windows: Windows,
+  i: number,
+  shape: Shape,
+  x: number,
+  y: number,
+  under: number,
+  tolerances: Tolerances,
+): boolean {
   const { beams, reach: parameters, segments } = field.nominal.sight
   const { off } = field
   if (windows.first[i] === windows.first[i + 1]) return false
@@ -120,7 +145,20 @@ function maySee(field: TolerantField, windows: Windows, i: number, shape: Shape,
   const high = shape.high + oz
   const hit = shape.round
     ? enterCylinder(scratch, ...from, ...along, x, y, under, shape.halfA + Math.sqrt(ox * ox + oy * oy), low, high)
-    : enterBox(scratch, ...from, ...along, x, y, under, shape.halfA + ox * c + oy * s, shape.halfB + ox * s + oy * c, low, high, shape.cosYaw, shape.sinYaw)
+    : enterBox(
+        scratch,
+        ...from,
+        ...along,
+        x,
+        y,
+        under,
+        shape.halfA + ox * c + oy * s,
+        shape.halfB + ox * s + oy * c,
+        low,
+        high,
+        shape.cosYaw,
+        shape.sinYaw,
+      )
   if (!hit) return false
   const earliest = scratch[0] as number
   const latest = scratch[2] as number

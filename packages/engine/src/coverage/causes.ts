@@ -82,7 +82,8 @@ function lifts(door: Door, state: DoorState, maps: CoverageMaps): { readonly kin
 function obstaclesThatHide(door: Door, state: DoorState, { counted }: CoverageMaps): Obstacle[] {
   const learned = new Set(counted.flatMap(({ sensor }) => (sensor.kind === 'ranging' ? [sensor.learnedIn] : [])))
   const byId = new Map(state.obstacles.map((obstacle) => [obstacle.id, obstacle]))
-  for (const { id, obstacles } of door.states) if (learned.has(id)) for (const obstacle of obstacles) if (!byId.has(obstacle.id)) byId.set(obstacle.id, obstacle)
+  for (const { id, obstacles } of door.states)
+    if (learned.has(id)) for (const obstacle of obstacles) if (!byId.has(obstacle.id)) byId.set(obstacle.id, obstacle)
   return [...byId.values()]
 }
 

@@ -4,7 +4,7 @@ import type { Sight } from '../seeing/sees.ts'
 import type { Shape } from '../seeing/shape.ts'
 import type { Grid } from './grid.ts'
 import { type Strip, touch } from './hits.kernel.ts'
-import { pendRow, setBits, type Pending } from './rows.kernel.ts'
+import { type Pending, pendRow, setBits } from './rows.kernel.ts'
 
 const SPARE = 1e-5 // mm: closer than this to a limit, the predicate decides
 
@@ -14,7 +14,15 @@ const SPARE = 1e-5 // mm: closer than this to a limit, the predicate decides
  * the floor rises along x, and near the rim, where the face turns away and the reach falls to nothing.
  */
 export function drawCylinder(
-  bits: Int32Array, pending: Pending, grid: Grid, sight: Sight, i: number, shape: Shape, strip: Strip, from: number, to: number,
+  bits: Int32Array,
+  pending: Pending,
+  grid: Grid,
+  sight: Sight,
+  i: number,
+  shape: Shape,
+  strip: Strip,
+  from: number,
+  to: number,
 ): void {
   const { beams } = sight
   const { x0, y0, pitch, columns, words } = grid
@@ -47,7 +55,15 @@ export function drawCylinder(
   const leftX = (xA < xB ? xA : xB) - radius - SPARE
   const rightX = (xA < xB ? xB : xA) + radius + SPARE
   if (!touch(pending, grid, firstRow, lastRow, leftX, rightX)) return
-  if (dz < 0 && strip.slopeX === 0 && strip.slopeY === 0 && !sight.segments && level > 0 && begin > from + SPARE && latest > begin + SPARE) {
+  if (
+    dz < 0 &&
+    strip.slopeX === 0 &&
+    strip.slopeY === 0 &&
+    !sight.segments &&
+    level > 0 &&
+    begin > from + SPARE &&
+    latest > begin + SPARE
+  ) {
     sweepCylinder(bits, pending, grid, sight, i, shape, begin, latest, firstRow, lastRow)
     return
   }
@@ -144,7 +160,16 @@ export function drawCylinder(
  * beam's line, unseen beyond `wide`, and the predicate decides between.
  */
 function sweepCylinder(
-  bits: Int32Array, pending: Pending, grid: Grid, sight: Sight, i: number, shape: Shape, top: number, latest: number, firstRow: number, lastRow: number,
+  bits: Int32Array,
+  pending: Pending,
+  grid: Grid,
+  sight: Sight,
+  i: number,
+  shape: Shape,
+  top: number,
+  latest: number,
+  firstRow: number,
+  lastRow: number,
 ): void {
   const { beams } = sight
   const { columns, words } = grid
@@ -236,8 +261,28 @@ function sweepCylinder(
       drawBetween(bits, words, columns, pending, r, sureLow, sureHigh, maybeLow, maybeHigh)
     } else if (topLow <= topHigh) {
       // the top is too far: only the side before it, on either side of the disc
-      drawBetween(bits, words, columns, pending, r, sureLow, sureHigh < topLow ? sureHigh : topLow, maybeLow, maybeHigh < topLow ? maybeHigh : topLow)
-      drawBetween(bits, words, columns, pending, r, sureLow > topHigh ? sureLow : topHigh, sureHigh, maybeLow > topHigh ? maybeLow : topHigh, maybeHigh)
+      drawBetween(
+        bits,
+        words,
+        columns,
+        pending,
+        r,
+        sureLow,
+        sureHigh < topLow ? sureHigh : topLow,
+        maybeLow,
+        maybeHigh < topLow ? maybeHigh : topLow,
+      )
+      drawBetween(
+        bits,
+        words,
+        columns,
+        pending,
+        r,
+        sureLow > topHigh ? sureLow : topHigh,
+        sureHigh,
+        maybeLow > topHigh ? maybeLow : topHigh,
+        maybeHigh,
+      )
     } else drawBetween(bits, words, columns, pending, r, sureLow, sureHigh, maybeLow, maybeHigh)
   }
 }
@@ -246,7 +291,15 @@ const TIE = 1e-5 // columns
 
 /** KERNEL. Draws the cells surely between sureLow and sureHigh, and lists those that may lie between maybeLow and maybeHigh. */
 function drawBetween(
-  bits: Int32Array, words: number, columns: number, pending: Pending, row: number, sureLow: number, sureHigh: number, maybeLow: number, maybeHigh: number,
+  bits: Int32Array,
+  words: number,
+  columns: number,
+  pending: Pending,
+  row: number,
+  sureLow: number,
+  sureHigh: number,
+  maybeLow: number,
+  maybeHigh: number,
 ): void {
   if (!(maybeLow <= maybeHigh + TIE)) return
   const first = Math.max(0, Math.ceil(maybeLow - TIE))
@@ -264,7 +317,16 @@ function drawBetween(
 
 /** KERNEL. Least x at height y of the plan within `radius` of the stretch from..to of a line; Infinity where there is none. */
 function stretchLow(
-  ox: number, oy: number, dx: number, dy: number, level: number, from: number, to: number, y: number, radius: number, radius2: number,
+  ox: number,
+  oy: number,
+  dx: number,
+  dy: number,
+  level: number,
+  from: number,
+  to: number,
+  y: number,
+  radius: number,
+  radius2: number,
 ): number {
   let low = Infinity
   const a = y - (oy + from * dy)
@@ -289,7 +351,14 @@ function stretchLow(
 
 /** KERNEL. Lists the cells of outFirst..outLast in neither of two runs. */
 function pendOutside(
-  pending: Pending, base: number, outFirst: number, outLast: number, aFirst: number, aLast: number, bFirst: number, bLast: number,
+  pending: Pending,
+  base: number,
+  outFirst: number,
+  outLast: number,
+  aFirst: number,
+  aLast: number,
+  bFirst: number,
+  bLast: number,
 ): void {
   let c = outFirst
   while (c <= outLast) {

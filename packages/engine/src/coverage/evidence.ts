@@ -89,7 +89,9 @@ export function coverageEvidence(
 
 function worstCaseEvidence(door: Door, state: DoorState, trees: ExactTrees, { letter, worstCase }: Pocket): WorstCaseEvidence {
   const { body, posture, x_mm, y_mm, yaw_rad } = worstCase
-  const slice = trees.slices.findIndex((s) => s.body === body && s.posture === posture && s.yawFrom_rad <= yaw_rad && yaw_rad <= s.yawTo_rad)
+  const slice = trees.slices.findIndex(
+    (s) => s.body === body && s.posture === posture && s.yawFrom_rad <= yaw_rad && yaw_rad <= s.yawTo_rad,
+  )
   return { pocket: letter, slice, x_mm, y_mm, yaw_deg: (yaw_rad * 180) / PI, fails: rulesFailed(door, state, trees.fields, worstCase) }
 }
 

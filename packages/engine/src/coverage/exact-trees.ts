@@ -52,12 +52,29 @@ export const SMALLEST_TILE_MM = 3.125
  * @param tolerances none for the door as written
  * @param budget questions that may be asked, counted down; several calls may share one
  */
-export function exactTrees(door: Door, zone: Zone, state: DoorState, tolerances: Tolerances = NO_TOLERANCES, smallest_mm = SMALLEST_TILE_MM, budget = { left: questionsOf(door) }): ExactTrees {
+export function exactTrees(
+  door: Door,
+  zone: Zone,
+  state: DoorState,
+  tolerances: Tolerances = NO_TOLERANCES,
+  smallest_mm = SMALLEST_TILE_MM,
+  budget = { left: questionsOf(door) },
+): ExactTrees {
   const scene = sceneOf(door, zone, state, tolerances, smallest_mm, false, budget)
   const slices = scene.slices.map((slice) => ({ ...named(slice), trees: treesOf(scene, slice) }))
   const obstacles = state.obstacles.map((o) => o.id)
   const roots = scene.roots.map((r) => r.tile)
-  return { zone: zone.id, state: state.id, tolerances, fields: scene.fields.map((f) => f.counted), roots, slices, sights: scene.sights, obstacles, smallest_mm }
+  return {
+    zone: zone.id,
+    state: state.id,
+    tolerances,
+    fields: scene.fields.map((f) => f.counted),
+    roots,
+    slices,
+    sights: scene.sights,
+    obstacles,
+    smallest_mm,
+  }
 }
 
 /** Whether `exactTrees` would leave nothing open; stops at the first tile that stays so. */
@@ -83,9 +100,27 @@ interface Scene {
   readonly budget: { left: number }
 }
 
-function sceneOf(door: Door, zone: Zone, state: DoorState, tolerances: Tolerances, smallest_mm: number, stopAtOpen: boolean, budget: { left: number }): Scene {
+function sceneOf(
+  door: Door,
+  zone: Zone,
+  state: DoorState,
+  tolerances: Tolerances,
+  smallest_mm: number,
+  stopAtOpen: boolean,
+  budget: { left: number },
+): Scene {
   const fields = countedFields(door, zone).map((c) => tolerantField(door, state, c, tolerances))
-  return { state, tolerances, fields, roots: rootsOf(zone, state), slices: slicesOf(door, zone), sights: [], smallest_mm, stopAtOpen, budget }
+  return {
+    state,
+    tolerances,
+    fields,
+    roots: rootsOf(zone, state),
+    slices: slicesOf(door, zone),
+    sights: [],
+    smallest_mm,
+    stopAtOpen,
+    budget,
+  }
 }
 
 interface Slice {

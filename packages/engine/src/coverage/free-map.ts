@@ -4,7 +4,7 @@ import { type FloorPieces, floorHeight } from '../space/floor.ts'
 import { TOUCH_MM } from '../space/touch.ts'
 import { turnOf } from '../space/trigonometry.ts'
 import { boxesOverlap, boxOverlapsDisc } from './free.kernel.ts'
-import type { CellSet, Grid } from './grid.ts'
+import type { CellSet } from './grid.ts'
 import type { Strip } from './hits.kernel.ts'
 import { beginOutline, endOutline, fillOutline, keepHalfPlane, pendRow, setBits } from './rows.kernel.ts'
 import type { Easel } from './seen-map.ts'
@@ -46,7 +46,14 @@ interface Meeting {
  * Adds to `taken` the placements at which the body overlaps an obstacle in space (docs/method.md, section 3). The body is as it is,
  * not shrunk by a spot.
  */
-export function drawTaken(taken: CellSet, easel: Easel, strips: readonly Strip[], floor: FloorPieces, obstacles: readonly Obstacle[], body: Shape): void {
+export function drawTaken(
+  taken: CellSet,
+  easel: Easel,
+  strips: readonly Strip[],
+  floor: FloorPieces,
+  obstacles: readonly Obstacle[],
+  body: Shape,
+): void {
   for (const obstacle of obstacles) {
     const foot = footprint(obstacle)
     for (const strip of strips) {
@@ -155,7 +162,20 @@ function overlaps(shape: Shape, foot: Footprint, x: number, y: number, floor_mm:
   }
   if (shape.round) return boxOverlapsDisc(foot.x, foot.y, foot.halfA, foot.halfB, foot.cosYaw, foot.sinYaw, x, y, shape.halfA)
   if (foot.radius > 0) return boxOverlapsDisc(x, y, shape.halfA, shape.halfB, shape.cosYaw, shape.sinYaw, foot.x, foot.y, foot.radius)
-  return boxesOverlap(x, y, shape.halfA, shape.halfB, shape.cosYaw, shape.sinYaw, foot.x, foot.y, foot.halfA, foot.halfB, foot.cosYaw, foot.sinYaw)
+  return boxesOverlap(
+    x,
+    y,
+    shape.halfA,
+    shape.halfB,
+    shape.cosYaw,
+    shape.sinYaw,
+    foot.x,
+    foot.y,
+    foot.halfA,
+    foot.halfB,
+    foot.cosYaw,
+    foot.sinYaw,
+  )
 }
 
 function settleTaken({ taken, easel: { grid, pending }, floor, body, foot }: Meeting): void {

@@ -3,8 +3,18 @@ import { TOUCH_MM } from '../space/touch.ts'
 
 /** KERNEL. In the plan, an upright box at (x, y) against an upright box at (qx, qy). */
 export function boxesOverlap(
-  x: number, y: number, halfA: number, halfB: number, cosYaw: number, sinYaw: number,
-  qx: number, qy: number, halfC: number, halfD: number, cosOther: number, sinOther: number,
+  x: number,
+  y: number,
+  halfA: number,
+  halfB: number,
+  cosYaw: number,
+  sinYaw: number,
+  qx: number,
+  qy: number,
+  halfC: number,
+  halfD: number,
+  cosOther: number,
+  sinOther: number,
 ): boolean {
   const px = x - qx
   const py = y - qy
@@ -21,7 +31,15 @@ export function boxesOverlap(
 
 /** KERNEL. In the plan, an upright box at (x, y) against a disc at (qx, qy). */
 export function boxOverlapsDisc(
-  x: number, y: number, halfA: number, halfB: number, cosYaw: number, sinYaw: number, qx: number, qy: number, radius: number,
+  x: number,
+  y: number,
+  halfA: number,
+  halfB: number,
+  cosYaw: number,
+  sinYaw: number,
+  qx: number,
+  qy: number,
+  radius: number,
 ): boolean {
   const px = qx - x
   const py = qy - y

@@ -97,5 +97,10 @@ function extentOf(runs: readonly CellRun[], { x0, y0, pitch }: Grid): Pocket['ex
     lowest = Math.min(lowest, row)
     highest = Math.max(highest, row)
   }
-  return { xMin_mm: x0 + left * pitch, xMax_mm: x0 + (right + 1) * pitch, yMin_mm: y0 + lowest * pitch, yMax_mm: y0 + (highest + 1) * pitch }
+  return {
+    xMin_mm: x0 + left * pitch,
+    xMax_mm: x0 + (right + 1) * pitch,
+    yMin_mm: y0 + lowest * pitch,
+    yMax_mm: y0 + (highest + 1) * pitch,
+  }
 }

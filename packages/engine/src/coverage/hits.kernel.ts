@@ -1,7 +1,8 @@
 // Placements of a body that one beam sees, drawn as bit rows. Doorway frame, mm. The argument stands in docs/method.md, "How the maps are drawn".
+
+import { cosineNeeded, reach } from '../seeing/reach.ts'
 import type { Sight } from '../seeing/sees.ts'
 import type { Shape } from '../seeing/shape.ts'
-import { cosineNeeded, reach } from '../seeing/reach.ts'
 import type { Grid } from './grid.ts'
 import { beginOutline, endOutline, fillOutline, fillSweep, keepHalfPlane, type Outline, type Pending } from './rows.kernel.ts'
 
@@ -41,8 +42,20 @@ export function newPencil(outline: Outline): Pencil {
   const three = () => new Float64Array(3)
   const six = () => new Float64Array(6)
   return {
-    outline, enterA: three(), enterB: three(), enterC: three(), enterCosine: three(), exitA: three(), exitB: three(), exitC: three(),
-    faces: 0, exits: 0, sideA: six(), sideB: six(), sideC: six(), sides: 0,
+    outline,
+    enterA: three(),
+    enterB: three(),
+    enterC: three(),
+    enterCosine: three(),
+    exitA: three(),
+    exitB: three(),
+    exitC: three(),
+    faces: 0,
+    exits: 0,
+    sideA: six(),
+    sideB: six(),
+    sideC: six(),
+    sides: 0,
   }
 }
 
@@ -54,7 +67,16 @@ const SPARE = 1e-6 // mm: closer than this to a limit, the predicate decides
  * Cells on an edge go to `pending`. `firstRow..lastRow` clips.
  */
 export function drawBox(
-  bits: Int32Array, pending: Pending, pencil: Pencil, grid: Grid, sight: Sight, i: number, shape: Shape, strip: Strip, from: number, to: number,
+  bits: Int32Array,
+  pending: Pending,
+  pencil: Pencil,
+  grid: Grid,
+  sight: Sight,
+  i: number,
+  shape: Shape,
+  strip: Strip,
+  from: number,
+  to: number,
 ): void {
   const { beams } = sight
   const oz = beams.originZ[i]!
@@ -144,8 +166,17 @@ export function touch(pending: Pending, grid: Grid, firstRow: number, lastRow: n
  * beam comes onto the top at `top`, wherever it does. Returns false where a limit falls so close to the top that the predicate must decide.
  */
 function sweepBox(
-  bits: Int32Array, pending: Pending, grid: Grid, sight: Sight, i: number, shape: Shape, firstRow: number, lastRow: number,
-  from: number, top: number, latest: number,
+  bits: Int32Array,
+  pending: Pending,
+  grid: Grid,
+  sight: Sight,
+  i: number,
+  shape: Shape,
+  firstRow: number,
+  lastRow: number,
+  from: number,
+  top: number,
+  latest: number,
 ): boolean {
   if (top - from < SPARE && from - top < SPARE) return false
   if (latest - top < SPARE && top - latest < SPARE) return false
@@ -184,7 +215,8 @@ function sweepBox(
   if (top > from && -dz >= least) {
     const limit = reachesTop ? latest : reach(reflectance * -dz, sight.reach)
     if (limit - top < SPARE && top - limit < SPARE) return false
-    if (top < limit) fillSweep(bits, words, columns, pending, firstRow, lastRow, xBegin, yBegin, xBegin, yBegin, halfB, halfB, -halfA, halfA)
+    if (top < limit)
+      fillSweep(bits, words, columns, pending, firstRow, lastRow, xBegin, yBegin, xBegin, yBegin, halfB, halfB, -halfA, halfA)
   }
   if (dx !== 0 && cosineX >= least) {
     const limit = reachesX ? latest : Math.min(latest, reach(reflectance * cosineX, sight.reach))
@@ -211,7 +243,16 @@ function sweepBox(
 
 /** KERNEL. The faces of a box as functions of its placement; on a level floor only the upright ones, since top and bottom are the same for all. */
 function layFaces(
-  pencil: Pencil, level: boolean, ox: number, oy: number, oz: number, dx: number, dy: number, dz: number, shape: Shape, strip: Strip,
+  pencil: Pencil,
+  level: boolean,
+  ox: number,
+  oy: number,
+  oz: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  shape: Shape,
+  strip: Strip,
 ): void {
   const { halfA, halfB, low, high, cosYaw, sinYaw } = shape
   pencil.faces = 0
@@ -251,8 +292,18 @@ function layAxis(pencil: Pencil, o: number, d: number, a: number, b: number, c: 
  * KERNEL. On a level floor a beam that comes down passes the height of the top at `top` and is stopped at `latest`, wherever the body stands.
  */
 function drawLevel(
-  bits: Int32Array, pending: Pending, pencil: Pencil, grid: Grid, sight: Sight, cosineTop: number, reflectance: number,
-  from: number, top: number, latest: number, firstRow: number, lastRow: number,
+  bits: Int32Array,
+  pending: Pending,
+  pencil: Pencil,
+  grid: Grid,
+  sight: Sight,
+  cosineTop: number,
+  reflectance: number,
+  from: number,
+  top: number,
+  latest: number,
+  firstRow: number,
+  lastRow: number,
 ): void {
   const { outline, faces } = pencil
   const { x0, y0, pitch, columns, words } = grid
@@ -301,7 +352,15 @@ function drawLevel(
  * floor that may hold there only, and farther back a body behind the origin would count.
  */
 function drawWhole(
-  bits: Int32Array, pending: Pending, pencil: Pencil, grid: Grid, to: number, firstRow: number, lastRow: number, lowX: number, highX: number,
+  bits: Int32Array,
+  pending: Pending,
+  pencil: Pencil,
+  grid: Grid,
+  to: number,
+  firstRow: number,
+  lastRow: number,
+  lowX: number,
+  highX: number,
 ): void {
   const { outline } = pencil
   const { x0, y0, pitch, columns } = grid
@@ -311,14 +370,23 @@ function drawWhole(
     keepHalfPlane(outline, x0, y0, pitch, columns, -1, 0, -lowX)
   }
   keepCrossed(pencil, grid)
-  for (let k = 0; k < pencil.faces; k++) keepHalfPlane(outline, x0, y0, pitch, columns, pencil.enterA[k]!, pencil.enterB[k]!, to - pencil.enterC[k]!)
+  for (let k = 0; k < pencil.faces; k++)
+    keepHalfPlane(outline, x0, y0, pitch, columns, pencil.enterA[k]!, pencil.enterB[k]!, to - pencil.enterC[k]!)
   endOutline(outline)
   fillOutline(bits, grid.words, columns, outline, pending)
 }
 
 /** KERNEL. Entered by face k, between `from` and `limit`. */
 function drawFace(
-  bits: Int32Array, pending: Pending, pencil: Pencil, grid: Grid, k: number, from: number, limit: number, firstRow: number, lastRow: number,
+  bits: Int32Array,
+  pending: Pending,
+  pencil: Pencil,
+  grid: Grid,
+  k: number,
+  from: number,
+  limit: number,
+  firstRow: number,
+  lastRow: number,
 ): void {
   const { outline } = pencil
   const { x0, y0, pitch, columns } = grid
@@ -340,7 +408,15 @@ function drawFace(
 }
 
 /** KERNEL. A segment meets the interior: entered before its end, left after its start. */
-function drawSegment(bits: Int32Array, pending: Pending, pencil: Pencil, grid: Grid, length: number, firstRow: number, lastRow: number): void {
+function drawSegment(
+  bits: Int32Array,
+  pending: Pending,
+  pencil: Pencil,
+  grid: Grid,
+  length: number,
+  firstRow: number,
+  lastRow: number,
+): void {
   const { outline } = pencil
   const { x0, y0, pitch, columns } = grid
   beginOutline(outline, firstRow, lastRow)
@@ -361,7 +437,14 @@ function keepCrossed(pencil: Pencil, grid: Grid): void {
     for (let j = 0; j < pencil.exits; j++) {
       if (j === k) continue
       keepHalfPlane(
-        outline, x0, y0, pitch, columns, pencil.enterA[k]! - pencil.exitA[j]!, pencil.enterB[k]! - pencil.exitB[j]!, pencil.exitC[j]! - pencil.enterC[k]!,
+        outline,
+        x0,
+        y0,
+        pitch,
+        columns,
+        pencil.enterA[k]! - pencil.exitA[j]!,
+        pencil.enterB[k]! - pencil.exitB[j]!,
+        pencil.exitC[j]! - pencil.enterC[k]!,
       )
     }
   keepSides(pencil, grid)

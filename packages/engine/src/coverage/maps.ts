@@ -27,7 +27,12 @@ export interface CoverageMaps {
  *
  * @param counted the fields that count; all of the zone's function if not given
  */
-export function coverageMaps(door: Door, zone: Zone, state: DoorState, counted: readonly CountedField[] = countedFields(door, zone)): CoverageMaps {
+export function coverageMaps(
+  door: Door,
+  zone: Zone,
+  state: DoorState,
+  counted: readonly CountedField[] = countedFields(door, zone),
+): CoverageMaps {
   const grid = gridOf(zone)
   const easel = newEasel(grid)
   const { stances, yawSampled } = stancesOf(door, zone)

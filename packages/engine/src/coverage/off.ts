@@ -35,7 +35,12 @@ export function offOf(sensor: RangingSensor | SegmentSensor, beams: Beams, toler
       const v = [beams.directionX[i] as number, beams.directionY[i] as number, beams.directionZ[i] as number] as const
       const [x, y, z] = turn ? turnedOff(v, turn) : [0, 0, 0]
       // the beams of a row sit on one bar that turns about its middle
-      const [barX, barY, barZ] = turn ? turnedOff([(beams.originX[i] as number) - middle[0], (beams.originY[i] as number) - middle[1], (beams.originZ[i] as number) - middle[2]], turn) : [0, 0, 0]
+      const [barX, barY, barZ] = turn
+        ? turnedOff(
+            [(beams.originX[i] as number) - middle[0], (beams.originY[i] as number) - middle[1], (beams.originZ[i] as number) - middle[2]],
+            turn,
+          )
+        : [0, 0, 0]
       // a segment's two ends move each by itself, and every point between no more than they
       const length = turn ? (until_mm[i] as number) : 0
       off.x[i] = position_mm + barX + x * length
@@ -84,7 +89,10 @@ function turnedOff([x, y, z]: Vector, { axes, rest }: Turn): Vector {
   let offX = left
   let offY = left
   let offZ = left
-  for (const { axis: [a, b, c], angle_rad } of axes) {
+  for (const {
+    axis: [a, b, c],
+    angle_rad,
+  } of axes) {
     offX += angle_rad * Math.abs(b * z - c * y)
     offY += angle_rad * Math.abs(c * x - a * z)
     offZ += angle_rad * Math.abs(a * y - b * x)

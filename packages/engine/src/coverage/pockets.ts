@@ -20,7 +20,10 @@ export function groupsOf(set: CellSet, grid: Grid): CellGroup[] {
     if (group) group.push(run)
     else groups.set(root, [run])
   }
-  const sized = [...groups.values()].map((group) => ({ runs: group, cells: group.reduce((sum, [, first, last]) => sum + last - first + 1, 0) }))
+  const sized = [...groups.values()].map((group) => ({
+    runs: group,
+    cells: group.reduce((sum, [, first, last]) => sum + last - first + 1, 0),
+  }))
   return sized.sort((a, b) => b.cells - a.cells) // stable: runs, and so groups, come in row order
 }
 
@@ -143,8 +146,20 @@ function least(depth: Int32Array, a: number, b: number, c: number, d: number): n
 export function diameter(runs: readonly CellRun[], grid: Grid): number {
   const rows = outermost(runs)
   const corners = [
-    ...hullSide(rows.flatMap(([row, first]): Corner[] => [[first, row], [first, row + 1]]), 1),
-    ...hullSide(rows.flatMap(([row, , last]): Corner[] => [[last + 1, row], [last + 1, row + 1]]), -1),
+    ...hullSide(
+      rows.flatMap(([row, first]): Corner[] => [
+        [first, row],
+        [first, row + 1],
+      ]),
+      1,
+    ),
+    ...hullSide(
+      rows.flatMap(([row, , last]): Corner[] => [
+        [last + 1, row],
+        [last + 1, row + 1],
+      ]),
+      -1,
+    ),
   ]
   let most = 0
   for (const [i, [x, y]] of corners.entries())

@@ -41,8 +41,23 @@ export interface Pending {
 export function newOutline(): Outline {
   const line = () => new Float64Array(24)
   return {
-    clipFirst: 0, clipLast: -1, rowLow: 0, rowHigh: 0, rowTie: 0, firstRow: 0, lastRow: -1, lowerCount: 0, upperCount: 0, tie: 0, lowerP: line(), lowerQ: line(), upperP: line(), upperQ: line(),
-    firstSure: 0, lastSure: -1, unsure: false,
+    clipFirst: 0,
+    clipLast: -1,
+    rowLow: 0,
+    rowHigh: 0,
+    rowTie: 0,
+    firstRow: 0,
+    lastRow: -1,
+    lowerCount: 0,
+    upperCount: 0,
+    tie: 0,
+    lowerP: line(),
+    lowerQ: line(),
+    upperP: line(),
+    upperQ: line(),
+    firstSure: 0,
+    lastSure: -1,
+    unsure: false,
   }
 }
 
@@ -63,7 +78,14 @@ export function beginOutline(outline: Outline, firstRow: number, lastRow: number
 
 /** KERNEL. Keeps the placements with a x + b y < c (doorway frame, mm). */
 export function keepHalfPlane(
-  outline: Outline, x0: number, y0: number, pitch: number, columns: number, a: number, b: number, c: number,
+  outline: Outline,
+  x0: number,
+  y0: number,
+  pitch: number,
+  columns: number,
+  a: number,
+  b: number,
+  c: number,
 ): void {
   const sizeA = a < 0 ? -a : a
   const sizeB = b < 0 ? -b : b
@@ -173,8 +195,20 @@ export function fillOutline(bits: Int32Array, words: number, columns: number, ou
  * This one shape is the top of an upright box (a stretch without length), each of its sides, and all of it together.
  */
 export function fillSweep(
-  bits: Int32Array, words: number, columns: number, pending: Pending, firstClip: number, lastClip: number,
-  xA: number, yA: number, xB: number, yB: number, below: number, above: number, left: number, right: number,
+  bits: Int32Array,
+  words: number,
+  columns: number,
+  pending: Pending,
+  firstClip: number,
+  lastClip: number,
+  xA: number,
+  yA: number,
+  xB: number,
+  yB: number,
+  below: number,
+  above: number,
+  left: number,
+  right: number,
 ): void {
   const rise = yB - yA
   // Where the stretch runs along the rows, all of it lies in each row that it touches, and its slant is lost in the tie.

@@ -116,7 +116,14 @@ export function fieldSight(door: Door, state: DoorState, { sensor, field }: Coun
   }
 }
 
-const OPEN: FieldLimits = { xMin_mm: -Infinity, xMax_mm: Infinity, yMin_mm: -Infinity, yMax_mm: Infinity, clearance_mm: -Infinity, top_mm: Infinity }
+const OPEN: FieldLimits = {
+  xMin_mm: -Infinity,
+  xMax_mm: Infinity,
+  yMin_mm: -Infinity,
+  yMax_mm: Infinity,
+  clearance_mm: -Infinity,
+  top_mm: Infinity,
+}
 const ANY_BRIGHTNESS = { rangeRef_mm: 1e150, reflectanceRef: 1, extinction_per_mm: 0 }
 const UNLIMITED: ReachParameters = { maxRange_mm: FAR_MM, rangeRef_mm: FAR_MM, reflectanceRef: 1, extinction_per_mm: 0 }
 
@@ -143,7 +150,11 @@ function rangingEnds(door: Door, state: DoorState, sensor: RangingSensor, beams:
   if (sensor.learnedIn !== state.id) {
     const learnedState = door.states.find((s) => s.id === sensor.learnedIn)
     if (learnedState === undefined) throw new Error(`sensor ${sensor.id} must have learned in a state of the door, got ${sensor.learnedIn}`)
-    const learned = backgrounds(beams, learnedState, learnedState.obstacles.find((o) => o.id === lift.obstacle?.id))
+    const learned = backgrounds(
+      beams,
+      learnedState,
+      learnedState.obstacles.find((o) => o.id === lift.obstacle?.id),
+    )
     for (let i = 0; i < ends.length; i++) ends[i] = Math.min(ends[i] as number, learned[i] as number)
   }
   const margin = lift.margin ? 0 : sensor.backgroundMargin_mm

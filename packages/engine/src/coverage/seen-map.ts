@@ -1,7 +1,7 @@
-import type { FloorPieces } from '../space/floor.ts'
 import { beamSees, type Sight } from '../seeing/sees.ts'
 import { isEmpty, type Shape } from '../seeing/shape.ts'
 import type { Windows } from '../seeing/windows.ts'
+import type { FloorPieces } from '../space/floor.ts'
 import { drawCylinder } from './cylinder.kernel.ts'
 import { type CellSet, emptySet, type Grid } from './grid.ts'
 import { drawBox, newPencil, type Pencil, type Strip } from './hits.kernel.ts'
@@ -51,7 +51,15 @@ export function stripsOf(grid: Grid, floor: FloorPieces, firstRow = 0, lastRow =
     const slopeY = floor.slope[piece] as number
     const z0 = (floor.z[piece] as number) - (floor.y[piece] as number) * slopeY
     const corners = xs.flatMap((x) => [first, row - 1].map((r) => z0 + floor.slopeX * x + slopeY * centre(r)))
-    strips.push({ firstRow: first, lastRow: row - 1, z0, slopeX: floor.slopeX, slopeY, lowest: Math.min(...corners), highest: Math.max(...corners) })
+    strips.push({
+      firstRow: first,
+      lastRow: row - 1,
+      z0,
+      slopeX: floor.slopeX,
+      slopeY,
+      lowest: Math.min(...corners),
+      highest: Math.max(...corners),
+    })
   }
   return strips
 }
@@ -89,7 +97,8 @@ function settle(bits: CellSet, { grid, pending, scratch }: Easel, sight: Sight, 
     const word = row * grid.words + (column >> 5)
     const bit = 1 << (column & 31)
     if (((bits[word] as number) & bit) !== 0) continue
-    if (beamSees(sight, i, shape, grid.x0 + (column + 0.5) * grid.pitch, grid.y0 + (row + 0.5) * grid.pitch, scratch)) bits[word] = (bits[word] as number) | bit
+    if (beamSees(sight, i, shape, grid.x0 + (column + 0.5) * grid.pitch, grid.y0 + (row + 0.5) * grid.pitch, scratch))
+      bits[word] = (bits[word] as number) | bit
   }
   pending.count = 0
 }
@@ -106,7 +115,15 @@ interface Touched {
  * `clusterBeams` beams with consecutive indices must see the body. streaks[m] holds the cells that the last m + 1 beams all see; what lies
  * outside `touched[m]` is empty.
  */
-function drawClusters(seen: CellSet, easel: Easel, strips: readonly Strip[], field: FieldSight, first: number, end: number, shape: Shape): void {
+function drawClusters(
+  seen: CellSet,
+  easel: Easel,
+  strips: readonly Strip[],
+  field: FieldSight,
+  first: number,
+  end: number,
+  shape: Shape,
+): void {
   const { grid, pending, streaks } = easel
   const needed = field.clusterBeams
   while (streaks.length <= needed) streaks.push(emptySet(grid))
@@ -137,9 +154,16 @@ function drawClusters(seen: CellSet, easel: Easel, strips: readonly Strip[], fie
 }
 
 /** out |= a and b, within what was touched. */
-function addCommon(out: CellSet, a: CellSet, b: CellSet, { touchedFirst, touchedLast, touchedWord, touchedEnd }: Pending, { words }: Grid): void {
+function addCommon(
+  out: CellSet,
+  a: CellSet,
+  b: CellSet,
+  { touchedFirst, touchedLast, touchedWord, touchedEnd }: Pending,
+  { words }: Grid,
+): void {
   for (let r = touchedFirst; r <= touchedLast; r++)
-    for (let w = r * words + touchedWord; w < r * words + touchedEnd; w++) out[w] = (out[w] as number) | ((a[w] as number) & (b[w] as number))
+    for (let w = r * words + touchedWord; w < r * words + touchedEnd; w++)
+      out[w] = (out[w] as number) | ((a[w] as number) & (b[w] as number))
 }
 
 function wipe(set: CellSet, { first, last, word, end }: Touched, { words }: Grid): void {

@@ -58,7 +58,16 @@ export const TOUCHES = 1
 export const SEES = 2 // at every placement, with something to spare: a claim
 
 /** KERNEL. What beam i makes of the box at the placements within halfX, halfY of (x, y). Sets `scratch.faces` where it sees all. */
-export function boxTile(beams: TileBeams, i: number, body: TileBody, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch): number {
+export function boxTile(
+  beams: TileBeams,
+  i: number,
+  body: TileBody,
+  x: number,
+  y: number,
+  halfX: number,
+  halfY: number,
+  scratch: TileScratch,
+): number {
   const base = 3 * i
   if (beams.first[i]! === beams.first[i + 1]!) return MISSES
   if (!beams.segments && beams.steep[i]! === 1) return steepBoxTile(beams, i, body, x, y, halfX, halfY, scratch)
@@ -136,7 +145,16 @@ export function boxTile(beams: TileBeams, i: number, body: TileBody, x: number, 
 }
 
 /** KERNEL. `boxTile` for a beam that moves along all three axes: the same, written out. */
-function steepBoxTile(beams: TileBeams, i: number, body: TileBody, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch): number {
+function steepBoxTile(
+  beams: TileBeams,
+  i: number,
+  body: TileBody,
+  x: number,
+  y: number,
+  halfX: number,
+  halfY: number,
+  scratch: TileScratch,
+): number {
   const base = 3 * i
   const { low, high, a, b, c } = body
   const { at, slope, off } = beams
@@ -178,7 +196,8 @@ function steepBoxTile(beams: TileBeams, i: number, body: TileBody, x: number, y:
   const worst02 = gap02 > gap20 ? gap02 : gap20
   const worst12 = gap12 > gap21 ? gap12 : gap21
   if (worst01 - apart01 > -SPARE_MM || worst02 - apart02 > -SPARE_MM || worst12 - apart12 > -SPARE_MM) return MISSES
-  if (enter0 - leave0 + 2 * unsure0 > -SPARE_MM || enter1 - leave1 + 2 * unsure1 > -SPARE_MM || enter2 - leave2 + 2 * unsure2 > -SPARE_MM) return MISSES
+  if (enter0 - leave0 + 2 * unsure0 > -SPARE_MM || enter1 - leave1 + 2 * unsure1 > -SPARE_MM || enter2 - leave2 + 2 * unsure2 > -SPARE_MM)
+    return MISSES
   const spread0 = size(x0) * halfX + size(y0) * halfY
   const spread1 = size(x1) * halfX + size(y1) * halfY
   const spread2 = size(x2) * halfX + size(y2) * halfY
@@ -216,7 +235,17 @@ function steepBoxTile(beams: TileBeams, i: number, body: TileBody, x: number, y:
   return latest < reach - SPARE_MM && inWindow(beams, i, earliest, latest) ? SEES : TOUCHES
 }
 
-function betweenAll(beams: TileBeams, base: number, body: TileBody, sure: number, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch): boolean {
+function betweenAll(
+  beams: TileBeams,
+  base: number,
+  body: TileBody,
+  sure: number,
+  x: number,
+  y: number,
+  halfX: number,
+  halfY: number,
+  scratch: TileScratch,
+): boolean {
   for (let axis = 0; axis < 3; axis++) {
     if ((sure & (1 << axis)) !== 0) continue
     for (let k = 0; k < 3; k++)
@@ -227,8 +256,17 @@ function betweenAll(beams: TileBeams, base: number, body: TileBody, sure: number
 
 /** KERNEL. The beam stands between the faces of `axis` at the time it enters (or, with a negative `later`, at the earliest can enter) face k. */
 function between(
-  beams: TileBeams, base: number, body: TileBody, axis: number, k: number, later: number,
-  x: number, y: number, halfX: number, halfY: number, scratch: TileScratch,
+  beams: TileBeams,
+  base: number,
+  body: TileBody,
+  axis: number,
+  k: number,
+  later: number,
+  x: number,
+  y: number,
+  halfX: number,
+  halfY: number,
+  scratch: TileScratch,
 ): boolean {
   const middle = standsAt(beams, base, body, axis, k, later, x, y, scratch)
   const spread = varies(beams, base, body, axis, k, halfX, halfY, scratch) + beams.off[base + axis]!
@@ -237,7 +275,16 @@ function between(
 
 /** KERNEL. At no placement of the tile does the beam stand between the faces of `axis` when it enters face k, with what tolerances take. */
 function outside(
-  beams: TileBeams, base: number, body: TileBody, axis: number, k: number, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch,
+  beams: TileBeams,
+  base: number,
+  body: TileBody,
+  axis: number,
+  k: number,
+  x: number,
+  y: number,
+  halfX: number,
+  halfY: number,
+  scratch: TileScratch,
 ): boolean {
   const middle = standsAt(beams, base, body, axis, k, scratch.unsure[k]!, x, y, scratch)
   const spread = varies(beams, base, body, axis, k, halfX, halfY, scratch) - beams.off[base + axis]!
@@ -245,18 +292,43 @@ function outside(
 }
 
 function standsAt(
-  beams: TileBeams, base: number, body: TileBody, axis: number, k: number, later: number, x: number, y: number, { enter }: TileScratch,
+  beams: TileBeams,
+  base: number,
+  body: TileBody,
+  axis: number,
+  k: number,
+  later: number,
+  x: number,
+  y: number,
+  { enter }: TileScratch,
 ): number {
   return beams.at[base + axis]! + beams.slope[base + axis]! * (enter[k]! + later) - (body.a[axis]! * x + body.b[axis]! * y + body.c[axis]!)
 }
 
-function varies(beams: TileBeams, base: number, body: TileBody, axis: number, k: number, halfX: number, halfY: number, { moveX, moveY }: TileScratch): number {
+function varies(
+  beams: TileBeams,
+  base: number,
+  body: TileBody,
+  axis: number,
+  k: number,
+  halfX: number,
+  halfY: number,
+  { moveX, moveY }: TileScratch,
+): number {
   const slope = beams.slope[base + axis]!
   return size(slope * moveX[k]! - body.a[axis]!) * halfX + size(slope * moveY[k]! - body.b[axis]!) * halfY
 }
 
 /** KERNEL. A segment is interrupted where the body is entered before its end and left after its start. */
-function segmentTile(beams: TileBeams, i: number, latest: number, sure: number, halfX: number, halfY: number, scratch: TileScratch): boolean {
+function segmentTile(
+  beams: TileBeams,
+  i: number,
+  latest: number,
+  sure: number,
+  halfX: number,
+  halfY: number,
+  scratch: TileScratch,
+): boolean {
   const { leave, moveX, moveY, unsure } = scratch
   scratch.faces = 7
   if (!(latest < beams.to[beams.first[i]!]! - SPARE_MM)) return false
@@ -289,7 +361,16 @@ function most(a: number, b: number, c: number): number {
  * at the corners from above holds on the tile; from below the line's middle less the radius bounds it. The cosine on the side falls with
  * the offset from the line, which is largest at a corner.
  */
-export function cylinderTile(beams: TileBeams, i: number, body: TileBody, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch): number {
+export function cylinderTile(
+  beams: TileBeams,
+  i: number,
+  body: TileBody,
+  x: number,
+  y: number,
+  halfX: number,
+  halfY: number,
+  scratch: TileScratch,
+): number {
   const base = 3 * i
   const dx = beams.slope[base]!
   const dy = beams.slope[base + 1]!
@@ -372,7 +453,16 @@ export function cylinderTile(beams: TileBeams, i: number, body: TileBody, x: num
 }
 
 /** KERNEL. False where the beam passes the height of the body too far from the tile. */
-function cylinderNear(beams: TileBeams, i: number, body: TileBody, x: number, y: number, halfX: number, halfY: number, radius: number): boolean {
+function cylinderNear(
+  beams: TileBeams,
+  i: number,
+  body: TileBody,
+  x: number,
+  y: number,
+  halfX: number,
+  halfY: number,
+  radius: number,
+): boolean {
   const base = 3 * i
   const dz = beams.slope[base + 2]!
   if (size(dz) < 1e-3) return true

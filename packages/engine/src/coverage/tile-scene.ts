@@ -36,7 +36,8 @@ export function tolerantField(door: Door, state: DoorState, counted: CountedFiel
   const ends = new Float64Array(beams.count)
   nearestGrown(ends, beams, state, off, tolerances)
   if (segments || counted.sensor.kind === 'segment') {
-    for (let i = 0; i < beams.count; i++) ends[i] = (ends[i] as number) < (beams.length[i] as number) ? -1 : (nominal.sight.ends_mm[i] as number)
+    for (let i = 0; i < beams.count; i++)
+      ends[i] = (ends[i] as number) < (beams.length[i] as number) ? -1 : (nominal.sight.ends_mm[i] as number)
     return { counted, nominal, off, windows: fieldWindows(beams, floor, limits, ends, parameters.maxRange_mm) }
   }
   const { learnedIn, backgroundMargin_mm } = counted.sensor
@@ -53,7 +54,14 @@ export function tolerantField(door: Door, state: DoorState, counted: CountedFiel
   // above the clearance over the highest floor that may lie under the point, and below the top over the lowest
   const above = fieldWindows(beams, floorPieces(spreadFloor(state.floor, by_mm, 1)), { ...limits, top_mm: Infinity }, ends, range, insets)
   if (limits.top_mm === Infinity) return { counted, nominal, off, windows: above }
-  const below = fieldWindows(beams, floorPieces(spreadFloor(state.floor, by_mm, -1)), { ...limits, clearance_mm: -Infinity }, ends, range, insets)
+  const below = fieldWindows(
+    beams,
+    floorPieces(spreadFloor(state.floor, by_mm, -1)),
+    { ...limits, clearance_mm: -Infinity },
+    ends,
+    range,
+    insets,
+  )
   return { counted, nominal, off, windows: commonWindows(above, below) }
 }
 
@@ -87,7 +95,19 @@ function nearestGrown(out: Float64Array, beams: Beams, state: DoorState, off: Of
     const dz = beams.directionZ[i] as number
     let nearest = Math.min(plain[i] as number, floorDistance(floor, ox, oy, oz - (heights[i] as number), dx, dy, dz))
     for (const obstacle of state.obstacles) {
-      const hit = enterGrown(scratch, obstacle, ox, oy, oz, dx, dy, dz, (off.x[i] as number) + tolerances.length_mm, (off.y[i] as number) + tolerances.length_mm, (off.z[i] as number) + tolerances.length_mm)
+      const hit = enterGrown(
+        scratch,
+        obstacle,
+        ox,
+        oy,
+        oz,
+        dx,
+        dy,
+        dz,
+        (off.x[i] as number) + tolerances.length_mm,
+        (off.y[i] as number) + tolerances.length_mm,
+        (off.z[i] as number) + tolerances.length_mm,
+      )
       if (hit && (scratch[2] as number) > 0) nearest = Math.min(nearest, Math.max(0, scratch[0] as number))
     }
     out[i] = nearest
@@ -95,11 +115,36 @@ function nearestGrown(out: Float64Array, beams: Beams, state: DoorState, off: Of
 }
 
 function enterGrown(
-  scratch: Float64Array, o: Obstacle, ox: number, oy: number, oz: number, dx: number, dy: number, dz: number, growX: number, growY: number, growZ: number,
+  scratch: Float64Array,
+  o: Obstacle,
+  ox: number,
+  oy: number,
+  oz: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  growX: number,
+  growY: number,
+  growZ: number,
 ): boolean {
   const low = o.from_mm - growZ
   const high = o.to_mm + growZ
-  if (o.shape === 'post') return enterCylinder(scratch, ox, oy, oz, dx, dy, dz, o.x_mm, o.y_mm, 0, o.radius_mm + Math.sqrt(growX * growX + growY * growY), low, high)
+  if (o.shape === 'post')
+    return enterCylinder(
+      scratch,
+      ox,
+      oy,
+      oz,
+      dx,
+      dy,
+      dz,
+      o.x_mm,
+      o.y_mm,
+      0,
+      o.radius_mm + Math.sqrt(growX * growX + growY * growY),
+      low,
+      high,
+    )
   const [c, s] = turnOf(o.yaw_rad)
   const halfA = o.size_mm[0] / 2 + growX * Math.abs(c) + growY * Math.abs(s)
   const halfB = o.size_mm[1] / 2 + growX * Math.abs(s) + growY * Math.abs(c)
@@ -130,11 +175,21 @@ export function tileBeams(field: TolerantField, shape: Shape, tolerances: Tolera
   const { off, windows } = field
   const { cosYaw, sinYaw, halfA, halfB, round } = shape
   const n = 3 * beams.count
-  const [at, slope, offs, slopeOff, far] = [new Float64Array(n), new Float64Array(n), new Float64Array(n), new Float64Array(n), new Float64Array(n)]
+  const [at, slope, offs, slopeOff, far] = [
+    new Float64Array(n),
+    new Float64Array(n),
+    new Float64Array(n),
+    new Float64Array(n),
+    new Float64Array(n),
+  ]
   const steep = new Uint8Array(beams.count)
   const turn = round ? 0 : 2 * sin(turn_rad / 2)
   const swing = turn * Math.sqrt(halfA * halfA + halfB * halfB)
-  const less = { ...parameters, rangeRef_mm: parameters.rangeRef_mm * (1 - tolerances.range), maxRange_mm: parameters.maxRange_mm * (1 - tolerances.range) }
+  const less = {
+    ...parameters,
+    rangeRef_mm: parameters.rangeRef_mm * (1 - tolerances.range),
+    maxRange_mm: parameters.maxRange_mm * (1 - tolerances.range),
+  }
   const c = Math.abs(cosYaw)
   const s = Math.abs(sinYaw)
   for (let i = 0; i < beams.count; i++) {
@@ -164,5 +219,17 @@ export function tileBeams(field: TolerantField, shape: Shape, tolerances: Tolera
       far[k + axis] = reach(shape.reflectance * Math.max(0, cosine), less)
     }
   }
-  return { count: beams.count, at, slope, off: offs, slopeOff, steep, reach: far, first: windows.first, from: windows.from, to: windows.to, segments }
+  return {
+    count: beams.count,
+    at,
+    slope,
+    off: offs,
+    slopeOff,
+    steep,
+    reach: far,
+    first: windows.first,
+    from: windows.from,
+    to: windows.to,
+    segments,
+  }
 }

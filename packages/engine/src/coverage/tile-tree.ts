@@ -1,10 +1,21 @@
 import type { Obstacle } from '../model/door.ts'
 import type { Shape } from '../seeing/shape.ts'
 import { sin } from '../space/trigonometry.ts'
-import { footprint, type Footprint } from './free-map.ts'
+import { type Footprint, footprint } from './free-map.ts'
 import type { Strip } from './hits.kernel.ts'
+import {
+  boxTile,
+  cylinderTile,
+  MISSES,
+  newTileScratch,
+  SEES,
+  SPARE_MM,
+  type TileBeams,
+  type TileBody,
+  type TileScratch,
+  TOUCHES,
+} from './tile-rule.kernel.ts'
 import type { TolerantField } from './tile-scene.ts'
-import { boxTile, cylinderTile, MISSES, newTileScratch, SEES, SPARE_MM, TOUCHES, type TileBeams, type TileBody, type TileScratch } from './tile-rule.kernel.ts'
 
 /**
  * A tree over a rectangle of placements, in preorder: SPLIT is followed by its two halves (cut across the longer side, across x when both
@@ -71,8 +82,7 @@ export function growTree(problem: TileProblem, root: Rectangle, sights: TileSigh
   }
   let end = 0
   for (const [f, field] of problem.fields.entries())
-    for (const { first, end: last } of field.nominal.planes)
-      for (let i = first; i < last; i++) end = push(state, end, f * FIELD + i)
+    for (const { first, end: last } of field.nominal.planes) for (let i = first; i < last; i++) end = push(state, end, f * FIELD + i)
   grow(state, root.xMin, root.xMax, root.yMin, root.yMax, 0, end, -1)
   return state.tree
 }
@@ -166,7 +176,16 @@ function seesAgain({ problem, sights, scratch }: Grower, n: number, x: number, y
   return true
 }
 
-function meetsTile(problem: TileProblem, field: number, i: number, x: number, y: number, halfX: number, halfY: number, scratch: TileScratch): number {
+function meetsTile(
+  problem: TileProblem,
+  field: number,
+  i: number,
+  x: number,
+  y: number,
+  halfX: number,
+  halfY: number,
+  scratch: TileScratch,
+): number {
   const beams = problem.beams[field] as TileBeams
   const body = problem.bodies[field] as TileBody
   return body.round ? cylinderTile(beams, i, body, x, y, halfX, halfY, scratch) : boxTile(beams, i, body, x, y, halfX, halfY, scratch)
@@ -208,7 +227,13 @@ function sightOf(grower: Grower, x: number, y: number, halfX: number, halfY: num
     before = candidate
     faces[streak % faces.length] = scratch.faces
     streak++
-    if (streak >= needed) return tableIndex(grower, field, i - needed + 1, Array.from({ length: needed }, (_, k) => faces[(streak - needed + k) % faces.length] as number))
+    if (streak >= needed)
+      return tableIndex(
+        grower,
+        field,
+        i - needed + 1,
+        Array.from({ length: needed }, (_, k) => faces[(streak - needed + k) % faces.length] as number),
+      )
   }
   if (row > 0 && row < grower.needed) last -= row
   grower.last = last
@@ -235,7 +260,14 @@ function tableIndex({ problem, sights, known }: Grower, field: number, start: nu
 /**
  * SEES where the obstacle overlaps the body in space at every placement of the tile, whatever the tolerances; MISSES where it does nowhere.
  */
-function blocking({ standing, strip, turn_rad, length_mm, floor_mm }: TileProblem, foot: Footprint, x: number, y: number, halfX: number, halfY: number): number {
+function blocking(
+  { standing, strip, turn_rad, length_mm, floor_mm }: TileProblem,
+  foot: Footprint,
+  x: number,
+  y: number,
+  halfX: number,
+  halfY: number,
+): number {
   const floorHere = strip.z0 + strip.slopeX * x + strip.slopeY * y
   const floorSpread = Math.abs(strip.slopeX) * halfX + Math.abs(strip.slopeY) * halfY + floor_mm
   const above = floorHere + standing.high - foot.from
@@ -249,7 +281,16 @@ function blocking({ standing, strip, turn_rad, length_mm, floor_mm }: TileProble
 }
 
 /** Two boxes: in each of their four directions, how the distance of the centres compares with the half sizes. */
-function boxesMeet(body: Shape, foot: Footprint, swing: number, length_mm: number, x: number, y: number, halfX: number, halfY: number): number {
+function boxesMeet(
+  body: Shape,
+  foot: Footprint,
+  swing: number,
+  length_mm: number,
+  x: number,
+  y: number,
+  halfX: number,
+  halfY: number,
+): number {
   const c = Math.abs(body.cosYaw * foot.cosYaw + body.sinYaw * foot.sinYaw)
   const s = Math.abs(body.sinYaw * foot.cosYaw - body.cosYaw * foot.sinYaw)
   const along = (nx: number, ny: number, bodyHalf: number, footHalf: number) => {
@@ -261,15 +302,24 @@ function boxesMeet(body: Shape, foot: Footprint, swing: number, length_mm: numbe
   }
   if (!(body.halfA > swing && body.halfB > swing && foot.halfA > length_mm && foot.halfB > length_mm)) return TOUCHES
   return Math.min(
-        along(body.cosYaw, body.sinYaw, body.halfA, foot.halfA * c + foot.halfB * s),
-        along(-body.sinYaw, body.cosYaw, body.halfB, foot.halfA * s + foot.halfB * c),
-        along(foot.cosYaw, foot.sinYaw, foot.halfA, body.halfA * c + body.halfB * s),
-        along(-foot.sinYaw, foot.cosYaw, foot.halfB, body.halfA * s + body.halfB * c),
+    along(body.cosYaw, body.sinYaw, body.halfA, foot.halfA * c + foot.halfB * s),
+    along(-body.sinYaw, body.cosYaw, body.halfB, foot.halfA * s + foot.halfB * c),
+    along(foot.cosYaw, foot.sinYaw, foot.halfA, body.halfA * c + body.halfB * s),
+    along(-foot.sinYaw, foot.cosYaw, foot.halfB, body.halfA * s + body.halfB * c),
   )
 }
 
 /** At least one of the two is round: at the corners of the tile, the distance from the disc's centre to the other's core against the radii. */
-function roundMeets(body: Shape, foot: Footprint, swing: number, length_mm: number, x: number, y: number, halfX: number, halfY: number): number {
+function roundMeets(
+  body: Shape,
+  foot: Footprint,
+  swing: number,
+  length_mm: number,
+  x: number,
+  y: number,
+  halfX: number,
+  halfY: number,
+): number {
   const radius = (body.round ? body.halfA : 0) + foot.radius
   const core = body.round ? (foot.radius > 0 ? undefined : foot) : body
   const off = swing + length_mm

@@ -4,7 +4,15 @@ import { exactTrees, isProved, questionsOf } from './exact-trees.ts'
 import { openRegion } from './open-region.ts'
 
 export type ToleranceName = keyof Tolerances
-export const TOLERANCE_NAMES: readonly ToleranceName[] = ['length_mm', 'position_mm', 'tilt_rad', 'roll_rad', 'yaw_rad', 'floor_mm', 'range']
+export const TOLERANCE_NAMES: readonly ToleranceName[] = [
+  'length_mm',
+  'position_mm',
+  'tilt_rad',
+  'roll_rad',
+  'yaw_rad',
+  'floor_mm',
+  'range',
+]
 
 /** What one tolerance costs: the area that stays open with all of them, less the area with this one exact. */
 export interface ToleranceCost {

@@ -30,7 +30,8 @@ export function rulesFailed(
     return planes.map(({ first, end }) => {
       const rules = Array.from({ length: end - first }, (_, k) => ruleFailed(sight, first + k, shape, x_mm, y_mm))
       const runs = runsOf(rules)
-      if (runs.some(([rule, length]) => rule === 'n' && length >= clusterBeams)) throw new Error(`the worst case of ${id} must be blind, got a cluster that sees it`)
+      if (runs.some(([rule, length]) => rule === 'n' && length >= clusterBeams))
+        throw new Error(`the worst case of ${id} must be blind, got a cluster that sees it`)
       const plane = sight.beams.planes.findIndex((p) => p.first === first)
       return [f, plane, runs.map(([rule, length]) => `${rule}${length}`).join('')] as const
     })

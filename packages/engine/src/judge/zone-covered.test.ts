@@ -37,7 +37,12 @@ describe('zone-covered', () => {
       judged({ zones: [fourCells], bodies: [bodyOf([box(2 * half, 2 * half, 500)])], tolerances: { ...exact, position_mm } })
     expect(off(112, 10)).toMatchObject({ verdict: 'pass', facts: { tolerantArea_mm2: 0 } })
     const tight = off(105, 10)
-    expect(tight).toMatchObject({ verdict: 'undetermined', reason: 'within-tolerance', needs: ['tolerances/position_mm'], facts: { binding: 'position' } })
+    expect(tight).toMatchObject({
+      verdict: 'undetermined',
+      reason: 'within-tolerance',
+      needs: ['tolerances/position_mm'],
+      facts: { binding: 'position' },
+    })
     expect(tight.facts['tightTo']).toBeGreaterThan(4) // 5 mm are left, found by halving 10 mm five times
     expect(tight.facts['tightTo']).toBeLessThan(5)
     expect(off(45, 3)).toMatchObject({ verdict: 'fail' }) // at the centres the beam passes 50 mm from the middle

@@ -1,7 +1,7 @@
-import type { Body } from '../model/body.ts'
 import { isBlindForAll } from '../coverage/blind-for-all.ts'
 import { countedFields } from '../coverage/scene.ts'
 import { bindingTolerance, type ToleranceName, toleranceCosts } from '../coverage/tolerance-verdict.ts'
+import type { Body } from '../model/body.ts'
 import type { Door, Tolerances } from '../model/door.ts'
 import type { Pocket, Step } from '../model/finding.ts'
 import type { InputPath, Quantity } from '../model/source.ts'
@@ -109,10 +109,21 @@ function asInFile(name: ToleranceName | 'all', value: number): Quantity {
 
 const TOLERANCES = 'tolerances'
 const NAMES: Readonly<Record<ToleranceName, string>> = {
-  length_mm: 'length', position_mm: 'position', tilt_rad: 'tilt', roll_rad: 'roll', yaw_rad: 'yaw', floor_mm: 'floor', range: 'range',
+  length_mm: 'length',
+  position_mm: 'position',
+  tilt_rad: 'tilt',
+  roll_rad: 'roll',
+  yaw_rad: 'yaw',
+  floor_mm: 'floor',
+  range: 'range',
 }
 const IN_FILE: Readonly<Record<ToleranceName, string>> = {
-  length_mm: 'length_mm', position_mm: 'position_mm', tilt_rad: 'tilt_deg', roll_rad: 'roll_deg', yaw_rad: 'yaw_deg', floor_mm: 'floor_mm',
+  length_mm: 'length_mm',
+  position_mm: 'position_mm',
+  tilt_rad: 'tilt_deg',
+  roll_rad: 'roll_deg',
+  yaw_rad: 'yaw_deg',
+  floor_mm: 'floor_mm',
   range: 'range_percent',
 }
 
@@ -144,7 +155,9 @@ function factsOf(judged: JudgedZone): Draft['facts'] {
     pitch_mm: grid.pitch_mm,
     pockets: pockets.length,
     ...(exact ? { openArea_mm2: exact.asWritten.area_mm2, openDiameter_mm: exact.asWritten.diameter_mm } : {}),
-    ...(exact?.overTolerances ? { tolerantArea_mm2: exact.overTolerances.area_mm2, tolerantDiameter_mm: exact.overTolerances.diameter_mm } : {}),
+    ...(exact?.overTolerances
+      ? { tolerantArea_mm2: exact.overTolerances.area_mm2, tolerantDiameter_mm: exact.overTolerances.diameter_mm }
+      : {}),
     fields: coverage.countedFields.length,
     ...(largest ? { pocket: largest.letter } : {}),
   }
@@ -156,7 +169,13 @@ function exactSteps({ coverage: { exact } }: JudgedZone, inputs: readonly InputP
   const { asWritten, overTolerances } = exact
   const steps = [
     step('open area, exact', quantity(asWritten.area_mm2, 'mm2'), by, { inputs }, 'tiles neither proved seen nor not free'),
-    step('open diameter, exact', quantity(asWritten.diameter_mm, 'mm'), by, { steps: ['open area, exact'] }, 'at most, of one connected part'),
+    step(
+      'open diameter, exact',
+      quantity(asWritten.diameter_mm, 'mm'),
+      by,
+      { steps: ['open area, exact'] },
+      'at most, of one connected part',
+    ),
   ]
   if (overTolerances === undefined) return steps
   return [

@@ -51,7 +51,16 @@ export function floorDistance(floor: FloorPieces, ox: number, oy: number, oz: nu
  * within `TOUCH_MM` of the box's skin touches it: it must pass [first, last], between faces that lie this much deeper.
  */
 export function meetBox(
-  out: Float64Array, beams: Beams, x: number, y: number, low: number, high: number, halfA: number, halfB: number, cosYaw: number, sinYaw: number,
+  out: Float64Array,
+  beams: Beams,
+  x: number,
+  y: number,
+  low: number,
+  high: number,
+  halfA: number,
+  halfB: number,
+  cosYaw: number,
+  sinYaw: number,
 ): void {
   for (let i = 0; i < beams.count; i++) {
     const px = beams.originX[i]! - x

@@ -74,7 +74,16 @@ function writePlane(beams: Beams, plane: BeamPlane, pose: Pose, first: number): 
       const across = sin(theta)
       const down = cos(theta)
       const outward = down * sinLean
-      write(beams, first + j, pose.x_mm, pose.y_mm, pose.z_mm, across * cosYaw - outward * sinYaw, across * sinYaw + outward * cosYaw, -down * cosLean)
+      write(
+        beams,
+        first + j,
+        pose.x_mm,
+        pose.y_mm,
+        pose.z_mm,
+        across * cosYaw - outward * sinYaw,
+        across * sinYaw + outward * cosYaw,
+        -down * cosLean,
+      )
     }
     return
   }

@@ -6,8 +6,22 @@
  * The distances may be negative: the caller decides what lies behind the origin.
  */
 export function enterBox(
-  out: Float64Array, ox: number, oy: number, oz: number, dx: number, dy: number, dz: number,
-  x: number, y: number, floor: number, halfA: number, halfB: number, low: number, high: number, cosYaw: number, sinYaw: number,
+  out: Float64Array,
+  ox: number,
+  oy: number,
+  oz: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  x: number,
+  y: number,
+  floor: number,
+  halfA: number,
+  halfB: number,
+  low: number,
+  high: number,
+  cosYaw: number,
+  sinYaw: number,
 ): boolean {
   const px = ox - x
   const py = oy - y
@@ -62,8 +76,19 @@ export function enterBox(
 
 /** KERNEL. As `enterBox`, for an upright cylinder. */
 export function enterCylinder(
-  out: Float64Array, ox: number, oy: number, oz: number, dx: number, dy: number, dz: number,
-  x: number, y: number, floor: number, radius: number, low: number, high: number,
+  out: Float64Array,
+  ox: number,
+  oy: number,
+  oz: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  x: number,
+  y: number,
+  floor: number,
+  radius: number,
+  low: number,
+  high: number,
 ): boolean {
   const px = ox - x
   const py = oy - y

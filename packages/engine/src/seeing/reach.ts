@@ -50,7 +50,11 @@ function clearAirEquivalent(distance_mm: number, extinction_per_mm: number): num
  * The least cosine of incidence at which a surface is still seen at a distance, as `reach` has it, leaving out the cap of the range.
  * Cheaper than the reach in fog; near equality the two may differ in the last digits.
  */
-export function cosineNeeded(distance_mm: number, reflectance: number, { rangeRef_mm, reflectanceRef, extinction_per_mm }: ReachParameters): number {
+export function cosineNeeded(
+  distance_mm: number,
+  reflectance: number,
+  { rangeRef_mm, reflectanceRef, extinction_per_mm }: ReachParameters,
+): number {
   const clear_mm = clearAirEquivalent(distance_mm, extinction_per_mm) / rangeRef_mm
   return (clear_mm * clear_mm * reflectanceRef) / reflectance
 }

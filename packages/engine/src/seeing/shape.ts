@@ -18,7 +18,16 @@ export interface Shape {
 export function shapeOf(posture: Posture, yaw_rad: number, reflectance: number, spotRadius_mm: number): Shape {
   if (posture.shape === 'cylinder') {
     const radius = posture.radius_mm - spotRadius_mm
-    return { round: true, halfA: radius, halfB: radius, low: spotRadius_mm, high: posture.height_mm - spotRadius_mm, cosYaw: 1, sinYaw: 0, reflectance }
+    return {
+      round: true,
+      halfA: radius,
+      halfB: radius,
+      low: spotRadius_mm,
+      high: posture.height_mm - spotRadius_mm,
+      cosYaw: 1,
+      sinYaw: 0,
+      reflectance,
+    }
   }
   const [cosYaw, sinYaw] = turnOf(yaw_rad)
   return {

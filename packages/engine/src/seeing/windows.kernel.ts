@@ -7,7 +7,16 @@ import type { Beams } from './beams.ts'
  * between `clearance` and `top`, into `outFrom` and `outTo` from index `at` on; returns the index after the last. Stretches that touch are joined.
  */
 export function heightWindows(
-  outFrom: Float64Array, outTo: Float64Array, at: number, beams: Beams, i: number, floor: FloorPieces, near: number, far: number, clearance: number, top: number,
+  outFrom: Float64Array,
+  outTo: Float64Array,
+  at: number,
+  beams: Beams,
+  i: number,
+  floor: FloorPieces,
+  near: number,
+  far: number,
+  clearance: number,
+  top: number,
 ): number {
   const { count, from, y, z, slope, slopeX } = floor
   const ox = beams.originX[i]!

@@ -34,7 +34,12 @@ export interface Insets {
  * @param ends_mm per beam: background less margin, or the length of a segment
  */
 export function fieldWindows(
-  beams: Beams, floor: FloorPieces, limits: FieldLimits, ends_mm: Float64Array, maxRange_mm: number, insets?: Insets,
+  beams: Beams,
+  floor: FloorPieces,
+  limits: FieldLimits,
+  ends_mm: Float64Array,
+  maxRange_mm: number,
+  insets?: Insets,
 ): Windows {
   const most = beams.count * floor.count
   const windows = { first: new Int32Array(beams.count + 1), from: new Float64Array(most), to: new Float64Array(most) }
@@ -50,7 +55,19 @@ export function fieldWindows(
     const near = Math.max(0, x[0], y[0])
     const far = Math.min(ends_mm[i] as number, maxRange_mm, x[1], y[1])
     if (!(near <= far)) continue
-    if (heightsCount) end = heightWindows(windows.from, windows.to, end, beams, i, floor, near, far, limits.clearance_mm + inHeight, limits.top_mm - inHeight)
+    if (heightsCount)
+      end = heightWindows(
+        windows.from,
+        windows.to,
+        end,
+        beams,
+        i,
+        floor,
+        near,
+        far,
+        limits.clearance_mm + inHeight,
+        limits.top_mm - inHeight,
+      )
     else {
       windows.from[end] = near
       windows.to[end] = far

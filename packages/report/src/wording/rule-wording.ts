@@ -33,7 +33,8 @@ export function unsettled(question: Say, pass: Say): RuleWording['undetermined']
     'not-computable': (told) => `Whether ${question(told)} cannot be computed for this kind of device or leaf; test it on site.`,
     'yaw-range-sampled': (told) =>
       `It is not known whether ${question(told)}: the body may lie at any angle, and only some angles were tried. None of those tried goes wrong.`,
-    'within-tolerance': (told) => `It is not settled whether ${question(told)}, when everything may be off by as much as the door file allows.`,
+    'within-tolerance': (told) =>
+      `It is not settled whether ${question(told)}, when everything may be off by as much as the door file allows.`,
     'not-proved': (told) => `It is not settled whether ${question(told)}: no unseen body was found, but a few places could not be proved.`,
   }
 }

@@ -41,7 +41,10 @@ function withinTolerance(told: Told): string {
   const unit = word(told, 'tightUnit')
   const head = `As written, every test body is seen wherever it has room in ${zone}; with everything off by as much as the door file allows, that is not proved`
   if (binding === undefined || value === undefined || value === 0) return `${head}.`
-  const tight = unit === 'mm' ? figure({ value, unit: 'mm' }, told.units, 'smaller-is-worse') : `${Number((Math.floor(value * 1000) / 1000).toPrecision(2))}${unit === 'deg' ? ' degrees' : ' %'}`
+  const tight =
+    unit === 'mm'
+      ? figure({ value, unit: 'mm' }, told.units, 'smaller-is-worse')
+      : `${Number((Math.floor(value * 1000) / 1000).toPrecision(2))}${unit === 'deg' ? ' degrees' : ' %'}`
   return binding === 'all'
     ? `${head}. It would be if every tolerance were ${tight} of what it is.`
     : `${head}. It would be if the tolerance of ${binding} were ${tight}, all others as stated.`
