@@ -1,12 +1,15 @@
 // Seeded by construction: the reference job is fixed data. `npm run bench` prints this table; nothing here asserts a time.
 import { remedies } from '../src/coverage/causes.ts'
+import { exactTrees } from '../src/coverage/exact-trees.ts'
 import { emptySet, gridOf } from '../src/coverage/grid.ts'
 import { gridCoverage } from '../src/coverage/grid-coverage.ts'
 import { coverageMaps, drawStance } from '../src/coverage/maps.ts'
+import { openRegion } from '../src/coverage/open-region.ts'
 import { countedFields, fieldSight, stancesOf } from '../src/coverage/scene.ts'
 import { newEasel, stripsOf } from '../src/coverage/seen-map.ts'
 import type { Door } from '../src/model/door.ts'
 import { floorPieces } from '../src/space/floor.ts'
+import { radians } from '../src/space/trigonometry.ts'
 import { bruteForceLoop, predicateMaps } from './brute-force.ts'
 import { heading, line, machine, time } from './measure.ts'
 import { type ReferenceChange, referenceJob } from './reference-job.ts'
@@ -69,6 +72,20 @@ console.log(
 )
 console.log(line('causes of all pockets', causes, 'aim 40'))
 console.log(line('grid answer with pockets and causes', whole, `without causes ${(whole.median_ms - causes.median_ms).toFixed(1)} (aim 4)`))
+
+const exact = time(() => exactTrees(door, zone, state), quick ? 3 : 20)
+console.log(line('exact answer with its trees', exact, 'aim 150, reach 60'))
+const tolerances = {
+  length_mm: 5,
+  position_mm: 5,
+  tilt_rad: radians(0.3),
+  roll_rad: radians(0.3),
+  yaw_rad: radians(0.3),
+  floor_mm: 5,
+  range: 0.05,
+}
+const tolerant = () => openRegion(exactTrees(door, zone, state, tolerances), zone)
+console.log(line('the same over tolerances, with the open region', time(tolerant, quick ? 2 : 8), 'aim 3000'))
 
 const variants: readonly [string, Partial<ReferenceChange>][] = [
   ['body yawed 30 degrees', { yaw_deg: 30 }],

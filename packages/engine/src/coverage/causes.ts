@@ -3,7 +3,7 @@ import type { Door, DoorState, Obstacle } from '../model/door.ts'
 import type { Cause } from '../model/finding.ts'
 import type { Field, Pose, RangingSensor } from '../model/sensor.ts'
 import { type Beams, beamsOf, beamsOfFans } from '../seeing/beams.ts'
-import { floorPieces } from '../space/floor.ts'
+import { floorHeight, floorPieces } from '../space/floor.ts'
 import { atan2, cos, hypot3, PI, sin } from '../space/trigonometry.ts'
 import { type CellSet, countCells, emptySet, type Grid } from './grid.ts'
 import { addBlind, type CoverageMaps, drawStance } from './maps.ts'
@@ -70,7 +70,7 @@ function lifts(door: Door, state: DoorState, maps: CoverageMaps): { readonly kin
     { kind: 'below-clearance', lift: { clearance: true } },
     { kind: 'above-top', lift: { top: true } },
     { kind: 'too-few-neighbours', lift: { cluster: true } },
-    { kind: 'between-beams', lift: { beams: (sensor) => everyAngle(sensor, maps.grid, postures) } },
+    { kind: 'between-beams', lift: { beams: (sensor) => everyAngle(sensor, maps.grid, state, postures) } },
     { kind: 'no-plane-here', lift: { beams: (sensor, field) => everyOffset(sensor, field, maps.grid, state, postures) } },
   ]
   if (door.extinction_per_mm > 0) list.splice(2, 0, { kind: 'fog', lift: { fog: true } })
@@ -138,8 +138,8 @@ function rowsOf(set: CellSet, { rows, words }: Grid): readonly [number, number] 
 const MOST_BEAMS = 60_000 // of one sensor with its fans refined; keeps a hostile file bounded
 
 /** The sensor's fans with beams so close that none is farther from its neighbour than an eighth of the smallest body. */
-function everyAngle(sensor: RangingSensor, grid: Grid, postures: readonly Posture[]): Beams {
-  const away = farthest(sensor.pose, grid)
+function everyAngle(sensor: RangingSensor, grid: Grid, state: DoorState, postures: readonly Posture[]): Beams {
+  const away = farthest(sensor.pose, grid, state)
   const step_rad = smallestSide(postures) / 8 / away
   const fans = sensor.planes.filter((p) => p.kind === 'fan')
   const most = Math.floor(MOST_BEAMS / Math.max(1, fans.length))
@@ -158,7 +158,7 @@ function everyAngle(sensor: RangingSensor, grid: Grid, postures: readonly Postur
 function everyOffset(sensor: RangingSensor, field: Field, grid: Grid, state: DoorState, postures: readonly Posture[]): Beams {
   const fan = sensor.planes.find((p) => p.kind === 'fan' && field.planes.includes(p.id))
   if (fan?.kind !== 'fan') return beamsOf(sensor)
-  const step_rad = smallestSide(postures) / 4 / farthest(sensor.pose, grid)
+  const step_rad = smallestSide(postures) / 4 / farthest(sensor.pose, grid, state)
   const [low, high] = leansToward(sensor.pose, grid, state, tallest(postures))
   const count = Math.min(Math.floor(MOST_BEAMS / fan.beamCount), Math.max(2, Math.ceil((high - low) / step_rad) + 1))
   // All take part under a name that the field knows, each as a plane of its own.
@@ -183,17 +183,26 @@ function cornersOf(grid: Grid): readonly (readonly [number, number])[] {
   return [x0, x0 + columns * pitch].flatMap((x) => [y0, y0 + rows * pitch].map((y) => [x, y] as const))
 }
 
-/** Distance from the sensor to the farthest corner of the zone, taken at floor level. */
-function farthest({ x_mm, y_mm, z_mm }: Pose, grid: Grid): number {
-  return Math.max(1, ...cornersOf(grid).map(([x, y]) => hypot3(x - x_mm, y - y_mm, z_mm)))
+/** Lowest and highest floor in the zone: at its corners and where the profile bends between them. */
+function floorSpan({ x0, y0, pitch, columns, rows }: Grid, { floor }: DoorState): readonly [low: number, high: number] {
+  const pieces = floorPieces(floor)
+  const end = y0 + rows * pitch
+  const ys = [y0, end, ...floor.profile.map((p) => p.y_mm).filter((y) => y > y0 && y < end)]
+  const heights = ys.flatMap((y) => [floorHeight(pieces, x0, y), floorHeight(pieces, x0 + columns * pitch, y)])
+  return [Math.min(...heights), Math.max(...heights)]
+}
+
+/** Distance from the sensor to the farthest corner of the zone, at the lowest or highest floor in it. */
+function farthest({ x_mm, y_mm, z_mm }: Pose, grid: Grid, state: DoorState): number {
+  const [low, high] = floorSpan(grid, state)
+  const upward = Math.max(Math.abs(z_mm - low), Math.abs(z_mm - high))
+  return Math.max(1, ...cornersOf(grid).map(([x, y]) => hypot3(x - x_mm, y - y_mm, upward)))
 }
 
 /** Range of the lean of planes through the sensor that pass through the zone between the floor and `height`. */
 function leansToward(pose: Pose, grid: Grid, state: DoorState, height_mm: number): readonly [number, number] {
-  const floors = state.floor.profile.map((p) => p.z_mm)
-  const spread = Math.abs(state.floor.slopeX) * (Math.abs(grid.x0) + grid.columns * grid.pitch)
-  const low = Math.min(...floors) - spread
-  const high = Math.max(...floors) + spread + height_mm
+  const [low, highest] = floorSpan(grid, state)
+  const high = highest + height_mm
   if (high >= pose.z_mm) return [-PI / 2, PI / 2]
   const leans = cornersOf(grid).flatMap(([x, y]) => {
     const outward = (y - pose.y_mm) * cos(pose.yaw_rad) - (x - pose.x_mm) * sin(pose.yaw_rad)
