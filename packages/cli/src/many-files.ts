@@ -5,7 +5,7 @@ import { tell } from './output.ts'
 import { Pool, type PoolJob } from './pool.ts'
 import { Progress } from './progress.ts'
 import { readText } from './reading.ts'
-import type { Look } from './terminal.ts'
+import { isTerminal, type Look } from './terminal.ts'
 
 interface ThreadJob {
   readonly files: readonly string[]
@@ -31,8 +31,9 @@ export async function judgeOnThreads({
 }: ThreadJob): Promise<boolean> {
   const tasks = files.map((file) => ({ file, text: file === '-' ? readText(file) : undefined }))
   const progress = new Progress(files.length)
+  const isSeen = isTerminal(1) // results and progress then share a terminal
   const take: PoolJob['take'] = (one) => {
-    progress.clear()
+    if (isSeen || one.remarks !== '') progress.clear()
     collector.take(one)
     progress.count()
   }

@@ -7,7 +7,7 @@ export class Progress {
   readonly #onTerminal = isTerminal(2)
   readonly #start_ms = performance.now()
   #done = 0
-  #last_ms = this.#start_ms
+  #last_ms = this.#start_ms + 400 // before that nobody can tell how long it takes
   #visible = false
   #cleared = false
 
