@@ -55,8 +55,8 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     confirmations: file.confirmations ?? [],
     assumed: remarks.assumed,
   }
-  checkWork(door, remarks)
   checkPlaces({ states, sensors, bodies, zones: file.zones === undefined ? [] : zones }, remarks)
+  if (!remarks.failed) checkWork(door, remarks) // a zone with a slip in its coordinates is not told that it is too much work
   return remarks.failed ? undefined : door
 }
 
