@@ -64,10 +64,12 @@ describe('the grid answer of H11 (hand calculation)', () => {
 })
 
 describe('the grid answer', () => {
-  it('counts every cell once, and its pockets hold every blind cell once, largest first, in 120 random scenes with three postures, seeds 1 to 60', () => {
+  const answers = scenes(1, 40).map((door) => ({ door, coverage: coverageOf(door) }))
+
+  it('counts every cell once, and its pockets hold every blind cell once, largest first, in 40 random scenes with three postures, seeds 1 to 40', () => {
     let pockets = 0
-    for (const door of scenes(1, 60)) {
-      const { grid, counts, blindRuns, notFreeRuns, pockets: found } = coverageOf(door)
+    for (const { coverage } of answers) {
+      const { grid, counts, blindRuns, notFreeRuns, pockets: found } = coverage
       expect(counts.seen + counts.blind + counts.notFree).toBe(grid.columns * grid.rows)
       const [blind, notFree] = [cellsOf(blindRuns), cellsOf(notFreeRuns)]
       expect([blind.length, notFree.length]).toEqual([counts.blind, counts.notFree])
@@ -77,13 +79,12 @@ describe('the grid answer', () => {
       for (const pocket of found) expectMeasured(pocket, grid)
       pockets += found.length
     }
-    expect(pockets).toBeGreaterThan(60)
+    expect(pockets).toBeGreaterThan(40)
   })
 
-  it('shows a worst case in each pocket that stands free and is unseen by the predicate, in the posture that is blind most often, seeds 1 to 60', () => {
+  it('shows a worst case in each pocket that stands free and is unseen by the predicate, in the posture that is blind most often, seeds 1 to 40', () => {
     let shown = 0
-    for (const door of scenes(1, 60)) {
-      const coverage = coverageOf(door)
+    for (const { door, coverage } of answers) {
       const isBlind = blindnessIn(door)
       const { x0_mm, y0_mm, pitch_mm } = coverage.grid
       for (const { worstCase, worstPosture, runs } of coverage.pockets) {
@@ -92,18 +93,18 @@ describe('the grid answer', () => {
         expect(coverage.postures[worstPosture]).toEqual({ body: worstCase.body, posture: worstCase.posture, yaw_rad: worstCase.yaw_rad })
         expect(isBlind(worstPosture, worstCase.x_mm, worstCase.y_mm)).toBe(true)
         expect(worstCase.z_mm).toBe(floorHeight(floorPieces(door.states[0]?.floor ?? level()), worstCase.x_mm, worstCase.y_mm))
-        if (shown++ % 6 === 0) {
+        if (shown++ % 8 === 0) {
           const blindIn = coverage.postures.map((_, s) => cellsOf(runs).filter((name) => isBlind(s, ...centre(name, coverage.grid))).length)
           expect(worstPosture).toBe(blindIn.indexOf(Math.max(...blindIn)))
         }
       }
     }
-    expect(shown).toBeGreaterThan(60)
+    expect(shown).toBeGreaterThan(40)
   })
 
-  it('gives every pocket causes that count no more than its cells, and some for every cell, seeds 1 to 60', () => {
-    for (const door of scenes(1, 60))
-      for (const { cells, causes } of coverageOf(door).pockets) {
+  it('gives every pocket causes that count no more than its cells, and some for every cell, seeds 1 to 40', () => {
+    for (const { coverage } of answers)
+      for (const { cells, causes } of coverage.pockets) {
         const counted = causes.map((cause) => cause.cells)
         expect(Math.max(...counted)).toBeLessThanOrEqual(cells)
         expect(counted.reduce((a, b) => a + b, 0)).toBeGreaterThanOrEqual(cells)
