@@ -1,0 +1,165 @@
+import { SPARE } from './affine.ts'
+import { listAt, refuse, wholeAt } from './json.ts'
+import type { Passage } from './passage.ts'
+import type { Beam, Body, Door, Field, Plane, State, Tile, Tolerances, Vector } from './plain.ts'
+import { reachOf } from './reach.ts'
+import { passageThroughBox, type SeenBox } from './seen-box.ts'
+import { passageThroughCylinder, type SeenCylinder } from './seen-cylinder.ts'
+import { directionOffOf, offOf, weakest } from './tolerances.ts'
+import { isBlocked, type Stretch, windowsOf } from './windows.ts'
+
+/** What a coverage is checked against. */
+export interface Setting {
+  readonly door: Door
+  readonly state: State
+  readonly tolerances: Tolerances
+  readonly fields: readonly Field[]
+}
+
+/** As many neighbours as the field asks for, and the faces that each may enter. */
+export interface Sight {
+  readonly field: Field
+  readonly plane: Plane
+  readonly first: number
+  readonly faces: readonly number[]
+}
+
+/** A body of a slice as a spot leaves it. */
+export interface Target {
+  readonly shape: (spot: number) => { readonly box: SeenBox } | { readonly cylinder: SeenCylinder }
+  readonly body: Body
+}
+
+/** What a beam of a field can do in a state, whatever body comes. */
+interface Reading {
+  readonly beam: Beam
+  /** The end of its last window without tolerances, up to which `off` holds. */
+  readonly far: number
+  readonly off: Vector
+  readonly directionOff: Vector
+  /** Where an entry counts; a segment that works has no end of it. */
+  readonly windows: readonly Stretch[]
+}
+
+/** Reads the list of sights; every index is in range then. */
+export function sightsOf(listed: unknown, fields: readonly Field[], path: string): readonly Sight[] {
+  return listAt(listed, path, { most: 2_000_000 }).map((each, i) => {
+    const at = `${path}/${i}`
+    const [f, p, b, faces] = listAt(each, at, { least: 4, most: 4 })
+    const field = fields[wholeAt(f, `${at}/0`, 0, fields.length - 1)]
+    const plane = field?.sensor.planes[wholeAt(p, `${at}/1`, 0, field.sensor.planes.length - 1)]
+    if (field === undefined || plane === undefined) return refuse('out-of-range', at, 'a field and a plane of its sensor', each)
+    if (!field.planes.includes(plane.id)) return refuse('wrong-plane', `${at}/1`, `a plane of ${field.name}`, plane.id)
+    const first = wholeAt(b, `${at}/2`, 0, plane.beams.length - field.cluster)
+    const entered = listAt(faces, `${at}/3`, { least: field.cluster, most: field.cluster })
+    return { field, plane, first, faces: entered.map((face, k) => wholeAt(face, `${at}/3/${k}`, 1, 7)) }
+  })
+}
+
+/** Windows of the beams of one setting, each made when it is first asked for. */
+export function readingsOf({ door, state, tolerances, fields }: Setting): (field: Field, plane: Plane, b: number) => Reading {
+  const known = new Map<string, Reading>()
+  return (field, plane, b) => {
+    const key = `${fields.indexOf(field)}/${plane.id}/${b}`
+    const found = known.get(key)
+    if (found !== undefined) return found
+    const made = readingOf(door, state, tolerances, field, plane, b)
+    known.set(key, made)
+    return made
+  }
+}
+
+const NO_GIVE = { off: [0, 0, 0], length: 0, floor: 0 } as const
+
+function readingOf(door: Door, present: State, tolerances: Tolerances, field: Field, plane: Plane, b: number): Reading {
+  const { sensor } = field
+  const beam = plane.beams[b]
+  const learned = door.states.find(({ id }) => id === sensor.learnedIn)
+  if (beam === undefined || learned === undefined) throw new Error(`b must be one of ${plane.beams.length} beams, got ${b}`)
+  const directionOff = directionOffOf(tolerances, sensor, plane, beam)
+  const give = (far: number) => ({ off: offOf(tolerances, sensor, plane, beam, far), length: tolerances.length, floor: tolerances.floor })
+  if (sensor.segments) {
+    const { off } = give(beam.length)
+    const windows = isBlocked(beam, present, give(beam.length)) ? [] : [{ from: -Infinity, to: Infinity }]
+    return { beam, far: beam.length, off, directionOff, windows }
+  }
+  const asWritten = windowsOf(beam, field, sensor, { learned, present }, NO_GIVE)
+  const far = asWritten.at(-1)?.to ?? 0
+  const windows = windowsOf(beam, field, weakest(sensor, tolerances), { learned, present }, give(far))
+  return { beam, far, off: give(far).off, directionOff, windows }
+}
+
+/** Says which step of docs/evidence.md a tile fails for which beam; undefined where the sight sees the body at every placement. */
+export type Watch = (tile: Tile) => { readonly beam: number; readonly fails: string } | undefined
+
+/** One sight against one body on one piece of the floor. */
+export function watchOf(sight: Sight, target: Target, setting: Setting, readingAt: ReturnType<typeof readingsOf>): Watch {
+  const { field, plane, first, faces } = sight
+  const watches = faces.map((entered, k) => watchOfBeam(field, readingAt(field, plane, first + k), entered, target, setting))
+  return (tile) => {
+    for (const [k, watch] of watches.entries()) {
+      const fails = watch(tile)
+      if (fails !== undefined) return { beam: first + k, fails }
+    }
+    return undefined
+  }
+}
+
+function watchOfBeam(
+  field: Field,
+  reading: Reading,
+  faces: number,
+  target: Target,
+  { door, tolerances }: Setting,
+): (tile: Tile) => string | undefined {
+  const { sensor } = field
+  const { beam, windows, far } = reading
+  const shape = target.shape(sensor.spot)
+  const off: Vector = [reading.off[0], reading.off[1], reading.off[2] + tolerances.floor]
+  const passage =
+    'box' in shape
+      ? passageThroughBox(beam, shape.box, off, reading.directionOff)
+      : passageThroughCylinder(beam, shape.cylinder, off, reading.directionOff, far)
+  const possible = 'box' in shape ? 7 : 5
+  if (passage === undefined) return () => 'a body that the spot leaves something of'
+  if ((faces & ~possible) !== 0) return () => `faces among ${possible}`
+  if (windows.length === 0) return () => 'a beam in which anything counts'
+  const weak = weakest(sensor, tolerances)
+  const reach = once((cosine) => reachOf(weak, target.body.reflectance, door.extinction, cosine))
+  const ranges = (tile: Tile) =>
+    passage.cosines(faces, tile).reduce((least, { cosine, share }) => Math.min(least, reach(cosine) * share), Infinity)
+  return (tile) => (sensor.segments ? failsOfSegment(beam, passage, tile) : failsOfRanging(passage, windows, faces, ranges, tile))
+}
+
+function failsOfSegment(beam: Beam, passage: Passage, tile: Tile): string | undefined {
+  if (!passage.isHit(tile)) return 'step 1, a hit at every placement'
+  if (!(passage.latest(tile) < beam.length - SPARE)) return 'an entry before its end'
+  return passage.soonestEnd(tile) > SPARE ? undefined : 'an exit after its start'
+}
+
+function failsOfRanging(
+  passage: Passage,
+  windows: readonly Stretch[],
+  faces: number,
+  ranges: (tile: Tile) => number,
+  tile: Tile,
+): string | undefined {
+  if (!passage.isHit(tile)) return 'step 1, a hit at every placement'
+  if ((passage.mayEnter(tile) & ~faces) !== 0) return 'step 2, all faces that it may enter'
+  const [earliest, latest] = [passage.earliest(tile), passage.latest(tile)]
+  if (!(latest < ranges(tile) - SPARE)) return 'step 3, an entry within reach'
+  const within = windows.some(({ from, to }) => latest < to - SPARE && earliest > from + SPARE)
+  return within ? undefined : 'steps 3 and 4, an entry within one window'
+}
+
+/** Computed once for each of the few numbers that are asked for. */
+function once(compute: (x: number) => number): (x: number) => number {
+  const known = new Map<number, number>()
+  return (x) => {
+    const found = known.get(x)
+    if (found !== undefined) return found
+    const made = compute(x)
+    known.set(x, made)
+    return made
+  }
+}

@@ -1,0 +1,67 @@
+import { type Budget, coverageOf, type Proved } from './coverage.ts'
+import { type Access, doorOf } from './door.ts'
+import { type Issue, listAt, objectAt, own, parseBounded, Refusal, refuse } from './json.ts'
+import type { Door } from './plain.ts'
+
+export type VerifyResult =
+  | { readonly ok: true; readonly proved: readonly Proved[] }
+  | { readonly ok: false; readonly issues: readonly Issue[] }
+
+export interface VerifyInput extends Access {
+  readonly doorText: string
+  readonly evidenceText: string
+}
+
+/** Far above what any real door needs; below what keeps anybody waiting for long. */
+const EVIDENCE_BOUNDS = { length: 32 * 1024 * 1024, depth: 12 }
+const WORK = 30_000_000
+const MOST_ISSUES = 20
+
+/**
+ * Re-checks the evidence of a door's coverage from the door file alone: docs/evidence.md is what it implements, and nothing of the program that
+ * wrote the evidence is asked. Never throws, whatever the texts hold; takes bounded time and memory.
+ *
+ * @param input.sha256 SHA-256 of a text's UTF-8 bytes, as 64 hexadecimal digits in lower case
+ * @returns for each zone and state what is shown, or what does not hold: nothing of the evidence counts then
+ */
+export function verifyEvidence({ doorText, evidenceText, ...access }: VerifyInput): VerifyResult {
+  const issues: Issue[] = []
+  const attempt = <T>(check: () => T): T | undefined => {
+    try {
+      return check()
+    } catch (thrown) {
+      if (!(thrown instanceof Refusal)) throw thrown
+      if (issues.length < MOST_ISSUES) issues.push(thrown.issue)
+      return undefined
+    }
+  }
+  const coverages = attempt(() => coveragesOf(evidenceText, access.sha256(doorText)))
+  const door = coverages && attempt(() => doorOf(doorText, access))
+  const proved = door && provedBy(coverages, door, attempt)
+  return issues.length > 0 || proved === undefined ? { ok: false, issues } : { ok: true, proved }
+}
+
+function coveragesOf(text: string, doorSha256: string): readonly unknown[] {
+  const evidence = objectAt(parseBounded(text, 'evidence', EVIDENCE_BOUNDS), 'evidence')
+  const version = own(evidence, 'sillsightEvidence')
+  if (version !== 1) refuse('version', 'sillsightEvidence', 'version 1', version)
+  const sha256 = own(evidence, 'doorSha256')
+  if (sha256 !== doorSha256) refuse('another-door', 'doorSha256', `${doorSha256}, the hash of the door file`, sha256)
+  return listAt(own(evidence, 'coverages'), 'coverages', { most: 1024 })
+}
+
+function provedBy(coverages: readonly unknown[], door: Door, attempt: <T>(check: () => T) => T | undefined): readonly Proved[] {
+  const budget: Budget = { left: WORK }
+  const there = new Set<string>()
+  return coverages.flatMap((each, i) => {
+    const path = `coverages/${i}`
+    const proved = attempt(() => {
+      const given = objectAt(each, path)
+      const key = `${String(own(given, 'zone'))}@${String(own(given, 'state'))}${own(given, 'tolerances') === null ? '' : ' within tolerances'}`
+      if (there.has(key)) refuse('duplicate', path, 'one entry for each zone, state and choice of tolerances', key)
+      there.add(key)
+      return coverageOf(given, door, budget, path)
+    })
+    return proved ?? []
+  })
+}
