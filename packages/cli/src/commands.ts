@@ -115,6 +115,18 @@ export const commands: readonly Command[] = [
     examples: [['sillsight evidence DEMO/DOOR --out evidence.json.gz', 'evidence to hand over with the door file']],
   },
   {
+    name: 'verify',
+    takes: 'DOOR EVIDENCE',
+    words: [2, 2],
+    summary: 're-check evidence against its door file',
+    tells: [
+      'Checks every tile and every worst case of the evidence with a verifier that shares no code with what wrote it,',
+      'from the door file alone. Exit 0: every body is seen wherever it has room; 2: something is left open; 3: the evidence does not hold.',
+    ],
+    options: [{ name: 'json', means: 'what is proved, as JSON' }],
+    examples: [['sillsight verify DEMO/DOOR evidence.json.gz', 'what holds, zone by zone']],
+  },
+  {
     name: 'new',
     takes: '[FILE]',
     words: [0, 1],

@@ -10,7 +10,7 @@ export const standardInput = '(standard input)'
 
 /** The text of a file, or of standard input for `-`. @throws Refusal if it is missing, no file, too large or no UTF-8 */
 export function readText(file: string): string {
-  return file === '-' ? decoded(standardInput, bounded(0, standardInput)) : readFile(file)
+  return file === '-' ? decoded(standardInput, bounded(0, standardInput, largestFileSize)) : readFile(file)
 }
 
 /**
@@ -43,22 +43,24 @@ function outside(doorFile: string, reference: string): Problem {
 }
 
 function readFile(file: string, called = file): string {
+  return decoded(called, readBytes(file, largestFileSize, called))
+}
+
+/** All of a file as bytes. @throws Refusal if it is missing, no file or larger than `limit` bytes */
+export function readBytes(file: string, limit: number, called = file): Buffer {
   const handle = withProblem(called, () => {
-    mustBeReadable(called, statSync(file)) // before opening: a device may answer to being opened
+    mustBeReadable(called, statSync(file), limit) // before opening: a device may answer to being opened
     return openSync(file, 'r')
   })
   try {
-    mustBeReadable(called, fstatSync(handle))
-    return decoded(
-      called,
-      withProblem(called, () => bounded(handle, called)),
-    )
+    mustBeReadable(called, fstatSync(handle), limit)
+    return withProblem(called, () => bounded(handle, called, limit))
   } finally {
     closeSync(handle)
   }
 }
 
-function mustBeReadable(file: string, stats: Stats): void {
+function mustBeReadable(file: string, stats: Stats, limit: number): void {
   const repair = 'name a door file, or - for standard input'
   if (stats.isDirectory()) {
     throw new Refusal({
@@ -71,25 +73,25 @@ function mustBeReadable(file: string, stats: Stats): void {
   }
   if (!stats.isFile() && !stats.isFIFO())
     throw new Refusal({ code: 'not-a-file', place: file, expected: 'a door file', got: 'a device or socket', repair })
-  if (stats.size > largestFileSize) throw new Refusal(tooLarge(file, `${stats.size} bytes`))
+  if (stats.size > limit) throw new Refusal(tooLarge(file, `${stats.size} bytes`, limit))
 }
 
-function tooLarge(file: string, got: string): Problem {
+function tooLarge(file: string, got: string, limit: number): Problem {
   const repair = 'is this a door file? Large libraries can go into files of their own'
-  return { code: 'too-large', place: file, expected: `at most ${largestFileSize} bytes`, got, repair }
+  return { code: 'too-large', place: file, expected: `at most ${limit} bytes`, got, repair }
 }
 
 /** Reads to the end, and one byte past the limit at most: the size that a system reports may be 0 or out of date. */
-function bounded(handle: number, called: string): Buffer {
+function bounded(handle: number, called: string, limit: number): Buffer {
   const chunks: Buffer[] = []
   let size = 0
   for (;;) {
-    const chunk = Buffer.allocUnsafe(Math.min(64 * 1024, largestFileSize + 1 - size))
+    const chunk = Buffer.allocUnsafe(Math.min(64 * 1024, limit + 1 - size))
     const count = readSome(handle, chunk)
     if (count === 0) return Buffer.concat(chunks, size)
     size += count
     chunks.push(chunk.subarray(0, count))
-    if (size > largestFileSize) throw new Refusal(tooLarge(called, 'more'))
+    if (size > limit) throw new Refusal(tooLarge(called, 'more', limit))
   }
 }
 

@@ -6,6 +6,7 @@ import { judgeCommand } from './commands/judge.ts'
 import { migrateCommand } from './commands/migrate.ts'
 import { newCommand } from './commands/new.ts'
 import { schemaCommand } from './commands/schema.ts'
+import { verifyCommand } from './commands/verify.ts'
 import { whyCommand } from './commands/why.ts'
 import type { ExitCode } from './exit-codes.ts'
 import { reported } from './reported.ts'
@@ -18,7 +19,7 @@ export async function work(request: Request): Promise<ExitCode> {
   return start(request).catch(reported) // here, not in main: in the bundle each of the two has a Refusal of its own
 }
 
-/** Each command is loaded when it is needed. @throws Refusal for what the user can mend */
+/** @throws Refusal for what the user can mend */
 async function start(request: Request): Promise<ExitCode> {
   switch (request.command) {
     case 'judge':
@@ -33,6 +34,8 @@ async function start(request: Request): Promise<ExitCode> {
       return newCommand(request)
     case 'migrate':
       return migrateCommand(request)
+    case 'verify':
+      return verifyCommand(request)
     case 'schema':
       return schemaCommand()
     case 'demo':

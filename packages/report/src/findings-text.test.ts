@@ -62,8 +62,8 @@ describe('findings as text', () => {
     for (const { id } of judgement.findings) expect(joined).toContain(id)
   })
 
-  it('says that placements between the grid points were not computed, where that is so', () => {
-    expect(told()).toContain('placements between the grid points were not computed')
+  it('says that pockets were measured on a grid only, where that is so', () => {
+    expect(told()).toContain('measured on a grid only')
     expect(of([pass])).not.toContain('grid points')
   })
 

@@ -110,7 +110,7 @@ function notApplicableLines(findings: readonly Finding[], options: TextOptions):
 
 function closingLines(findings: readonly Finding[], options: TextOptions): readonly string[] {
   const provisional = findings.some((finding) => finding.provisional === 'grid')
-    ? 'Provisional: placements between the grid points were not computed. '
+    ? 'Zones are judged at every placement; pockets, gaps and dead ground were measured on a grid only and are provisional. '
     : ''
   return lines(`${provisional}Computed, not certified: a competent person decides, and local rules apply.`, options, '').map(
     options.palette.quiet,

@@ -391,7 +391,11 @@ export function cylinderTile(
   const endOff = ends ? beams.off[base + 2]! / size(dz) : 0
   const slanting = level > 1e-9
   let latest = -Infinity
-  let earliest = Infinity
+  // two affine bounds from below; the later of them is convex, so each stands for itself
+  let earliestByEnd = ends ? Infinity : -Infinity
+  let earliestBySide = slanting ? Infinity : -Infinity
+  let beyond = 0
+  const far = beams.to[beams.first[i + 1]! - 1]!
   let topAfterSide = ends
   let farthest = 0
   for (let corner = 0; corner < 4; corner++) {
@@ -401,7 +405,6 @@ export function cylinderTile(
     const py = beams.at[base + 1]! - cy
     let enter = -Infinity
     let leave = Infinity
-    let bound = -Infinity
     const offset = slanting ? size(px * dy - py * dx) / level : Math.sqrt(px * px + py * py)
     if (offset > farthest) farthest = offset
     const chord = narrow * narrow - offset * offset
@@ -411,7 +414,9 @@ export function cylinderTile(
       const half = Math.sqrt(chord) / level
       enter = middle - half
       leave = middle + half
-      bound = middle - (radius + off) / level
+      const bound = middle - (radius + off) / level
+      if (bound < earliestBySide) earliestBySide = bound
+      if (middle - far > beyond) beyond = middle - far
     }
     const side = enter
     if (ends) {
@@ -419,7 +424,7 @@ export function cylinderTile(
       const top = (floor + (dz > 0 ? body.low[2]! : body.high[2]!)) / dz
       const bottom = (floor + (dz > 0 ? body.high[2]! : body.low[2]!)) / dz
       if (top + endOff > enter) enter = top + endOff
-      if (top - endOff > bound) bound = top - endOff
+      if (top - endOff < earliestByEnd) earliestByEnd = top - endOff
       if (bottom - endOff < leave) leave = bottom - endOff
       if (!(top - endOff > side + SPARE_MM)) topAfterSide = false
     } else {
@@ -431,7 +436,6 @@ export function cylinderTile(
     if (!(enter < leave - SPARE_MM)) return TOUCHES
     if (beams.segments && !(leave > SPARE_MM)) return TOUCHES
     if (enter > latest) latest = enter
-    if (bound < earliest) earliest = bound
   }
   if (beams.segments) {
     scratch.faces = 5
@@ -442,14 +446,18 @@ export function cylinderTile(
   let reach = ends ? beams.reach[base + 2]! : Infinity
   if (slanting && !topAfterSide) {
     faces |= 1
-    const share = (farthest + off) / radius
+    // past the last window, what bounds the beam's points no longer does: there its direction being off counts on
+    const sway = Math.sqrt(beams.slopeOff[base]! * beams.slopeOff[base]! + beams.slopeOff[base + 1]! * beams.slopeOff[base + 1]!)
+    const share = (farthest + off + sway * beyond) / radius
     if (!(share < 1)) return TOUCHES
     // `reach` of axis 0 holds the reach at cosine 1 of a level normal; in clear air and fog alike the caller gives it by `sideReach`
     const side = sideReach(beams, base, Math.sqrt(1 - share * share))
     if (side < reach) reach = side
   }
   scratch.faces = faces
-  return latest < reach - SPARE_MM && inWindow(beams, i, earliest, latest) ? SEES : TOUCHES
+  return latest < reach - SPARE_MM && inWindow(beams, i, earliestByEnd > earliestBySide ? earliestByEnd : earliestBySide, latest)
+    ? SEES
+    : TOUCHES
 }
 
 /** KERNEL. False where the beam passes the height of the body too far from the tile. */

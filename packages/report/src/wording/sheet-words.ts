@@ -70,4 +70,4 @@ export function inventedNote(door: Door): string | undefined {
   return /invented/i.test(door.name) ? 'no such door, place or product exists' : 'with figures invented for the demonstration'
 }
 
-export const CAUTION = 'Computed on a grid of placements, not between. A competent person decides, local rules apply.'
+export const CAUTION = 'Pockets drawn on a grid; zones judged at every placement. A competent person decides, local rules apply.'
