@@ -155,7 +155,7 @@ describe('parseDocument', () => {
   })
 
   it('refuses a zone beyond the reach of every sensor, but not one that must not be seen', () => {
-    const away = { id: 'leaf', purpose: 'opening', xMin_mm: 90_000, xMax_mm: 91_000, yMin_mm: 0, yMax_mm: 500 }
+    const away = { id: 'leaf', purpose: 'opening', xMin_mm: 90_000, xMax_mm: 91_000, yMin_mm: 0, yMax_mm: 500, bodies: ['own'] }
     expect(lines(changed(exampleFile(), 'zones/0', away))).toEqual([
       'zones/0: expected a zone within the reach of a sensor, got x 90000 to 91000, y 0 to 500 (check its coordinates and signs)',
     ])
