@@ -16,6 +16,7 @@ import {
   ranging,
 } from '../../cases/plain-door.ts'
 import { randomScene, type SceneSize } from '../../cases/random-scenes.ts'
+import { extreme, steepened } from '../../cases/strained-scenes.ts'
 import type { Posture } from '../model/body.ts'
 import type { Door } from '../model/door.ts'
 import { asin, atan2, hypot3, radians } from '../space/trigonometry.ts'
@@ -54,6 +55,12 @@ describe('the map of what a beam sees equals the predicate asked at every cell',
     ['a pitch of 300 mm', { columns: 60, rows: 40, pitch_mm: 300 }, 5000],
   ])('on grids of %s, 80 random scenes from seed 2001', (_, size, leastSeen) => {
     expectEqual(scenes(2001, 2080, size), compareBeams, leastSeen)
+  })
+  it('on slopes that beams follow, 100 random scenes from seed 6001, and with numbers that no door has, 200 from seed 7001', () => {
+    const strained: Door[] = []
+    for (const door of scenes(6001, 6100, { columns: 33, rows: 25 })) strained.push(steepened(door, strained.length))
+    for (const door of scenes(7001, 7200, { columns: 33, rows: 25 })) strained.push(extreme(door, strained.length))
+    expectEqual(strained, compareBeams, 10_000)
   })
   it('100 metres from the origin, 100 random scenes from seed 3001', () => {
     const away = (door: Door) =>
