@@ -152,7 +152,7 @@ function leafCheck({ slice, root, setting, sights, obstacles, readingAt, budget,
     }
     const sight = sights[leaf] ?? refuse('out-of-range', `${path}/${index}`, `one of ${sights.length} sights`, leaf)
     const known = watches.get(leaf)
-    budget.left -= sight.faces.length * (known === undefined ? 10 : 1)
+    budget.left -= sight.faces.length * (known === undefined ? 20 : 1)
     const watch = known ?? watchOf(sight, target, setting, readingAt)
     watches.set(leaf, watch)
     const failed = watch(tile)

@@ -14,7 +14,7 @@ export interface VerifyInput extends Access {
 
 /** Far above what any real door needs; below what keeps anybody waiting for long. */
 const EVIDENCE_BOUNDS = { length: 32 * 1024 * 1024, depth: 12 }
-const WORK = 30_000_000
+const WORK = 20_000_000
 const MOST_ISSUES = 20
 
 /**

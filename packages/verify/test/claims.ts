@@ -93,9 +93,9 @@ export function counterexample(claimed: Claimed, leaf: Leaf, dice: Dice): string
   const scenes: Scene[] = [{ door, state }]
   if (coverage.tolerances !== null) {
     if (door.tolerances === undefined || !isAsWritten(coverage.tolerances, door)) return 'tolerances that are not those of the door'
-    for (let i = 0; i < 14; i++) scenes.push(doorWithin(door, door.tolerances, state.id, dice))
+    for (let i = 0; i < 8; i++) scenes.push(doorWithin(door, door.tolerances, state.id, dice))
   }
-  const [x, y] = [leaf.tile.x, leaf.tile.y].map(([a, b]) => [a, b, (a + b) / 2, dice.between(a, b), dice.between(a, b)])
+  const [x, y] = [leaf.tile.x, leaf.tile.y].map(([a, b]) => [a, b, (a + b) / 2, dice.between(a, b)])
   for (const scene of scenes)
     for (const yaw_rad of yaws)
       for (const px of x ?? [])
@@ -143,7 +143,7 @@ function notSeen(scene: Scene, coverage: Coverage, n: number, standing: Standing
   if (!found || p === undefined || first === undefined || faces === undefined) return 'no such sight'
   const plane = found.sensor.planes[p]
   if (plane === undefined || !found.field.planes.includes(plane.id)) return 'a plane that the field does not have'
-  if (faces.length !== found.field.clusterBeams || first < 0 || first + faces.length > beamCountOf(found.sensor, p))
+  if (faces.length !== found.field.clusterBeams || first < 0 || first + faces.length > beamCountOf(scene, found.sensor, p))
     return 'no such cluster'
   for (const [k, claimed] of faces.entries()) {
     const answer = answerOf(scene, found.sensor, found.field, p, first + k, standing)
@@ -206,7 +206,7 @@ function wrongRuns(text: string, scene: Scene, sensor: Watcher, field: Field, p:
   const rules = [...text.matchAll(/([a-z])(\d+)/g)].flatMap(([, rule = '', count]) =>
     Array.from({ length: Math.min(Number(count), 5000) }, () => rule),
   )
-  const answers = Array.from({ length: beamCountOf(sensor, p) }, (_, b) => answerOf(scene, sensor, field, p, b, standing))
+  const answers = Array.from({ length: beamCountOf(scene, sensor, p) }, (_, b) => answerOf(scene, sensor, field, p, b, standing))
   if (rules.length !== answers.length) return `${rules.length} rules for ${answers.length} beams`
   let run = 0
   for (const [b, { by, least }] of answers.entries()) {

@@ -269,25 +269,32 @@ export interface Scene {
   readonly turns?: ReadonlyMap<Sensor, Turns>
 }
 
-const known = new WeakMap<object, Map<string, readonly { line: Line; background: number }[]>>()
+const known = new WeakMap<object, Map<string, readonly Line[]>>()
+const backgrounds = new WeakMap<Line, Map<string, number>>()
 
-function preparedPlane({ door, state, turns }: Scene, sensor: RangingSensor | SegmentSensor, p: number) {
-  const plans = known.get(door) ?? new Map()
-  known.set(door, plans)
-  const key = `${sensor.id}/${p}/${state.id}`
-  const found = plans.get(key)
-  if (found !== undefined) return found
-  const learned = sensor.kind === 'ranging' ? door.states.find(({ id }) => id === sensor.learnedIn) : undefined
-  const lines = linesOf(sensor, p, turns?.get(sensor)).map((line) => ({
-    line,
-    background: Math.min(backgroundOf(line, state), learned ? backgroundOf(line, learned) : Infinity),
-  }))
-  plans.set(key, lines)
+/** Beams of a plane, made once for each door. */
+function linesIn({ door, turns }: Scene, sensor: RangingSensor | SegmentSensor, p: number): readonly Line[] {
+  const planes = known.get(door) ?? new Map<string, readonly Line[]>()
+  known.set(door, planes)
+  const key = `${sensor.id}/${p}`
+  const lines = planes.get(key) ?? linesOf(sensor, p, turns?.get(sensor))
+  planes.set(key, lines)
   return lines
 }
 
-export function beamCountOf(sensor: RangingSensor | SegmentSensor, p: number): number {
-  return linesOf(sensor, p).length
+function backgroundIn({ door, state }: Scene, sensor: RangingSensor | SegmentSensor, line: Line): number {
+  const inStates = backgrounds.get(line) ?? new Map<string, number>()
+  backgrounds.set(line, inStates)
+  const found = inStates.get(state.id)
+  if (found !== undefined) return found
+  const learned = sensor.kind === 'ranging' ? door.states.find(({ id }) => id === sensor.learnedIn) : undefined
+  const background = Math.min(backgroundOf(line, state), learned ? backgroundOf(line, learned) : Infinity)
+  inStates.set(state.id, background)
+  return background
+}
+
+export function beamCountOf(scene: Scene, sensor: RangingSensor | SegmentSensor, p: number): number {
+  return linesIn(scene, sensor, p).length
 }
 
 /** One beam and one body at one place. */
@@ -299,11 +306,11 @@ export function answerOf(
   b: number,
   standing: Standing,
 ): Answer {
-  const prepared = preparedPlane(scene, sensor, p)[b]
-  if (prepared === undefined) throw new Error(`b must be a beam, got ${b}`)
-  const { line, background } = prepared
+  const line = linesIn(scene, sensor, p)[b]
+  if (line === undefined) throw new Error(`b must be a beam, got ${b}`)
   const { floor } = scene.state
   const { enters, leaves, by } = wayThrough(line, solidOfBody(standing, floor, sensor.spotRadius_mm))
+  const background = backgroundIn(scene, sensor, line)
   const all = { m: enters < leaves ? leaves - enters : -1e9, b: Infinity, r: Infinity, s: Infinity, c: Infinity, t: Infinity }
   if (sensor.kind === 'segment') {
     const works = background < line.length - TOUCH ? background - line.length : Infinity
