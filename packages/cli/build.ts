@@ -16,8 +16,13 @@ const workApart: Plugin = {
   },
 }
 
-/** @param folder where the files go; emptied first */
-export async function buildCommandLine(folder: string, { minify = false }: { readonly minify?: boolean } = {}): Promise<void> {
+/**
+ * Minified, which takes 6 % off the time to the first verdict. A crash then names places by line and column; the same version builds the
+ * same bytes, so that a map made later (`esbuild --sourcemap`) still says where they are.
+ *
+ * @param folder where the files go; emptied first
+ */
+export async function buildCommandLine(folder: string): Promise<void> {
   rmSync(folder, { recursive: true, force: true })
   const { metafile } = await build({
     absWorkingDir: root,
@@ -28,7 +33,7 @@ export async function buildCommandLine(folder: string, { minify = false }: { rea
     platform: 'node',
     target: 'node24',
     format: 'cjs',
-    minify,
+    minify: true,
     define: { 'import.meta.dirname': '__dirname', 'import.meta.filename': '__filename' },
     plugins: [workApart],
     metafile: true,

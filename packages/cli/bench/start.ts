@@ -9,7 +9,7 @@ import { buildCommandLine } from '../build.ts'
 const runs = Number(process.argv[2] ?? 40)
 const here = join(import.meta.dirname, '..')
 const folder = mkdtempSync(join(tmpdir(), 'sillsight-bench-'))
-await buildCommandLine(join(folder, 'dist'), { minify: true })
+await buildCommandLine(join(folder, 'dist'))
 for (const name of ['demo', 'package.json']) cpSync(join(here, name), join(folder, name), { recursive: true })
 
 const main = join(folder, 'dist', 'main.cjs')

@@ -14,10 +14,10 @@ export interface Ended {
 }
 
 /** The command line as it ships, built into a folder of its own, and a folder to work in; both go when the tests of the file end. */
-export async function builtProgram({ minify = false }: { readonly minify?: boolean } = {}) {
+export async function builtProgram() {
   const folder = mkdtempSync(join(tmpdir(), 'sillsight-built-'))
   afterAll(() => rmSync(folder, { recursive: true, force: true }))
-  await buildCommandLine(join(folder, 'dist'), { minify })
+  await buildCommandLine(join(folder, 'dist'))
   for (const name of ['demo', 'package.json']) cpSync(join(here, name), join(folder, name), { recursive: true })
   const main = join(folder, 'dist', 'main.cjs')
   const work = mkdtempSync(join(folder, 'work-'))

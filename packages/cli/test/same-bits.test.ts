@@ -9,7 +9,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { builtProgram } from './program.ts'
 import { judged } from './same-bits.entry.ts'
 
-const { run, demo, folder } = await builtProgram({ minify: true })
+const { run, demo, folder } = await builtProgram()
 const names = readdirSync(demo).filter((name) => name.endsWith('.json'))
 const texts = names.map((name) => readFileSync(join(demo, name), 'utf8'))
 const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex')
