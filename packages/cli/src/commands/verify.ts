@@ -1,4 +1,3 @@
-import { gunzipSync } from 'node:zlib'
 import { type Proved, verifyEvidence } from '@sillsight/verify'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
@@ -34,7 +33,7 @@ function evidenceOf(file: string): string {
   const bytes = readBytes(file, largestEvidence)
   if (bytes[0] !== 0x1f || bytes[1] !== 0x8b) return bytes.toString('utf8')
   try {
-    return gunzipSync(bytes, { maxOutputLength: largestEvidence }).toString('utf8')
+    return process.getBuiltinModule('node:zlib').gunzipSync(bytes, { maxOutputLength: largestEvidence }).toString('utf8')
   } catch (problem) {
     const got = problem instanceof Error ? shown(problem.message) : 'something else'
     throw new Refusal({
