@@ -3,12 +3,12 @@ import { corruptMany, piecesOf } from './corrupting.ts'
 import { seedsFrom } from './evidence-holds.ts'
 
 describe('corrupted evidence', () => {
-  it('is refused whenever its claim became false: 3,000 corruptions (doors of seeds 1 to 50, seed 1)', () => {
+  it('is refused whenever its claim became false: 600 corruptions (doors of seeds 1 to 50, seed 1)', () => {
     const pieces = piecesOf(seedsFrom(1, 50))
     expect(pieces.length).toBeGreaterThan(30)
-    const { refused, stillTrue, acceptedThoughFalse } = corruptMany(pieces, 3000, 1)
+    const { refused, stillTrue, acceptedThoughFalse } = corruptMany(pieces, 600, 1)
     expect(acceptedThoughFalse).toEqual([])
-    expect(refused).toBeGreaterThan(1500)
-    expect(refused + stillTrue).toBe(3000)
+    expect(refused).toBeGreaterThan(300)
+    expect(refused + stillTrue).toBe(600)
   })
 })
