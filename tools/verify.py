@@ -740,14 +740,16 @@ class Surroundings:
                 end = min(end, max(0.0, inside[0]))
         return end
 
-    def windows(self, sensor, field, beam, off, reach_y, tolerances):
-        """The stretches along the beam in which a point counts, shrunk by what may move."""
+    def windows(self, sensor, field, beam, near, far, tolerances):
+        """The stretches along the beam in which a point counts, shrunk by what may move: (off, largest off along y of the field's beams), once
+        for the points that count and once for the background behind them."""
         length = tolerances["length_mm"] if tolerances else 0.0
         range_left = 1 - tolerances["range_percent"] / 100 if tolerances else 1.0
-        grow = growth(off, length)
+        (off, off_y), (far_off, far_off_y) = near, far
+        grow = growth(far_off, length)
         end = sensor.max_range * range_left
         for state in {self.learned(sensor).id: self.learned(sensor), self.state.id: self.state}.values():
-            end = min(end, self.background(state, beam, grow, self.rise(state, off, tolerances), reach_y) - sensor.margin)
+            end = min(end, self.background(state, beam, grow, self.rise(state, far_off, tolerances), far_off_y) - sensor.margin)
         low, high = 0.0, end
         for k, least, most in ((0, field.x_min, field.x_max), (1, field.y_min, field.y_max)):
             if least > -math.inf:
@@ -757,7 +759,7 @@ class Surroundings:
         if not low < high:
             return []
         rise = self.rise(self.state, off, tolerances)
-        over = stretches_over_floor(self.state.floor, beam, field.clearance + rise, field.top - rise, reach_y)
+        over = stretches_over_floor(self.state.floor, beam, field.clearance + rise, field.top - rise, off_y)
         return [(max(low, start), min(high, stop)) for start, stop in over if max(low, start) < min(high, stop)]
 
     def rise(self, state, off, tolerances):
@@ -771,25 +773,30 @@ class Surroundings:
         return self.kept[key]
 
     def moving_now(self, sensor, field, beam):
+        """STRICTER: the background lies behind the last window by the margin and may come nearer by more than the beam moves in the window."""
         reach = self.reach_of(sensor, field, beam)
-        off = off_up_to(beam, self.tolerances, reach)
         if reach == 0:
-            return [], off, reach
-        return self.windows(sensor, field, beam, off, self.largest_off_y(sensor, field), self.tolerances), off, reach
+            return [], NO_MOVE, reach
+        near, far = (
+            (off_up_to(beam, self.tolerances, reach + behind), self.largest_off_y(sensor, field, behind)) for behind in (0.0, sensor.margin)
+        )
+        return self.windows(sensor, field, beam, near, far, self.tolerances), near[0], reach
 
     def reach_of(self, sensor, field, beam):
-        """How far along the beam anything matters: the end of its last window, and STRICTER the margin behind it, where the background may
-        come nearer by more than the beam moves within the window."""
-        windows = self.windows(sensor, field, beam, NO_MOVE, 0.0, None)
-        return windows[-1][1] + sensor.margin if windows else 0.0
+        """How far along the beam a point counts without tolerances: the end of its last window."""
+        key = (sensor.id, field.id, id(beam))
+        if key not in self.kept:
+            windows = self.windows(sensor, field, beam, (NO_MOVE, 0.0), (NO_MOVE, 0.0), None)
+            self.kept[key] = windows[-1][1] if windows else 0.0
+        return self.kept[key]
 
-    def largest_off_y(self, sensor, field):
+    def largest_off_y(self, sensor, field, behind):
         if self.tolerances is None:
             return 0.0
-        key = (sensor.id, field.id)
+        key = (sensor.id, field.id, "off", behind)
         if key not in self.kept:
             beams = [beam for plane in field.planes for beam in sensor.planes[plane]]
-            self.kept[key] = max([0.0] + [off_up_to(beam, self.tolerances, self.reach_of(sensor, field, beam)).y for beam in beams])
+            self.kept[key] = max([0.0] + [off_up_to(beam, self.tolerances, self.reach_of(sensor, field, beam) + behind).y for beam in beams])
         return self.kept[key]
 
     def is_blocked(self, beam, tolerances):
@@ -978,7 +985,7 @@ class CylinderSight:
             self.side_reach = reach_at(sensor, door, slice.body.reflectance, self.level - level_off, range_left)
             self.end_reach = reach_at(sensor, door, slice.body.reflectance, abs(d[2]) - d_off.z, range_left)
             # off grows straight with the way: where the foot of the axis lies behind `reach`, the line may pass the axis farther off
-            self.off_level_rate = level_off
+            self.off_level_rate = math.sqrt(d_off.x * d_off.x + d_off.y * d_off.y)
 
     def stands_upright(self, t, x, y):
         """At t the beam stands between bottom and top, by more than it can move."""
@@ -1013,8 +1020,7 @@ class CylinderSight:
                     return "hit"
             else:
                 end_in, end_out = -math.inf, math.inf
-                # STRICTER: the entry is convex in the placement, so the height there is held at its earliest straight bound as well
-                if not all(self.stands_upright(t, x, y) for t in (side_in, foot - narrow / self.level)):
+                if not self.stands_upright(side_in, x, y):
                     return "hit"
             if not max(side_in, end_in + self.e_end) < min(side_out, end_out - self.e_end) - SPARE:
                 return "hit"
@@ -1024,7 +1030,7 @@ class CylinderSight:
         return self.failing_field(entries, largest_beside)
 
     def beyond_reach(self, foot):
-        """STRICTER: the line passes the axis farther off by what it turns behind the reach for which `off` holds."""
+        """The line passes the axis farther off by what it turns behind the reach for which `off` holds."""
         return max(0.0, foot - self.seen.reach) * self.off_level_rate if self.seen.beam.length is None else 0.0
 
     def failing_segment(self, entries):
@@ -1065,7 +1071,7 @@ class CylinderSight:
         last = max(max(side_in, end_in + self.e_end) for side_in, _, _, end_in, *_ in entries)
         if not last < reach - SPARE:
             return "reach"
-        # STRICTER: the later of two straight bounds is smallest inside of a tile, so one of both has to do at all corners
+        # the later of two straight bounds is smallest inside of a tile, so one of both has to do at all corners
         first = max(min(early for _, _, early, *_ in entries), min(end_in for _, _, _, end_in, *_ in entries) - self.e_end)
         return None if any(start < first - SPARE and last < end - SPARE for start, end in self.windows) else "window"
 

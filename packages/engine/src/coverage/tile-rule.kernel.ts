@@ -116,6 +116,7 @@ export function boxTile(
   if (beams.segments) {
     if (latestAtBest > beams.to[beams.first[i]!]!) return MISSES
     if (!all || !betweenAll(beams, base, body, sure, x, y, halfX, halfY, scratch)) return TOUCHES
+    if (earliest <= 0 && !betweenAtStart(beams, base, body, sure, x, y, halfX, halfY)) return TOUCHES
     return segmentTile(beams, i, latest, sure, halfX, halfY, scratch) ? SEES : TOUCHES
   }
   // faces that may be entered somewhere: all but those that another one is entered after, everywhere
@@ -233,6 +234,26 @@ function steepBoxTile(
   if (worst01 + apart01 > -SPARE_MM || worst02 + apart02 > -SPARE_MM || worst12 + apart12 > -SPARE_MM) return TOUCHES
   scratch.faces = faces
   return latest < reach - SPARE_MM && inWindow(beams, i, earliest, latest) ? SEES : TOUCHES
+}
+
+/** KERNEL. Where the body may cover the start of a segment, the start stands between the faces that the segment hardly moves across. */
+function betweenAtStart(
+  beams: TileBeams,
+  base: number,
+  body: TileBody,
+  sure: number,
+  x: number,
+  y: number,
+  halfX: number,
+  halfY: number,
+): boolean {
+  for (let axis = 0; axis < 3; axis++) {
+    if ((sure & (1 << axis)) !== 0) continue
+    const stands = beams.at[base + axis]! - (body.a[axis]! * x + body.b[axis]! * y + body.c[axis]!)
+    const spread = size(body.a[axis]!) * halfX + size(body.b[axis]!) * halfY + beams.off[base + axis]!
+    if (!(stands - spread > body.low[axis]! + SPARE_MM && stands + spread < body.high[axis]! - SPARE_MM)) return false
+  }
+  return true
 }
 
 function betweenAll(
@@ -430,7 +451,8 @@ export function cylinderTile(
     } else {
       const height = beams.at[base + 2]! - (body.a[2]! * cx + body.b[2]! * cy + body.c[2]!)
       // hardly any slope: between bottom and top all along the way to the exit
-      const drift = size(dz) * (slanting && leave > 0 ? leave : 0) + beams.off[base + 2]!
+      const last = slanting ? -(px * dx + py * dy) / level2 + narrow / level : 0 // affine, and no exit comes later
+      const drift = size(dz) * (last > 0 ? last : 0) + beams.off[base + 2]!
       if (!(height - drift > body.low[2]! + SPARE_MM && height + drift < body.high[2]! - SPARE_MM)) return TOUCHES
     }
     if (!(enter < leave - SPARE_MM)) return TOUCHES

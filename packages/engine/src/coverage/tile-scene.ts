@@ -27,10 +27,12 @@ export interface TolerantField {
 export function tolerantField(door: Door, state: DoorState, counted: CountedField, tolerances: Tolerances): TolerantField {
   const nominal = fieldSight(door, state, counted)
   const { beams, floor, limits, reach: parameters, segments } = nominal.sight
+  // the background lies the margin behind the last window, and must not come nearer than is allowed for either
+  const margin = counted.sensor.kind === 'ranging' ? counted.sensor.backgroundMargin_mm : 0
   const until = new Float64Array(beams.count)
   for (let i = 0; i < beams.count; i++)
     for (let w = nominal.windows.first[i] as number; w < (nominal.windows.first[i + 1] as number); w++)
-      until[i] = Math.max(until[i] as number, nominal.windows.to[w] as number)
+      until[i] = Math.max(until[i] as number, (nominal.windows.to[w] as number) + margin)
   const off = offOf(counted.sensor, beams, tolerances, until)
   if (isNone(tolerances)) return { counted, nominal, off, windows: nominal.windows }
   const ends = new Float64Array(beams.count)
