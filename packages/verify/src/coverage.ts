@@ -1,11 +1,12 @@
 import { SPARE } from './affine.ts'
+import { type Budget, spend } from './budget.ts'
 import { TOLERANCES } from './door.ts'
 import { type Json, listAt, numberAt, objectAt, own, refuse, textAt } from './json.ts'
 import { leftOpen } from './open-tiles.ts'
 import { overlapsEverywhere } from './overlap.ts'
 import type { Door, Field, Obstacle, State, Tile, Zone } from './plain.ts'
 import { countsFor } from './sensors.ts'
-import { readingsOf, type Setting, type Sight, sightsOf, type Watch, watchOf } from './sights.ts'
+import { backgroundsOf, readingsOf, type Setting, type Sight, sightsOf, type Watch, watchOf } from './sights.ts'
 import { type Slice, slicesOf, standingOf, targetOf } from './slices.ts'
 import { OPEN, type Root, rootsOf, walkTree } from './tile-tree.ts'
 import { AS_WRITTEN } from './tolerances.ts'
@@ -29,11 +30,6 @@ export interface Proved {
   readonly worstCases: readonly ProvedCase[]
 }
 
-/** How many times a beam may still be asked about a leaf: evidence that needs more is refused. */
-export interface Budget {
-  left: number
-}
-
 const MOST_OPEN = 1_000_000
 
 /** Checks one coverage; refuses with the first piece that does not hold. */
@@ -52,7 +48,7 @@ export function coverageOf(given: Json, door: Door, budget: Budget, path: string
   const slices = slicesOf(own(given, 'slices'), door, zone, `${path}/slices`)
   const leaves = { seen: 0, notFree: 0, open: 0 }
   const open: Tile[] = []
-  const readingAt = readingsOf(setting)
+  const readingAt = readingsOf(setting, (amount) => spend(budget, amount, path))
   for (const [i, slice] of slices.entries()) {
     const roots = rootsOf(zone, state.floor)
     if (slice.trees.length !== roots.length)
@@ -67,10 +63,9 @@ export function coverageOf(given: Json, door: Door, budget: Budget, path: string
       })
     }
   }
+  const around = { zone, slices, setting, budget, backgrounds: backgroundsOf(setting, (amount) => spend(budget, amount, path)) }
   const cases = listAt(own(given, 'worstCases'), `${path}/worstCases`, { most: 1000 })
-  const worstCases = cases.map((each, i) =>
-    worstCaseOf(objectAt(each, `${path}/worstCases/${i}`), { zone, slices, setting, budget }, `${path}/worstCases/${i}`),
-  )
+  const worstCases = cases.map((each, i) => worstCaseOf(objectAt(each, `${path}/worstCases/${i}`), around, `${path}/worstCases/${i}`))
   const { area_mm2, largest_mm } = leftOpen(open)
   return {
     zone: zoneId,
@@ -143,7 +138,7 @@ function leafCheck({ slice, root, setting, sights, obstacles, readingAt, budget,
   const least = { length: setting.tolerances.length, floor: setting.tolerances.floor, depth: SPARE }
   const watches = new Map<number, Watch>()
   return (leaf: number, tile: Tile, index: number): 'seen' | 'notFree' | 'open' => {
-    if (--budget.left < 0) refuse('too-much', path, 'evidence that can be checked in time', 'more work')
+    spend(budget, 1, path)
     if (leaf === OPEN) return 'open'
     if (leaf < 0) {
       const obstacle = obstacles[-3 - leaf] ?? refuse('out-of-range', `${path}/${index}`, `one of ${obstacles.length} obstacles`, leaf)
@@ -152,7 +147,7 @@ function leafCheck({ slice, root, setting, sights, obstacles, readingAt, budget,
     }
     const sight = sights[leaf] ?? refuse('out-of-range', `${path}/${index}`, `one of ${sights.length} sights`, leaf)
     const known = watches.get(leaf)
-    budget.left -= sight.faces.length * (known === undefined ? 20 : 1)
+    spend(budget, sight.faces.length * (known === undefined ? 20 : 1), path)
     const watch = known ?? watchOf(sight, target, setting, readingAt)
     watches.set(leaf, watch)
     const failed = watch(tile)

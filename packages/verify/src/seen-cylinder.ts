@@ -60,10 +60,15 @@ export function passageThroughCylinder(
     const half = Math.sqrt(Math.max(0, within * within - past * past)) / level
     return { past, nearest, sideIn: nearest - half, sideOut: nearest + half, endIn, endOut }
   }
-  /** Between the ends at every t from the first possible entry by the side to the nearest place, and at 0 if a segment may start inside. */
-  const isBetweenEnds = ([x, y]: readonly [number, number], { nearest }: Crossing, fromStart: boolean) => {
+  /**
+   * Between the ends where the beam is level, or may be. At the entry by the side, which is convex in the placement, corners suffice for a ranging
+   * beam: what it strays between them, |d| times a distance, is less than what `off` has to spare so far before `far`. A segment, whose `off` is the
+   * same all along, has to be between them wherever it may come in.
+   */
+  const isBetweenEnds = ([x, y]: readonly [number, number], { nearest, sideIn }: Crossing, fromStart: boolean) => {
     const floor = valueAt(body.floor, x, y)
-    return [nearest - around / level, nearest, ...(fromStart ? [0] : [])].every((t) => {
+    const times = beam.length === Infinity ? [sideIn] : [nearest - within / level, nearest, ...(fromStart ? [0] : [])]
+    return times.every((t) => {
       const height = from[2] + along[2] * t - floor
       return height > low + off[2] + SPARE && height < high - off[2] - SPARE
     })
@@ -73,7 +78,7 @@ export function passageThroughCylinder(
   return {
     isHit(tile) {
       const all = crossings(tile)
-      const fromStart = beam.length < Infinity && all.some(({ nearest }) => nearest - around / level < 0)
+      const fromStart = beam.length < Infinity && all.some(({ nearest }) => nearest - within / level < 0)
       return (
         !(isLevel && isUpright) &&
         all.every((each) => {

@@ -1,12 +1,12 @@
 import { SPARE } from './affine.ts'
 import { listAt, refuse, wholeAt } from './json.ts'
 import type { Passage } from './passage.ts'
-import type { Beam, Body, Door, Field, Plane, State, Tile, Tolerances, Vector } from './plain.ts'
+import type { Beam, Body, Door, Field, Plane, Sensor, State, Tile, Tolerances, Vector } from './plain.ts'
 import { reachOf } from './reach.ts'
 import { passageThroughBox, type SeenBox } from './seen-box.ts'
 import { passageThroughCylinder, type SeenCylinder } from './seen-cylinder.ts'
 import { directionOffOf, offOf, weakest } from './tolerances.ts'
-import { isBlocked, type Stretch, windowsOf } from './windows.ts'
+import { backgroundOf, isBlocked, type Stretch, windowsOf } from './windows.ts'
 
 /** What a coverage is checked against. */
 export interface Setting {
@@ -33,7 +33,7 @@ export interface Target {
 /** What a beam of a field can do in a state, whatever body comes. */
 interface Reading {
   readonly beam: Beam
-  /** The end of its last window without tolerances, up to which `off` holds. */
+  /** How far `off` holds: the end of its last window without tolerances and the margin behind it. */
   readonly far: number
   readonly off: Vector
   readonly directionOff: Vector
@@ -56,17 +56,39 @@ export function sightsOf(listed: unknown, fields: readonly Field[], path: string
   })
 }
 
+type Spend = (amount: number) => void
+
 /** Windows of the beams of one setting, each made when it is first asked for. */
-export function readingsOf({ door, state, tolerances, fields }: Setting): (field: Field, plane: Plane, b: number) => Reading {
+export function readingsOf({ door, state, tolerances, fields }: Setting, spend: Spend): (field: Field, plane: Plane, b: number) => Reading {
   const known = new Map<string, Reading>()
   return (field, plane, b) => {
     const key = `${fields.indexOf(field)}/${plane.id}/${b}`
     const found = known.get(key)
     if (found !== undefined) return found
+    spend(4 * thingsIn(state))
     const made = readingOf(door, state, tolerances, field, plane, b)
     known.set(key, made)
     return made
   }
+}
+
+/** The background of each beam in the door as written, learned and present, found when it is first asked for. */
+export function backgroundsOf({ door, state }: Setting, spend: Spend): (sensor: Sensor, beam: Beam) => number {
+  const known = new Map<Beam, number>()
+  return (sensor, beam) => {
+    const found = known.get(beam)
+    if (found !== undefined) return found
+    spend(2 * thingsIn(state))
+    const present = backgroundOf(beam, state, NO_GIVE)
+    const learned = sensor.segments ? undefined : door.states.find(({ id }) => id === sensor.learnedIn)
+    const made = learned === undefined ? present : Math.min(present, backgroundOf(beam, learned, NO_GIVE))
+    known.set(beam, made)
+    return made
+  }
+}
+
+function thingsIn({ obstacles, floor }: State): number {
+  return 1 + obstacles.length + floor.profile.length
 }
 
 const NO_GIVE = { off: [0, 0, 0], length: 0, floor: 0 } as const
@@ -84,7 +106,7 @@ function readingOf(door: Door, present: State, tolerances: Tolerances, field: Fi
     return { beam, far: beam.length, off, directionOff, windows }
   }
   const asWritten = windowsOf(beam, field, sensor, { learned, present }, NO_GIVE)
-  const far = asWritten.at(-1)?.to ?? 0
+  const far = (asWritten.at(-1)?.to ?? 0) + sensor.margin // the background, a margin behind, may come nearer too
   const windows = windowsOf(beam, field, weakest(sensor, tolerances), { learned, present }, give(far))
   return { beam, far, off: give(far).off, directionOff, windows }
 }

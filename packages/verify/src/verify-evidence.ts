@@ -1,4 +1,5 @@
-import { type Budget, coverageOf, type Proved } from './coverage.ts'
+import type { Budget } from './budget.ts'
+import { coverageOf, type Proved } from './coverage.ts'
 import { type Access, doorOf } from './door.ts'
 import { type Issue, listAt, objectAt, own, parseBounded, Refusal, refuse } from './json.ts'
 import type { Door } from './plain.ts'

@@ -1,13 +1,14 @@
+import { type Budget, spend } from './budget.ts'
 import { type Json, listAt, numberAt, own, refuse, textAt, wholeAt } from './json.ts'
 import { overlapsEverywhere, type Standing } from './overlap.ts'
 import type { Beam, Field, Floor, Plane, Zone } from './plain.ts'
 import { reachOf } from './reach.ts'
 import { countsFor } from './sensors.ts'
-import type { Setting } from './sights.ts'
+import type { backgroundsOf, Setting } from './sights.ts'
 import { cosineOf, sineOf } from './sine.ts'
 import type { Slice } from './slices.ts'
 import { rootsOf } from './tile-tree.ts'
-import { backgroundOf, TOUCH } from './windows.ts'
+import { TOUCH } from './windows.ts'
 
 /** One placement of one body that stands free and is blind, in the door as written. */
 export interface ProvedCase {
@@ -23,7 +24,8 @@ interface Around {
   readonly zone: Zone
   readonly slices: readonly Slice[]
   readonly setting: Setting
-  readonly budget: { left: number }
+  readonly budget: Budget
+  readonly backgrounds: ReturnType<typeof backgroundsOf>
 }
 /** A body at its place, as one field's spot leaves it. */
 interface Placed {
@@ -35,10 +37,9 @@ interface Placed {
 }
 type Rule = 'm' | 'b' | 'r' | 's' | 'c' | 't' | 'n'
 
-const AS_WRITTEN = { off: [0, 0, 0], length: 0, floor: 0 } as const
-
 /** Checks one worst case (docs/evidence.md, "Worst cases"): it stands free, and every beam of every field fails the rule that is named. */
-export function worstCaseOf(given: Json, { zone, slices, setting, budget }: Around, path: string): ProvedCase {
+export function worstCaseOf(given: Json, around: Around, path: string): ProvedCase {
+  const { zone, slices, setting, budget } = around
   const { door, state, fields } = setting
   const slice = slices[wholeAt(own(given, 'slice'), `${path}/slice`, 0, slices.length - 1)]
   if (slice === undefined) return refuse('out-of-range', `${path}/slice`, 'a slice', 'none')
@@ -69,9 +70,8 @@ export function worstCaseOf(given: Json, { zone, slices, setting, budget }: Arou
     const plane = field?.sensor.planes[wholeAt(p, `${at}/1`, 0, field.sensor.planes.length - 1)]
     if (field === undefined || plane === undefined || !left.delete(`${index}/${plane.id}`))
       return refuse('wrong-plane', at, 'each plane of each field once', plane?.id)
-    budget.left -= plane.beams.length * 4
-    if (budget.left < 0) refuse('too-much', at, 'evidence that can be checked in time', 'more work')
-    checkRuns(textAt(runs, `${at}/2`, 40_000), field, plane, body, setting, `${at}/2`)
+    spend(budget, plane.beams.length * 4, at)
+    checkRuns(textAt(runs, `${at}/2`, 40_000), field, plane, body, around, `${at}/2`)
   }
   if (left.size > 0) refuse('missing-beams', `${path}/fails`, 'every plane of every field', `${left.size} of them missing`)
   return { pocket: textAt(own(given, 'pocket'), `${path}/pocket`), body: slice.body.id, posture: slice.posture, x_mm: x, y_mm: y, yaw_deg }
@@ -87,7 +87,7 @@ function floorAt(floor: Floor, x: number, y: number): number {
   return root === undefined ? 0 : root.floor[0] + root.floor[1] * x + root.floor[2] * y
 }
 
-function checkRuns(text: string, field: Field, plane: Plane, body: Placed, setting: Setting, path: string): void {
+function checkRuns(text: string, field: Field, plane: Plane, body: Placed, around: Around, path: string): void {
   let b = 0
   for (const run of text.match(/[mbrsctn]\d+|./gs) ?? []) {
     const count = Number(run.slice(1))
@@ -96,7 +96,7 @@ function checkRuns(text: string, field: Field, plane: Plane, body: Placed, setti
       refuse('wrong-run', path, `rules of ${plane.beams.length} beams`, run)
     if (rule === 'n' && count >= field.cluster) refuse('wrong-run', path, `less than ${field.cluster} neighbours that see`, run)
     for (const beam of plane.beams.slice(b, b + count)) {
-      const failed = failedRules(beam, field, body, setting)
+      const failed = failedRules(beam, field, body, around)
       if (rule === 'n' ? failed.size > 0 : !failed.has(rule))
         refuse('not-shown', path, `beam ${b} to fail ${rule}`, [...failed].join('') || 'a beam that sees')
       b++
@@ -105,17 +105,16 @@ function checkRuns(text: string, field: Field, plane: Plane, body: Placed, setti
   if (b !== plane.beams.length) refuse('wrong-run', path, `rules of ${plane.beams.length} beams`, `${b}`)
 }
 
-function failedRules(beam: Beam, field: Field, body: Placed, { door, state }: Setting): ReadonlySet<Rule> {
+function failedRules(beam: Beam, field: Field, body: Placed, { setting: { door, state }, backgrounds }: Around): ReadonlySet<Rule> {
   const { sensor } = field
+  const background = backgrounds(sensor, beam)
   const entry = entryOf(beam, body, sensor.spot)
   if (sensor.segments) {
     const isMet = entry !== undefined && entry.at < beam.length && entry.leaves > 0
-    const blocked = backgroundOf(beam, state, AS_WRITTEN) < beam.length - TOUCH
+    const blocked = background < beam.length - TOUCH
     return new Set<Rule>([...(isMet ? [] : (['m'] as const)), ...(blocked ? (['b'] as const) : [])])
   }
   if (entry === undefined || entry.at <= 0) return new Set<Rule>(['m'])
-  const learned = door.states.find(({ id }) => id === sensor.learnedIn) ?? state
-  const background = Math.min(backgroundOf(beam, learned, AS_WRITTEN), backgroundOf(beam, state, AS_WRITTEN))
   const [x, y, z] = entry.point
   const height = z - floorAt(state.floor, x, y)
   const failed = new Set<Rule>()

@@ -1,7 +1,7 @@
 import { parseDocument, toDoor } from '@sillsight/document'
 import type { Door } from '@sillsight/engine'
 import { claimedOf, counterexample, type Leaf, leavesOf, wrongCase } from './claims.ts'
-import { CORRUPTIONS, SHARP } from './corruptions.ts'
+import { CORRUPTIONS, SHARP, some } from './corruptions.ts'
 import { type RandomDoorFile, randomDoorFile, sha256 } from './random-door-files.ts'
 import { type Dice, diceOf } from './random-numbers.ts'
 import { type Coverage, evidenceOfFile, verified } from './true-evidence.ts'
@@ -54,7 +54,7 @@ export function corruptMany(pieces: readonly Piece[], count: number, seed: numbe
   for (let done = 0; done < count; ) {
     const piece = dice.pick(pieces)
     const way = dice.next()
-    const outcome = way < 0.8 ? corruptCoverage(piece, dice) : way < 0.9 ? corruptDoor(piece, dice) : corruptText(piece, dice)
+    const outcome = way < 0.7 ? corruptCoverage(piece, dice) : way < 0.9 ? corruptDoor(piece, dice) : corruptText(piece, dice)
     if (outcome === undefined) continue
     done++
     const told = outcome.result === 'refused' ? 'refused' : outcome.result === undefined ? 'still true' : 'false'
@@ -92,15 +92,18 @@ function corruptDoor({ file, coverage }: Piece, dice: Dice): Outcome | undefined
       if (typeof value === 'number' && name !== 'sillsight') numbers.push({ of: next, name, value })
       else if (typeof value === 'object' && value !== null) waiting.push(value)
   const { of, name, value } = dice.pick(numbers)
+  const share = dice.pick([0.3, 0.7, 0.9, 0.98, 0.999, 1.001, 1.02, 1.1, 1.5, 3])
   of[name] =
-    Number.isInteger(value) && value < 60 && value > 0
-      ? value + dice.pick([-1, 1])
-      : value + dice.pick([0.001, 0.1, 2, 20, 100]) * dice.pick([-1, 1])
+    Number.isInteger(value) && value > 0 && value < 60
+      ? value + dice.pick([-2, -1, 1, 2])
+      : dice.chance(0.5)
+        ? value * share
+        : value + some(dice)
   const text = JSON.stringify(door)
   const parsed = parseDocument(text, { readLibrary: file.readLibrary, sha256 })
   if (!parsed.ok) return undefined
   if (!verified({ text, readLibrary: file.readLibrary }, textOf(text, [coverage])).ok) return { kind, result: 'refused' }
-  const wrong = wrongIn(toDoor(parsed.document, parsed.catalogue), coverage, dice, () => true)
+  const wrong = wrongIn(toDoor(parsed.document, parsed.catalogue), coverage, dice, () => true, 15)
   return { kind, result: wrong && `${name} ${value} as ${of[name]}, ${wrong}` }
 }
 
@@ -124,7 +127,7 @@ function corruptText({ file, coverage }: Piece, dice: Dice): Outcome | undefined
 }
 
 /** What is clearly wrong in an accepted coverage; undefined if nothing was found in its suspects, in some other leaves and in its worst cases. */
-function wrongIn(door: Door, coverage: Coverage, dice: Dice, suspects: (leaf: Leaf) => boolean): string | undefined {
+function wrongIn(door: Door, coverage: Coverage, dice: Dice, suspects: (leaf: Leaf) => boolean, most = 6): string | undefined {
   const claimed = claimedOf(door, coverage)
   const leaves = claimed && leavesOf(claimed)
   if (claimed === undefined || leaves === undefined) return 'nothing of this door'
@@ -132,8 +135,8 @@ function wrongIn(door: Door, coverage: Coverage, dice: Dice, suspects: (leaf: Le
   const claims = leaves.filter(({ code }) => code !== -2)
   const first = claims.filter(suspects)
   const tried = [
-    ...Array.from({ length: Math.min(first.length, 5) }, () => dice.pick(first)),
-    ...Array.from({ length: Math.min(claims.length, 2) }, () => dice.pick(claims)),
+    ...Array.from({ length: Math.min(first.length, most) }, () => dice.pick(first)),
+    ...Array.from({ length: Math.min(claims.length, 1) }, () => dice.pick(claims)),
   ]
   for (const leaf of tried) {
     const wrong = counterexample(claimed, leaf, dice)

@@ -84,7 +84,8 @@ function slice(change: (given: Coverage['slices'][number], dice: Dice, coverage:
   }
 }
 
-const some = (dice: Dice) => dice.pick([1e-9, 1e-4, 0.01, 0.3, 1, 5, 30, 200]) * dice.pick([-1, 1])
+/** An amount from far below what anybody measures up to 200 mm, either way. */
+export const some = (dice: Dice) => dice.pick([1e-9, 1e-4, 0.01, 0.3, 1, 5, 30, 200]) * dice.pick([-1, 1])
 
 export const CORRUPTIONS: Readonly<Record<string, Corruption>> = {
   'another beam': sight((given, dice) => {
