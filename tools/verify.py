@@ -740,16 +740,14 @@ class Surroundings:
                 end = min(end, max(0.0, inside[0]))
         return end
 
-    def windows(self, sensor, field, beam, near, far, tolerances):
-        """The stretches along the beam in which a point counts, shrunk by what may move: (off, largest off along y of the field's beams), once
-        for the points that count and once for the background behind them."""
+    def windows(self, sensor, field, beam, off, off_y, tolerances):
+        """The stretches along the beam in which a point counts, shrunk by what may move. `off_y`: the largest off along y of the field's beams."""
         length = tolerances["length_mm"] if tolerances else 0.0
         range_left = 1 - tolerances["range_percent"] / 100 if tolerances else 1.0
-        (off, off_y), (far_off, far_off_y) = near, far
-        grow = growth(far_off, length)
+        grow = growth(off, length)
         end = sensor.max_range * range_left
         for state in {self.learned(sensor).id: self.learned(sensor), self.state.id: self.state}.values():
-            end = min(end, self.background(state, beam, grow, self.rise(state, far_off, tolerances), far_off_y) - sensor.margin)
+            end = min(end, self.background(state, beam, grow, self.rise(state, off, tolerances), off_y) - sensor.margin)
         low, high = 0.0, end
         for k, least, most in ((0, field.x_min, field.x_max), (1, field.y_min, field.y_max)):
             if least > -math.inf:
@@ -773,30 +771,27 @@ class Surroundings:
         return self.kept[key]
 
     def moving_now(self, sensor, field, beam):
-        """STRICTER: the background lies behind the last window by the margin and may come nearer by more than the beam moves in the window."""
         reach = self.reach_of(sensor, field, beam)
         if reach == 0:
             return [], NO_MOVE, reach
-        near, far = (
-            (off_up_to(beam, self.tolerances, reach + behind), self.largest_off_y(sensor, field, behind)) for behind in (0.0, sensor.margin)
-        )
-        return self.windows(sensor, field, beam, near, far, self.tolerances), near[0], reach
+        off = off_up_to(beam, self.tolerances, reach)
+        return self.windows(sensor, field, beam, off, self.largest_off_y(sensor, field), self.tolerances), off, reach
 
     def reach_of(self, sensor, field, beam):
-        """How far along the beam a point counts without tolerances: the end of its last window."""
+        """T: how far along the beam anything matters, the end of its last window and the margin behind it."""
         key = (sensor.id, field.id, id(beam))
         if key not in self.kept:
-            windows = self.windows(sensor, field, beam, (NO_MOVE, 0.0), (NO_MOVE, 0.0), None)
-            self.kept[key] = windows[-1][1] if windows else 0.0
+            windows = self.windows(sensor, field, beam, NO_MOVE, 0.0, None)
+            self.kept[key] = windows[-1][1] + sensor.margin if windows else 0.0
         return self.kept[key]
 
-    def largest_off_y(self, sensor, field, behind):
+    def largest_off_y(self, sensor, field):
         if self.tolerances is None:
             return 0.0
-        key = (sensor.id, field.id, "off", behind)
+        key = (sensor.id, field.id, "off")
         if key not in self.kept:
             beams = [beam for plane in field.planes for beam in sensor.planes[plane]]
-            self.kept[key] = max([0.0] + [off_up_to(beam, self.tolerances, self.reach_of(sensor, field, beam) + behind).y for beam in beams])
+            self.kept[key] = max([0.0] + [off_up_to(beam, self.tolerances, self.reach_of(sensor, field, beam)).y for beam in beams])
         return self.kept[key]
 
     def is_blocked(self, beam, tolerances):
@@ -886,6 +881,8 @@ class BoxSight:
         d, o, off, d_off = seen.beam.direction, seen.beam.origin, seen.off, seen.direction_off
         turned = slice.turn_share * math.sqrt(half_a * half_a + half_b * half_b)
         d_turned = slice.turn_share * math.sqrt(d[0] * d[0] + d[1] * d[1])
+        # STRICTER: a direction that is off and a body that is turned change the cosine by the product of both as well
+        self.both_turned = slice.turn_share * math.sqrt(d_off.x * d_off.x + d_off.y * d_off.y)
         # per axis: where the beam starts, its slope, the middle of the body, its lower and upper face, off, e_d
         self.axes = {
             ALONG_U: (o[0] * c + o[1] * s, d[0] * c + d[1] * s, (c, s, 0.0), -half_a, half_a, mixed(off, c, s) + turned, mixed(d_off, c, s) + d_turned),
@@ -931,7 +928,12 @@ class BoxSight:
         return found
 
     def in_field(self, seen, sensor, door, slice, range_left):
-        cosine = min([abs(slope) - slope_off for axis, (_, slope, _, _, _, _, slope_off) in self.axes.items() if seen.faces & axis], default=0.0)
+        cosines = [
+            abs(slope) - slope_off - (0.0 if axis == UPWARD else self.both_turned)
+            for axis, (_, slope, _, _, _, _, slope_off) in self.axes.items()
+            if seen.faces & axis
+        ]
+        cosine = min(cosines, default=0.0)
         reach = reach_at(sensor, door, slice.body.reflectance, cosine, range_left)
         options = []
         for start, end in seen.windows:
@@ -945,7 +947,7 @@ class BoxSight:
         found += [("segment", [[times(-1, leave, self.e[k])]]) for k, leave in self.leaves.items()]
         ahead = [[times(-1, enter, -self.e[k])] for k, enter in self.enters.items()]
         for m in self.axes:
-            if m not in self.enters:  # STRICTER: where the body covers the start, the beam stands between these faces there as well
+            if m not in self.enters:  # where the body covers the start, the beam stands between these faces there as well
                 found.append(("segment", [self.stands(m, (0.0, 0.0, 0.0))] + ahead))
         return found + ([("faces", [])] if seen.faces != 7 else []) + ([("interrupted", [])] if seen.blocked else [])
 
@@ -1043,7 +1045,7 @@ class CylinderSight:
             if not (first < self.seen.beam.length - SPARE and min(side_out, end_out - self.e_end) > SPARE):
                 return "segment"
         ahead = any(min(times_in) > SPARE for times_in in ([e[0] for e in entries], [e[3] + self.e_end for e in entries]))
-        if not ahead:  # STRICTER, as for a box
+        if not ahead:  # as for a box
             for *_, x, y in entries:
                 if not (self.has_side or self.stands_within(0.0, x, y)) or not (self.has_end or self.stands_upright(0.0, x, y)):
                     return "segment"
