@@ -38,7 +38,7 @@ const MOST_LINES = 400
 
 const NOT_OURS = new Set(['node_modules', '.runtime', '.git', 'out', 'dist'])
 const files = filesBelow('.')
-const sources = files.filter((path) => path.startsWith('packages/') && path.endsWith('.ts')).map((path) => ({ path, text: read(path) }))
+const sources = files.filter((path) => path.startsWith('packages/') && /\.tsx?$/.test(path)).map((path) => ({ path, text: read(path) }))
 const isTest = (path: string) => path.endsWith('.test.ts')
 const shipped = sources.filter(({ path }) => path.split('/')[2] === 'src' && !isTest(path))
 const engine = shipped.filter(({ path }) => path.startsWith('packages/engine/src/'))
@@ -62,7 +62,8 @@ describe('packages', () => {
       if (target.startsWith('node:')) return packageOf(path) !== 'cli'
       const { dependencies, devDependencies } = JSON.parse(read(`packages/${packageOf(path)}/package.json`))
       const named = packageOf(path) === 'cli' ? devDependencies : dependencies // the command line ships as a bundle that needs nothing else
-      return !target.startsWith('.') && !(target in (named ?? {}))
+      const of = target.split('/', target.startsWith('@') ? 2 : 1).join('/') // of a package, whichever of its doors is used
+      return !target.startsWith('.') && !(of in (named ?? {}))
     })
     expect(wrong).toEqual([])
   })

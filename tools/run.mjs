@@ -22,6 +22,7 @@ async function test(args) {
     'the style check (repair most of it with: npm run format)': ['biome', 'check', '--error-on-warnings'],
     'the type check': ['tsc'],
     'the type check of the engine without platform types': ['tsc', '-p', 'packages/engine'],
+    'the type check of the app': ['tsc', '-p', 'packages/app'],
   }
   const failed = []
   for (const [name, [program = '', ...rest]] of Object.entries(checks)) {

@@ -63,7 +63,8 @@ export function drawSheet(door: Door, judgement: Judgement, options: SheetOption
   }
 }
 
-function sceneOf(door: Door, judgement: Judgement, options: SheetOptions): Scene {
+/** What a drawing of this door shows, before it is projected. */
+export function sceneOf(door: Door, judgement: Judgement, options: Pick<SheetOptions, 'units' | 'state' | 'zone'>): Scene {
   const shown = shownOf(door, judgement, options)
   const scene = {
     door,
@@ -96,17 +97,27 @@ function describe({ name, verdict, lines }: ReturnType<typeof titleWords>, { slo
   ].join('. ')
 }
 
-function drawSlot({ projection, view, dimensions, bounds, headingAt }: Slot): {
+interface DrawnInPlace {
   readonly marks: readonly Mark[]
   readonly labelling: Labelling
   readonly hatched: readonly Box[]
-} {
-  const drawn = projection.draw(view)
-  const figures = dimensions.map((dimension) => drawDimension(view, dimension))
-  const heading = [
+}
+
+function drawSlot(slot: Slot): DrawnInPlace {
+  const { projection, view, headingAt } = slot
+  return drawInPlace(slot, [
     lettering(headingOf(projection, view.scale), headingAt, LETTERING_MM.heading, { bold: true }),
     lettering(projection.seen, { x_mm: headingAt.x_mm, y_mm: headingAt.y_mm + 4.8 }, LETTERING_MM.note),
-  ]
+  ])
+}
+
+/** One projection where it lies, with its dimensions, labels and heading. */
+export function drawInPlace(
+  { projection, view, dimensions, bounds }: Omit<Slot, 'headingAt'>,
+  heading: readonly Extract<Mark, { kind: 'text' }>[] = [],
+): DrawnInPlace {
+  const drawn = projection.draw(view)
+  const figures = dimensions.map((dimension) => drawDimension(view, dimension))
   const ground = {
     bounds,
     kept: [...drawn.hatched, ...drawn.kept, ...figures.map(({ text }) => text), ...heading.map(letteringBox)],

@@ -1,0 +1,36 @@
+import { lazy, Suspense, useEffect } from 'react'
+import { Route, Router, Switch } from 'wouter'
+import { useHashLocation } from 'wouter/use-hash-location'
+import { isPart } from './parts.ts'
+import { usePreferences } from './preferences.ts'
+import { DoorsScreen } from './screens/doors.tsx'
+import { en } from './words/en.ts'
+import { useWords, WordsContext } from './words/words.ts'
+
+const DoorScreen = lazy(() => import('./screens/door.tsx').then(({ DoorScreen }) => ({ default: DoorScreen })))
+
+/** Addresses behind a hash: a static server needs no rules for them, and they work from a file on a stick. */
+export function App() {
+  const { theme } = usePreferences()
+  useEffect(() => {
+    document.documentElement.dataset['theme'] = theme
+  }, [theme])
+  return (
+    <WordsContext value={en}>
+      <Router hook={useHashLocation}>
+        <Suspense fallback={<Waiting />}>
+          <Switch>
+            <Route path="/door/:id/:part">{({ id, part }) => <DoorScreen id={id} part={isPart(part) ? part : 'judge'} />}</Route>
+            <Route>
+              <DoorsScreen />
+            </Route>
+          </Switch>
+        </Suspense>
+      </Router>
+    </WordsContext>
+  )
+}
+
+function Waiting() {
+  return <p className="starting">{useWords().loading}</p>
+}

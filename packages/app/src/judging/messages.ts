@@ -1,0 +1,28 @@
+import type { DoorFile, Issue, Note } from '@sillsight/document'
+import type { Door, Judgement } from '@sillsight/engine'
+
+/** What goes to the judging worker. Each message carries the revision of the door that it speaks of. */
+export type ToWorker = {
+  readonly kind: 'judge'
+  readonly revision: number
+  readonly file: DoorFile
+  /** Places in the file that hold two values nobody has chosen between. */
+  readonly disputed: readonly string[]
+  /** `grid`: at once, provisional. `exact`: every placement, over all tolerances. */
+  readonly depth: Depth
+}
+
+export type Depth = 'grid' | 'exact'
+
+/** What comes back. `refused`: the file misbehaves; `crashed`: the program does. */
+export type FromWorker =
+  | { readonly kind: 'judged'; readonly revision: number; readonly depth: Depth; readonly answer: Judged }
+  | { readonly kind: 'refused'; readonly revision: number; readonly issues: readonly Issue[] }
+  | { readonly kind: 'crashed'; readonly revision: number; readonly message: string }
+  | { readonly kind: 'progress'; readonly revision: number; readonly done: number; readonly of: number }
+
+export interface Judged {
+  readonly door: Door
+  readonly judgement: Judgement
+  readonly notes: readonly Note[]
+}

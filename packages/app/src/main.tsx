@@ -1,0 +1,8 @@
+import '@fontsource-variable/atkinson-hyperlegible-next/index.css'
+import './look/look.css'
+import { createRoot } from 'react-dom/client'
+import { App } from './app.tsx'
+
+const place = document.getElementById('app')
+if (!place) throw new Error('index.html must have an element with the id app, got none')
+createRoot(place).render(<App />)

@@ -1,0 +1,14 @@
+import type { Part } from '../parts.ts'
+import { useWords } from '../words/words.ts'
+
+/** Where a part will stand that is not built yet: it says what it is for, and that it is not there. */
+export function LaterScreen({ part }: { readonly part: Part }) {
+  const words = useWords()
+  return (
+    <main className="later">
+      <h2>{words.parts[part]}</h2>
+      {part in words.later && <p>{words.later[part as keyof typeof words.later]}</p>}
+      <p>{words.later.notYet}</p>
+    </main>
+  )
+}
