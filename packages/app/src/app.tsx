@@ -7,6 +7,7 @@ import { DoorsScreen } from './screens/doors.tsx'
 import { en } from './words/en.ts'
 import { useWords, WordsContext } from './words/words.ts'
 
+const NewDoorScreen = lazy(() => import('./screens/new-door.tsx').then(({ NewDoorScreen }) => ({ default: NewDoorScreen })))
 const DoorScreen = lazy(() => import('./screens/door.tsx').then(({ DoorScreen }) => ({ default: DoorScreen })))
 
 /** Addresses behind a hash: a static server needs no rules for them, and they work from a file on a stick. */
@@ -21,6 +22,9 @@ export function App() {
         <Suspense fallback={<Waiting />}>
           <Switch>
             <Route path="/door/:id/:part">{({ id, part }) => <DoorScreen id={id} part={isPart(part) ? part : 'judge'} />}</Route>
+            <Route path="/new">
+              <NewDoorScreen />
+            </Route>
             <Route>
               <DoorsScreen />
             </Route>

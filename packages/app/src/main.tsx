@@ -1,5 +1,9 @@
 import '@fontsource-variable/atkinson-hyperlegible-next/index.css'
 import './look/look.css'
+import './look/drawing.css'
+import './look/entries.css'
+import './look/pad.css'
+import './look/doors.css'
 import { createRoot } from 'react-dom/client'
 import { App } from './app.tsx'
 

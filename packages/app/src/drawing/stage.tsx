@@ -1,28 +1,38 @@
-import { drawOnScreen, type ProjectionName } from '@sillsight/report'
+import { drawOnScreen, type ProjectionName, type ScreenDrawing, type Window } from '@sillsight/report'
 import { useEffect, useMemo, useRef, useState } from 'react'
-import type { Answers } from '../judging/judging.ts'
 import { usePreferences } from '../preferences.ts'
-import type { DoorSnapshot, OpenDoor } from '../store/contract.ts'
+import { useDoor } from '../screens/at-door.ts'
 import { useWords } from '../words/words.ts'
+import { FigureHits } from './figure-hits.tsx'
+import { Grips } from './grips.tsx'
+import { Key } from './key.tsx'
 import { Marks } from './marks.tsx'
 
 /** One mm of paper on a screen, in CSS px. */
 const PX_PER_MM = 96 / 25.4
-const VIEWS: readonly ProjectionName[] = ['plan', 'elevation', 'section']
+/** Room around a grip, half of it on each side: a thumb. */
+const TOUCH_PX = { paper: 48, sun: 64, dark: 48 } as const
 
 interface Props {
-  readonly door: OpenDoor
-  readonly snapshot: DoorSnapshot
-  readonly answers: Answers
-  /** Id of the finding that somebody points at. */
-  readonly pointed: string | undefined
+  readonly first: ProjectionName
+  /** Whether things can be taken hold of here. */
+  readonly grips?: boolean
+  /** What is drawn over it: a test body, pins. */
+  readonly over?: ((drawn: { readonly drawing: ScreenDrawing; readonly projection: ProjectionName }) => React.ReactNode) | undefined
+  /** Door state and zone to show, where somebody points at a finding. */
+  readonly state?: string | undefined
+  readonly zone?: string | undefined
+  readonly tools?: React.ReactNode
 }
 
-/** The drawing: plan or elevation, filling its room. */
-export function Stage({ answers }: Props) {
+/** The drawing: plan, elevation or section, filling its room. It shows one answer: door and findings of the same revision. */
+export function Stage({ first, grips = true, over, state, zone, tools }: Props) {
   const words = useWords()
-  const { units } = usePreferences()
-  const [projection, setProjection] = useState<ProjectionName>('plan')
+  const { units, theme } = usePreferences()
+  const { door, snapshot, answers, preview } = useDoor()
+  const [projection, setProjection] = useState<ProjectionName>(first)
+  const [held, setHeld] = useState<Window>()
+  const [named, setNamed] = useState<string>()
   const [room, size] = useRoom()
   const { shown } = answers
   const drawing = useMemo(
@@ -31,42 +41,65 @@ export function Stage({ answers }: Props) {
         ? drawOnScreen(shown.door, shown.judgement, {
             projection,
             units,
+            state,
+            zone,
+            window: held,
             width_mm: size.width / PX_PER_MM,
             height_mm: size.height / PX_PER_MM,
           })
         : undefined,
-    [shown, projection, units, size],
+    [shown, projection, units, size, held, state, zone],
   )
   return (
-    <section className="stage">
+    <section className="stage" aria-label={words.drawing.title}>
       <div className="stage-head">
         <h2>
-          {drawing?.heading}
+          {drawing ? words.views[projection] : ''}
           {drawing && <span>, {drawing.seen}</span>}
         </h2>
-        <div className="switch" role="radiogroup" aria-label={words.views.label}>
-          {VIEWS.map((view) => (
-            // biome-ignore lint/a11y/useSemanticElements: buttons in one row, told apart by aria
-            <button key={view} type="button" role="radio" aria-checked={view === projection} onClick={() => setProjection(view)}>
-              {words.views[view]}
-            </button>
-          ))}
+        <div className="stage-tools">
+          {tools}
+          <div className="switch" role="radiogroup" aria-label={words.views.label}>
+            {(['plan', 'elevation', 'section'] as const).map((view) => (
+              <button key={view} type="button" role="radio" aria-checked={view === projection} onClick={() => setProjection(view)}>
+                {words.views[view]}
+              </button>
+            ))}
+          </div>
         </div>
       </div>
       <div className="stage-room" ref={room}>
-        {drawing && (
+        {drawing && shown && (
           <svg
             className="drawing"
             width={size.width}
             height={size.height}
             viewBox={`0 0 ${size.width / PX_PER_MM} ${size.height / PX_PER_MM}`}
-            role="img"
+            role="group"
             aria-label={`${drawing.heading}, ${drawing.seen}`}
           >
             <Marks marks={drawing.marks} />
+            {snapshot.readOnly === undefined && <FigureHits drawing={drawing} door={shown.door} touch_mm={TOUCH_PX[theme] / PX_PER_MM} />}
+            {grips && snapshot.readOnly === undefined && (
+              <Grips
+                door={shown.door}
+                view={drawing.view}
+                projection={projection}
+                pxPerMm={PX_PER_MM}
+                touchPx={TOUCH_PX[theme]}
+                onName={setNamed}
+                onPreview={(change) => {
+                  setHeld(change ? (held ?? drawing.view.window) : undefined)
+                  preview(change)
+                }}
+                onMoved={(grip, change) => door.edit({ deed: 'moved', name: grip.name }, change)}
+              />
+            )}
+            {over?.({ drawing, projection })}
           </svg>
         )}
       </div>
+      <Key named={named} drawing={drawing} />
     </section>
   )
 }

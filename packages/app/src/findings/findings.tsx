@@ -1,65 +1,102 @@
-import type { Door, Verdict } from '@sillsight/engine'
-import { type FindingGroup, grouped, mend, sentence, sentenceOfPass, tally, verdictWords, waitingWords } from '@sillsight/report'
-import type { Answers } from '../judging/judging.ts'
+import type { Door, Finding, Verdict } from '@sillsight/engine'
+import { type FindingGroup, grouped, mend, ruleName, sentence, sentenceOfPass, tally, verdictWords, waitingWords } from '@sillsight/report'
+import { lazy, Suspense, useState } from 'react'
 import { usePreferences } from '../preferences.ts'
-import type { DoorSnapshot } from '../store/contract.ts'
+import { useDoor } from '../screens/at-door.ts'
 import { useWords } from '../words/words.ts'
+import { Concept } from './concept.tsx'
 import { VerdictMark } from './verdict-mark.tsx'
 
-/** The findings as sentences, worst first. */
-export function Findings(props: {
-  readonly snapshot: DoorSnapshot
-  readonly answers: Answers
+const Why = lazy(() => import('./why.tsx').then(({ Why }) => ({ default: Why })))
+const Confirm = lazy(() => import('./confirm.tsx').then(({ Confirm }) => ({ default: Confirm })))
+
+interface Props {
+  /** Id of the finding whose place the drawing shows. */
+  readonly pointed: string | undefined
   readonly onPoint: (finding: string | undefined) => void
-}) {
-  const { snapshot, answers, onPoint } = props
+}
+
+/** The findings as sentences, worst first. */
+export function Findings({ pointed, onPoint }: Props) {
   const words = useWords()
-  const { shown, trouble } = answers
+  const { answers, upToDate } = useDoor()
+  const { shown, progress } = answers
+  const groups = shown ? grouped(shown.judgement.findings) : []
+  const apart = groups.filter(({ findings }) => findings[0].verdict === 'not-applicable')
   return (
-    <section className="findings" aria-label={words.findings.title} aria-busy={shown?.revision !== snapshot.revision}>
+    <section className="findings" aria-label={words.findings.title} aria-busy={!upToDate}>
       <div className="findings-head">
-        <h2>{shown ? tally(shown.judgement, { short: true }) : words.findings.judging}</h2>
+        <h2 aria-live="polite">{shown ? tally(shown.judgement, { short: true }) : words.findings.judging}</h2>
         <p role="status">
-          {shown && shown.revision !== snapshot.revision ? words.findings.old : shown?.depth === 'grid' ? words.findings.provisional : ''}
+          {!shown ? '' : !upToDate ? words.findings.old : shown.depth === 'grid' ? words.findings.provisional : ''}
+          {progress && ` · ${Math.floor((100 * progress.done) / progress.of)} %`}
         </p>
       </div>
-      {trouble?.kind === 'refused' && (
-        <div className="trouble">
-          <h3>{words.findings.refused}</h3>
-          <ul>
-            {trouble.issues.map((issue) => (
-              <li key={issue.path + issue.code}>
-                {issue.path}: {issue.expected}; {issue.got}
-              </li>
-            ))}
-          </ul>
-        </div>
-      )}
-      {trouble?.kind === 'crashed' && (
-        <p className="trouble">
-          {words.findings.crashed} {trouble.message}
-        </p>
-      )}
+      <Trouble />
+      <Concept />
       {shown && (
         <ol className="finding-list">
-          {grouped(shown.judgement.findings).map((group) => (
-            <GroupItem key={group.findings[0].id} door={shown.door} group={group} onPoint={onPoint} />
+          {groups
+            .filter((group) => !apart.includes(group))
+            .map((group) => (
+              <GroupItem key={group.findings[0].id} group={group} door={shown.door} pointed={pointed} onPoint={onPoint} />
+            ))}
+          {shown.judgement.crashes.map(({ rule, message }) => (
+            <li key={rule} className="trouble">
+              {words.findings.crashed} {rule}: {message}
+            </li>
           ))}
         </ol>
+      )}
+      {apart.length > 0 && (
+        <details className="apart">
+          <summary>{words.findings.otherVerdicts(apart.length)}</summary>
+          <ul>{shown && apart.map(({ findings: [first] }) => <li key={first.id}>{ruleName(first.rule)}</li>)}</ul>
+        </details>
       )}
       <p className="caution">{words.findings.notCertified}</p>
     </section>
   )
 }
 
-function GroupItem({ door, group, onPoint }: { door: Door; group: FindingGroup; onPoint: (finding: string | undefined) => void }) {
+function Trouble() {
+  const words = useWords()
+  const { trouble } = useDoor().answers
+  if (trouble?.kind === 'crashed')
+    return (
+      <p className="trouble" role="alert">
+        {words.findings.crashed} {trouble.message}
+      </p>
+    )
+  if (trouble?.kind !== 'refused') return null
+  return (
+    <div className="trouble" role="alert">
+      <h3>{words.findings.refused}</h3>
+      <p>{words.findings.refusedNote}</p>
+      <ul>
+        {trouble.issues.map((issue) => (
+          <li key={issue.path + issue.code}>
+            {issue.path}: {issue.expected}, {issue.got}
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}
+
+interface ItemProps extends Props {
+  readonly group: FindingGroup
+  readonly door: Door
+}
+
+function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
   const words = useWords()
   const { units } = usePreferences()
   const [first] = group.findings
   const verdict: Verdict = first.verdict
   const repair = mend(door, first, { units })
   return (
-    <li className="finding" data-verdict={verdict} onPointerEnter={() => onPoint(first.id)} onPointerLeave={() => onPoint(undefined)}>
+    <li className="finding" data-verdict={verdict} data-pointed={pointed === first.id || undefined}>
       <p className="finding-verdict">
         <VerdictMark verdict={verdict} />
         {verdictWords[verdict]}
@@ -72,7 +109,9 @@ function GroupItem({ door, group, onPoint }: { door: Door; group: FindingGroup; 
             <p>{waitingWords(door, group, { units })}</p>
             <ul className="waiting">
               {group.findings.map((finding) => (
-                <li key={finding.id}>{sentenceOfPass(door, finding, { units })}</li>
+                <li key={finding.id}>
+                  {sentenceOfPass(door, finding, { units })} <WhyButton finding={finding} />
+                </li>
               ))}
             </ul>
           </>
@@ -82,7 +121,55 @@ function GroupItem({ door, group, onPoint }: { door: Door; group: FindingGroup; 
             {verdict === 'fail' ? words.findings.wouldMend : words.findings.wouldSettle}: {repair}
           </p>
         )}
+        <div className="finding-tools">
+          {group.waitsFor === undefined && <WhyButton finding={first} />}
+          {first.verdict !== 'not-applicable' && (first.worstCase !== undefined || first.subject.kind === 'pocket') && (
+            <button
+              type="button"
+              className="link"
+              aria-pressed={pointed === first.id}
+              onClick={() => onPoint(pointed === first.id ? undefined : first.id)}
+            >
+              {words.findings.show}
+            </button>
+          )}
+          {first.verdict === 'undetermined' && first.reason === 'limit-from-memory' && <ConfirmButton finding={first} />}
+        </div>
       </div>
     </li>
+  )
+}
+
+function WhyButton({ finding }: { readonly finding: Finding }) {
+  const words = useWords()
+  const [open, setOpen] = useState(false)
+  return (
+    <>
+      <button type="button" className="link" aria-label={words.findings.whyFor(ruleName(finding.rule))} onClick={() => setOpen(true)}>
+        {words.findings.why}
+      </button>
+      {open && (
+        <Suspense fallback={null}>
+          <Why finding={finding.id} onClose={() => setOpen(false)} />
+        </Suspense>
+      )}
+    </>
+  )
+}
+
+function ConfirmButton({ finding }: { readonly finding: Finding }) {
+  const words = useWords()
+  const [open, setOpen] = useState(false)
+  return (
+    <>
+      <button type="button" className="link" onClick={() => setOpen(true)}>
+        {words.findings.confirm}
+      </button>
+      {open && (
+        <Suspense fallback={null}>
+          <Confirm finding={finding} onClose={() => setOpen(false)} />
+        </Suspense>
+      )}
+    </>
   )
 }

@@ -1,21 +1,18 @@
-import { useEffect, useState, useSyncExternalStore } from 'react'
+import type { DoorFile } from '@sillsight/document'
+import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
 import { Link } from 'wouter'
 import { type Answers, type Judging, startJudging } from '../judging/judging.ts'
 import { makeJudgingWorker } from '../judging/make-worker.ts'
 import type { Part } from '../parts.ts'
-import type { DoorId, DoorSnapshot, OpenDoor } from '../store/contract.ts'
+import type { DoorId, DoorSnapshot, Draft, OpenDoor } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
 import { useWords } from '../words/words.ts'
+import { AtDoorContext } from './at-door.ts'
+import { Head, Tape } from './head.tsx'
 import { JudgeScreen } from './judge.tsx'
 import { LaterScreen } from './later.tsx'
-import { Tape } from './tape.tsx'
-
-/** What every part of the job is given of the open door. */
-export interface AtDoor {
-  readonly door: OpenDoor
-  readonly snapshot: DoorSnapshot
-  readonly answers: Answers
-}
+import { MeasureScreen } from './measure.tsx'
+import { PlaceScreen } from './place.tsx'
 
 /** One door: its name, whether it is saved, the tape measure, and the part that is being worked on. */
 export function DoorScreen({ id, part }: { readonly id: string; readonly part: Part }) {
@@ -23,11 +20,15 @@ export function DoorScreen({ id, part }: { readonly id: string; readonly part: P
   const [door, setDoor] = useState<OpenDoor | 'missing'>()
   useEffect(() => {
     let gone = false
-    doors.open(id as DoorId).then((opened) => {
-      if (!gone) setDoor(opened ?? 'missing')
+    let opened: OpenDoor | undefined
+    doors.open(id as DoorId).then((found) => {
+      if (gone) found?.close()
+      else setDoor(found ?? 'missing')
+      opened = found
     })
     return () => {
       gone = true
+      opened?.close()
     }
   }, [id])
   if (door === undefined) return <p className="starting">{words.loading}</p>
@@ -43,33 +44,60 @@ export function DoorScreen({ id, part }: { readonly id: string; readonly part: P
 
 function OpenedDoor({ door, part }: { readonly door: OpenDoor; readonly part: Part }) {
   const snapshot = useSyncExternalStore(door.subscribe, door.snapshot)
-  const answers = useAnswers(snapshot)
+  const [change, preview] = useState<(draft: Draft) => void>()
+  const file = useMemo(() => (change ? changed(snapshot.file, change) : snapshot.file), [snapshot.file, change])
+  const { answers, upToDate } = useAnswers(file, snapshot)
+  const setPreview = useCallback((next: ((draft: Draft) => void) | undefined) => preview(() => next), [])
+  const at = useMemo(() => ({ door, snapshot, answers, upToDate, preview: setPreview }), [door, snapshot, answers, upToDate, setPreview])
   return (
-    <div className="sheet">
-      <Tape id={door.id} part={part} snapshot={snapshot} answers={answers} />
-      {part === 'judge' ? <JudgeScreen door={door} snapshot={snapshot} answers={answers} /> : <LaterScreen part={part} />}
-    </div>
+    <AtDoorContext value={at}>
+      <div className="sheet">
+        <Head />
+        <Tape part={part} />
+        {part === 'measure' ? (
+          <MeasureScreen />
+        ) : part === 'place' ? (
+          <PlaceScreen />
+        ) : part === 'judge' ? (
+          <JudgeScreen />
+        ) : (
+          <LaterScreen part={part} />
+        )}
+      </div>
+    </AtDoorContext>
   )
+}
+
+function changed(file: DoorFile, change: (draft: Draft) => void): DoorFile {
+  const draft = structuredClone(file)
+  change(draft as Draft)
+  return draft
 }
 
 const NOTHING: Answers = { shown: undefined, trouble: undefined, progress: undefined, asked: -1 }
 
-/** Asks again whenever the door changes; the workers live as long as the door is on the screen. */
-function useAnswers({ revision, file, conflicts }: DoorSnapshot): Answers {
+/** Asks again whenever what is shown changes; each question has a number of its own, so that an answer always says what it is about. */
+function useAnswers(file: DoorFile, { conflicts }: DoorSnapshot): { readonly answers: Answers; readonly upToDate: boolean } {
   const [judging, setJudging] = useState<Judging>()
+  const question = useRef(0)
+  const [asked, setAsked] = useState(0)
   useEffect(() => {
     const started = startJudging(makeJudgingWorker)
     setJudging(started)
     return started.close
   }, [])
   useEffect(() => {
-    judging?.ask(
-      revision,
+    if (!judging) return
+    question.current++
+    setAsked(question.current)
+    judging.ask(
+      question.current,
       file,
       conflicts.map(({ path }) => path),
     )
-  }, [judging, revision, file, conflicts])
-  return useSyncExternalStore(judging?.subscribe ?? never, judging?.answers ?? (() => NOTHING))
+  }, [judging, file, conflicts])
+  const answers = useSyncExternalStore(judging?.subscribe ?? never, judging?.answers ?? (() => NOTHING))
+  return { answers, upToDate: answers.shown?.revision === asked }
 }
 
 function never(): () => void {

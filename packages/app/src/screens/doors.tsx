@@ -1,30 +1,177 @@
-import { useLocation } from 'wouter'
+import { type ChangeEvent, useRef, useState, useSyncExternalStore } from 'react'
+import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components'
+import { Link, useLocation } from 'wouter'
 import { demoDoor, demoDoorNames } from '../demo-doors.ts'
+import { handOver } from '../hand-over.ts'
+import type { DoorCard } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
 import { useWords } from '../words/words.ts'
+import { SettingsButton } from './settings.tsx'
 
 /** The doors of this device, and the invented ones to look at. */
 export function DoorsScreen() {
   const words = useWords()
+  const cards = useSyncExternalStore(doors.subscribe, doors.cards)
+  const [sought, setSought] = useState('')
+  const [told, setTold] = useState<string>()
+  const here = cards.filter(({ away }) => !away)
+  const found = here.filter(({ name, note }) => matches(`${name} ${note}`, sought))
+  const away = cards.filter((card) => card.away)
+  return (
+    <main className="doors">
+      <header className="doors-head">
+        <div>
+          <h1>Sillsight</h1>
+          <p>{words.doors.lead}</p>
+        </div>
+        <SettingsButton />
+      </header>
+      <section aria-labelledby="mine">
+        <div className="doors-row">
+          <h2 id="mine">{words.doors.mine}</h2>
+          {here.length > 1 && (
+            <input
+              type="search"
+              className="name"
+              aria-label={words.doors.search}
+              placeholder={words.doors.search}
+              value={sought}
+              onChange={(event) => setSought(event.target.value)}
+            />
+          )}
+        </div>
+        {here.length === 0 && <p>{words.doors.none}</p>}
+        {here.length > 0 && found.length === 0 && <p>{words.doors.nothingFound(sought)}</p>}
+        <ul className="door-list">
+          {found.map((card) => (
+            <DoorItem key={card.id} card={card} />
+          ))}
+        </ul>
+        {told !== undefined && (
+          <p className="entry-doubt" role="status">
+            {told}
+          </p>
+        )}
+        <div className="row">
+          <Link href="/new" className="primary">
+            {words.doors.newDoor}
+          </Link>
+          <Bring onTold={setTold} />
+          {here.length > 0 && (
+            <button type="button" className="second" onClick={async () => handOver(await doors.backup(), 'sillsight-backup')}>
+              {words.doors.backup}
+            </button>
+          )}
+        </div>
+        {away.length > 0 && (
+          <details>
+            <summary>
+              {words.doors.away} ({away.length})
+            </summary>
+            <ul className="door-list">
+              {away.map((card) => (
+                <DoorItem key={card.id} card={card} />
+              ))}
+            </ul>
+          </details>
+        )}
+      </section>
+      <Demos />
+    </main>
+  )
+}
+
+function Demos() {
+  const words = useWords()
   const [, go] = useLocation()
-  const openDemo = async (name: string) => {
-    const door = await doors.make(await demoDoor(name), { deed: 'imported', name })
+  const open = async (name: string) => {
+    const file = await demoDoor(name)
+    const door = await doors.make(file, { deed: 'imported', name: file.name ?? name })
     go(`/door/${door.id}/judge`)
   }
   return (
-    <main className="doors">
-      <h1>{words.doors.title}</h1>
-      <p>{words.doors.none}</p>
-      <h2>{words.doors.demo}</h2>
+    <section aria-labelledby="demo">
+      <h2 id="demo">{words.doors.demo}</h2>
+      <p className="quiet">{words.doors.demoNote}</p>
       <ul className="door-list">
         {demoDoorNames.map((name) => (
           <li key={name}>
-            <button type="button" onClick={() => openDemo(name)}>
-              {name}
+            <button type="button" className="door-link" onClick={() => open(name)}>
+              {words.demoDoors[name as keyof typeof words.demoDoors] ?? name}
             </button>
           </li>
         ))}
       </ul>
-    </main>
+    </section>
   )
+}
+
+function DoorItem({ card }: { readonly card: DoorCard }) {
+  const words = useWords()
+  const [, go] = useLocation()
+  return (
+    <li>
+      <Link href={`/door/${card.id}/judge`} className="door-link">
+        <span>{card.name || words.unnamed}</span>
+        <span className="quiet">{card.damaged ? words.doors.damaged : card.onlyHere ? words.onlyHere : ''}</span>
+      </Link>
+      <MenuTrigger>
+        <Button className="quiet-button" aria-label={words.doors.more(card.name || words.unnamed)}>
+          <svg viewBox="0 0 20 20" aria-hidden="true">
+            <path d="M4 10h.1M10 10h.1M16 10h.1" strokeLinecap="round" strokeWidth="3.4" />
+          </svg>
+        </Button>
+        <Popover className="popover menu" placement="bottom end">
+          <Menu
+            onAction={async (action) => {
+              if (action === 'copy') go(`/door/${await doors.copy(card.id, `${card.name} (2)`)}/measure`)
+              if (action === 'file') handOver(new TextEncoder().encode(await doors.exportFile(card.id)), card.name, 'json')
+              if (action === 'whole') handOver(await doors.exportDoor(card.id), card.name)
+              if (action === 'away') doors.putAway(card.id, !card.away)
+            }}
+          >
+            <MenuItem id="copy">{words.doors.copy}</MenuItem>
+            <MenuItem id="file">{words.doors.exportFile}</MenuItem>
+            <MenuItem id="whole">{words.doors.exportWhole}</MenuItem>
+            <MenuItem id="away">{card.away ? words.doors.takeOut : words.doors.putAway}</MenuItem>
+          </Menu>
+        </Popover>
+      </MenuTrigger>
+    </li>
+  )
+}
+
+/** Reads door files, doors with history and backups; says what became of them. */
+function Bring({ onTold }: { readonly onTold: (told: string) => void }) {
+  const words = useWords()
+  const input = useRef<HTMLInputElement>(null)
+  const take = async (event: ChangeEvent<HTMLInputElement>) => {
+    const told: string[] = []
+    for (const file of event.target.files ?? []) {
+      const result = await doors.read(new Uint8Array(await file.arrayBuffer()), file.name)
+      told.push(
+        result.ok
+          ? words.doors.brought(result.doors.length)
+          : `${file.name}: ${words.doors.refused} ${result.issues.map(({ path, expected, got }) => `${path}: ${expected}, ${got}`).join('; ')}`,
+      )
+    }
+    event.target.value = ''
+    onTold(told.join(' '))
+  }
+  return (
+    <>
+      <button type="button" className="second" onClick={() => input.current?.click()}>
+        {words.doors.bring}
+      </button>
+      <input ref={input} type="file" multiple hidden accept=".json,.sillsight" aria-label={words.doors.bring} onChange={take} />
+    </>
+  )
+}
+
+function matches(text: string, sought: string): boolean {
+  const lower = text.toLocaleLowerCase()
+  return sought
+    .toLocaleLowerCase()
+    .split(/\s+/)
+    .every((word) => lower.includes(word))
 }

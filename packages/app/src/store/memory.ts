@@ -1,11 +1,22 @@
 import type { DoorFile } from '@sillsight/document'
-import type { DoorId, DoorSnapshot, Doors, OpenDoor } from './contract.ts'
+import type { DoorCard, DoorId, DoorSnapshot, Doors, OpenDoor, StorageHealth } from './contract.ts'
 
 /** A store that keeps doors until the page is closed: for tests of screens, where storage is not what is looked at. */
-export function memoryDoors(): Pick<Doors, 'open' | 'make' | 'cards' | 'subscribe'> {
+const NONE: readonly DoorCard[] = []
+const HEALTH: StorageHealth = {
+  persistent: 'unknown',
+  used_bytes: undefined,
+  free_bytes: undefined,
+  low: false,
+  private: true,
+  newerVersion: false,
+}
+const EMPTY = new Uint8Array()
+
+export function memoryDoors(): Doors {
   const doors = new Map<DoorId, OpenDoor>()
   return {
-    cards: () => [],
+    cards: () => NONE,
     subscribe: () => () => {},
     open: async (id) => doors.get(id),
     make: async (file) => {
@@ -14,6 +25,17 @@ export function memoryDoors(): Pick<Doors, 'open' | 'make' | 'cards' | 'subscrib
       doors.set(id, door)
       return door
     },
+    health: () => HEALTH,
+    author: () => '',
+    setAuthor() {},
+    copy: async (id) => id,
+    putAway() {},
+    read: async () => ({ ok: true, doors: [] }),
+    exportDoor: async () => EMPTY,
+    exportFile: async () => '',
+    backup: async () => EMPTY,
+    rescue: async () => undefined,
+    askToPersist: async () => 'unknown',
   }
 }
 

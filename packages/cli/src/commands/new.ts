@@ -1,5 +1,13 @@
 import { basename } from 'node:path'
-import { builtinSensors, parseDocument, readLength, serialise, showLength } from '@sillsight/document'
+import {
+  type FirstValues,
+  firstDoor,
+  firstSensors,
+  type FirstLength as Length,
+  readLength,
+  serialise,
+  showLength,
+} from '@sillsight/document'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
 import { print, tell } from '../output.ts'
@@ -10,20 +18,6 @@ import { type Look, lookOf } from '../terminal.ts'
 import { mustBeFree, writeWhole } from '../writing.ts'
 
 type Units = Look['units']
-
-/** What the six questions yield. A value that Enter alone gave is marked: nobody measured it. */
-export interface FirstValues {
-  readonly width: Length
-  readonly height: Length
-  readonly side: string
-  readonly sensor: string
-  readonly mountingHeight: Length
-  readonly offset: Length
-}
-interface Length {
-  readonly mm: number
-  readonly typed: string | undefined
-}
 
 export async function newCommand(request: Request): Promise<ExitCode> {
   const [file = 'door.json'] = request.words
@@ -39,7 +33,7 @@ export async function newCommand(request: Request): Promise<ExitCode> {
 }
 
 async function ask(units: Units): Promise<FirstValues> {
-  const sensors = usableSensors()
+  const sensors = firstSensors()
   const questions = new Questions()
   const length = (question: string, fallback_mm?: number): Promise<Length> => {
     const named = fallback_mm === undefined ? undefined : showLength(fallback_mm, units)
@@ -68,34 +62,11 @@ async function ask(units: Units): Promise<FirstValues> {
 
 /** The text of a first door file. @throws Refusal if the values contradict each other */
 export function firstDoorFile(name: string, values: FirstValues): string {
-  const { width, height, side, sensor, mountingHeight, offset } = values
-  const readings = { ...reading('widths', width), ...reading('heights', height) }
-  const offered = [...(mountingHeight.typed === undefined ? ['mounting height'] : []), ...(offset.typed === undefined ? ['offset'] : [])]
-  const note = `${offered.join(' and ')}: offered by \`sillsight new\`, not measured`
-  const file = {
-    sillsight: 1,
-    name,
-    sides: { a: side, b: side === 'other side' ? 'far side' : 'other side' },
-    survey: { opening: { width_mm: width.mm, height_mm: height.mm, ...(Object.keys(readings).length > 0 && { readings }) } },
-    sensors: [
-      {
-        use: sensor,
-        side: 'a',
-        mountingHeight_mm: mountingHeight.mm,
-        offset_mm: offset.mm,
-        ...(offered.length > 0 && { source: { basis: 'our decision', note } }),
-      },
-    ],
-  }
-  const parsed = parseDocument(JSON.stringify(file))
-  if (parsed.ok) return serialise(parsed.document)
+  const otherSide = values.side === 'other side' ? 'far side' : 'other side'
+  const made = firstDoor(name, values, { otherSide, offeredBy: '`sillsight new`' })
+  if (made.ok) return serialise(made.document)
   const repair = 'answer again with values that fit together'
-  throw new Refusal(...parsed.issues.map((issue) => ({ repair, ...issue, place: `new: ${issue.path}` })))
-}
-
-/** A length that was not typed in mm is kept as it was read off the tape, beside its value in mm. */
-function reading(of: 'widths' | 'heights', { typed }: Length): object {
-  return typed === undefined || /^\d+(?:\.\d+)?(?: ?mm)?$/.test(typed) ? {} : { [of]: [{ reading: typed }] }
+  throw new Refusal(...made.issues.map((issue) => ({ repair, ...issue, place: `new: ${issue.path}` })))
 }
 
 function lengthOf(typed: string, units: Units, fallback_mm: number | undefined): Length | Problem {
@@ -132,27 +103,6 @@ function sensorOf(typed: string, sensors: readonly NamedSensor[]): string | Prob
     got: shown(typed),
     repair: 'write the number before the sensor',
   }
-}
-
-/** Those for which six values suffice. A light beam, for one, needs the places of both its ends. */
-function usableSensors(): readonly NamedSensor[] {
-  const length = { mm: 2400, typed: undefined }
-  return builtinSensors().filter(({ id }) => {
-    try {
-      firstDoorFile('trial', {
-        width: length,
-        height: length,
-        side: 'outside',
-        sensor: id,
-        mountingHeight: length,
-        offset: { mm: 150, typed: undefined },
-      })
-      return true
-    } catch (problem) {
-      if (problem instanceof Refusal) return false
-      throw problem
-    }
-  })
 }
 
 function doorName(file: string): string {

@@ -13,6 +13,8 @@ export interface Dimension {
   /** Where the things it measures lie in the other direction: the extension lines start there. */
   readonly startsAt_mm: number
   readonly text: string
+  /** What it measures, for whoever changes it there: `opening/width`, `opening/height`, `sensor/<id>/z`, `zone/<id>/yMin`. */
+  readonly of?: string | undefined
 }
 
 /** Its rank counts outward from the view, 0 nearest. */

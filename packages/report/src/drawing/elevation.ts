@@ -54,6 +54,7 @@ function elevationDimensions({ door, counted, units }: Scene, window: Window): r
         to_mm: x_mm,
         startsAt_mm: Math.max(...sensors.map(({ z_mm }) => z_mm)) + 60,
         text: say(Math.abs(x_mm)),
+        of: `sensor/${sensors.find((sensor) => sensor.x_mm === x_mm)?.id}/x`,
       }),
     )
   const up = distinct(sensors.map(({ z_mm }) => z_mm))
@@ -65,9 +66,14 @@ function elevationDimensions({ door, counted, units }: Scene, window: Window): r
         to_mm: z_mm,
         startsAt_mm: Math.min(window.uMax_mm, ...sensors.filter((sensor) => sensor.z_mm === z_mm).map(({ x_mm }) => x_mm)),
         text: say(z_mm),
+        of: `sensor/${sensors.find((sensor) => sensor.z_mm === z_mm)?.id}/z`,
       }),
     )
-  return [...offsets, ...up, { side: 'right', from_mm: 0, to_mm: height_mm, startsAt_mm: width_mm, text: say(height_mm) }]
+  const opening: readonly Dimension[] = [
+    { side: 'right', from_mm: 0, to_mm: height_mm, startsAt_mm: width_mm, text: say(height_mm), of: 'opening/height' },
+    { side: 'bottom', from_mm: 0, to_mm: width_mm, startsAt_mm: window.vMin_mm, text: say(width_mm), of: 'opening/width' },
+  ]
+  return [...offsets, ...up, ...opening]
 }
 
 function openingMarks({ door, state }: Scene, view: View): readonly Mark[] {

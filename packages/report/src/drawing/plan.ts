@@ -31,16 +31,16 @@ function planDimensions({ door, zone, coverage, units }: Scene): readonly Dimens
   const bottom_mm = Math.min(-(door.leaf?.thickness_mm ?? 0) / 2, zone && zone.yMin_mm < 0 ? zone.yMin_mm : 0)
   const right_mm = Math.max(width_mm, zone?.xMax_mm ?? width_mm)
   const found: Dimension[] = []
-  const add = (side: Dimension['side'], from_mm: number, to_mm: number, startsAt_mm: number): void => {
-    if (to_mm - from_mm > 0) found.push({ side, from_mm, to_mm, startsAt_mm, text: dimensionFigure(to_mm - from_mm, units) })
+  const add = (side: Dimension['side'], from_mm: number, to_mm: number, startsAt_mm: number, of?: string): void => {
+    if (to_mm - from_mm > 0) found.push({ side, from_mm, to_mm, startsAt_mm, text: dimensionFigure(to_mm - from_mm, units), of })
   }
   const largest = coverage?.pockets[0]?.extent
   if (largest && !(largest.xMin_mm === 0 && largest.xMax_mm === width_mm)) add('top', largest.xMin_mm, largest.xMax_mm, largest.yMax_mm)
   if (largest && !(largest.yMin_mm === zone?.yMin_mm && largest.yMax_mm === zone.yMax_mm))
     add('right', largest.yMin_mm, largest.yMax_mm, largest.xMax_mm)
-  add('bottom', 0, width_mm, bottom_mm)
+  add('bottom', 0, width_mm, bottom_mm, 'opening/width')
   if (zone) {
-    add('right', zone.yMin_mm, zone.yMax_mm, right_mm)
+    add('right', zone.yMin_mm, zone.yMax_mm, right_mm, `zone/${zone.id}/depth`)
     if (zone.xMin_mm !== 0 || zone.xMax_mm !== width_mm) add('bottom', zone.xMin_mm, zone.xMax_mm, zone.yMin_mm)
   }
   return found

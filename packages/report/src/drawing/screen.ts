@@ -2,7 +2,7 @@ import type { Door, Judgement } from '@sillsight/engine'
 import type { Units } from '../options.ts'
 import { ranked, roomAround } from './dimensions.ts'
 import { elevation } from './elevation.ts'
-import type { Mark } from './model.ts'
+import type { Box, Mark } from './model.ts'
 import { plan } from './plan.ts'
 import type { Projection, Scene } from './scene.ts'
 import { section } from './section.ts'
@@ -29,6 +29,8 @@ export interface ScreenDrawing {
   readonly seen: string
   readonly view: View
   readonly marks: readonly Mark[]
+  /** Where the lettering of each dimension lies that can be changed, and what it measures. */
+  readonly figures: readonly { readonly of: string; readonly box: Box }[]
   /** Names that found no place on the drawing. */
   readonly unplaced: readonly string[]
   /** Door state and zone that are shown. */
@@ -54,12 +56,13 @@ export function drawOnScreen(door: Door, judgement: Judgement, options: ScreenOp
   }
   const view = viewAt(projection.window, scale, { x_mm: room.left + spare_mm.across / 2, y_mm: room.top + spare_mm.up / 2 })
   const bounds = { left_mm: 0, top_mm: 0, right_mm: options.width_mm, bottom_mm: options.height_mm }
-  const { marks, labelling } = drawInPlace({ projection, view, dimensions, bounds })
+  const { marks, labelling, figures } = drawInPlace({ projection, view, dimensions, bounds })
   return {
     heading: projection.heading,
     seen: projection.seen,
     view,
     marks,
+    figures,
     unplaced: labelling.unplaced.map(({ text }) => text),
     state: scene.state.id,
     zone: scene.zone?.id,

@@ -46,6 +46,7 @@ function sectionDimensions({ door, counted, zone, units }: Scene, window: Window
       to_mm: -y_mm,
       startsAt_mm: Math.max(...sensors.map(({ z_mm }) => z_mm)) + 60,
       text: dimensionFigure(Math.abs(y_mm) - face_mm, units),
+      of: `sensor/${sensors.find((sensor) => sensor.y_mm === y_mm)?.id}/y`,
     }
   })
   if (!zone || zone.yMax_mm - zone.yMin_mm <= 0) return offsets
@@ -57,6 +58,7 @@ function sectionDimensions({ door, counted, zone, units }: Scene, window: Window
       to_mm: -zone.yMin_mm,
       startsAt_mm: window.vMin_mm,
       text: dimensionFigure(zone.yMax_mm - zone.yMin_mm, units),
+      of: `zone/${zone.id}/depth`,
     },
   ]
 }

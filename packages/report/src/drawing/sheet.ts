@@ -99,6 +99,8 @@ function describe({ name, verdict, lines }: ReturnType<typeof titleWords>, { slo
 
 interface DrawnInPlace {
   readonly marks: readonly Mark[]
+  /** Where the lettering of each dimension lies that says what it measures. */
+  readonly figures: readonly { readonly of: string; readonly box: Box }[]
   readonly labelling: Labelling
   readonly hatched: readonly Box[]
 }
@@ -127,6 +129,7 @@ export function drawInPlace(
   return {
     labelling,
     hatched: drawn.hatched,
+    figures: dimensions.flatMap(({ of }, i) => (of !== undefined && figures[i] ? [{ of, box: figures[i].text }] : [])),
     marks: [
       ...drawn.marks,
       ...figures.flatMap(({ marks }) => marks),

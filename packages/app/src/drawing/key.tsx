@@ -1,0 +1,31 @@
+import type { ScreenDrawing } from '@sillsight/report'
+import { useWords } from '../words/words.ts'
+
+/** Below the drawing: what is under the finger, or else what hatching and lines mean. */
+export function Key({ named, drawing }: { readonly named: string | undefined; readonly drawing: ScreenDrawing | undefined }) {
+  const words = useWords()
+  return (
+    <div className="key">
+      {named !== undefined ? (
+        <p className="key-named">{named}</p>
+      ) : (
+        <>
+          <p>
+            <svg viewBox="0 0 34 14" aria-hidden="true" className="key-hatch">
+              <rect x="0.5" y="0.5" width="33" height="13" />
+              <path d="M4 13L14 1M10 13L20 1M16 13L26 1M22 13L32 1" />
+            </svg>
+            {words.key.unseen}
+          </p>
+          <p>
+            <svg viewBox="0 0 34 14" aria-hidden="true" className="key-trace">
+              <path d="M0 7h34" />
+            </svg>
+            {words.key.trace}
+          </p>
+          {drawing && drawing.unplaced.length > 0 && <p>{words.key.unplaced(drawing.unplaced.join(', '))}</p>}
+        </>
+      )}
+    </div>
+  )
+}

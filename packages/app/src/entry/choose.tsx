@@ -1,0 +1,42 @@
+import { useDoor } from '../screens/at-door.ts'
+import { useWords } from '../words/words.ts'
+import { putAt, valueAt } from './places.ts'
+
+/** A word of the door set in a sentence, out of a few. The platform's own list: it works with gloves, keyboard and screen reader. */
+export function Choose<T extends string>(props: {
+  readonly path: string
+  readonly label: string
+  readonly options: Readonly<Record<T, string>>
+  /** What a choice brings with it, as the other fields of a new object. */
+  readonly onChoose?: (chosen: T) => void
+}) {
+  const { path, label, options, onChoose } = props
+  const words = useWords()
+  const { door, snapshot } = useDoor()
+  const value = valueAt(snapshot.file, path)
+  return (
+    <select
+      className="choose"
+      aria-label={label}
+      disabled={snapshot.readOnly !== undefined}
+      data-missing={value === undefined || undefined}
+      value={typeof value === 'string' ? value : ''}
+      onChange={(event) => {
+        const chosen = event.target.value as T
+        if (onChoose) onChoose(chosen)
+        else door.edit({ deed: 'set', path, typed: options[chosen] }, (draft) => putAt(draft, path, chosen))
+      }}
+    >
+      {value === undefined && (
+        <option value="" disabled>
+          {words.entry.choose}
+        </option>
+      )}
+      {(Object.entries(options) as [T, string][]).map(([key, word]) => (
+        <option key={key} value={key}>
+          {word}
+        </option>
+      ))}
+    </select>
+  )
+}

@@ -1,0 +1,35 @@
+import { readLength, showLength } from '@sillsight/document'
+import { figure, type Units } from '@sillsight/report'
+
+/** What a figure counts, which decides its keys, its unit and how it is read. */
+export type Kind = 'length' | 'angle' | 'percent' | 'seconds' | 'metres' | 'speed' | 'share' | 'count'
+
+export type Read = { readonly ok: true; readonly value: number; readonly text: string } | { readonly ok: false; readonly expected: string }
+
+const SUFFIX: Readonly<Record<Exclude<Kind, 'length'>, string>> = {
+  angle: '\u00b0',
+  percent: ' %',
+  seconds: ' s',
+  metres: ' m',
+  speed: ' m/s',
+  share: '',
+  count: '',
+}
+
+/** A value of the door file as it is shown in a sentence. */
+export function shownFigure(value: number, kind: Kind, units: Units, decimal: string): string {
+  if (kind === 'length') return units === 'metric' ? figure({ value, unit: 'mm' }, units) : showLength(value, units)
+  return `${String(Math.round(value * 1000) / 1000).replace('.', decimal)}${SUFFIX[kind]}`
+}
+
+/** What was typed, as a value of the door file. */
+export function readFigure(text: string, kind: Kind, units: Units): Read {
+  if (kind === 'length') {
+    const read = readLength(text, { units })
+    return read.ok ? { ok: true, value: read.mm, text: text.trim() } : { ok: false, expected: read.issue.expected }
+  }
+  const tidy = text.trim().replace(/\s*(\u00b0|%|s|m|m\/s)$/, '')
+  if (!/^[-\u2212]?\d{1,7}([.,]\d{1,6})?$/.test(tidy)) return { ok: false, expected: 'number' }
+  const value = Number(tidy.replace('\u2212', '-').replace(',', '.'))
+  return kind === 'count' && !Number.isInteger(value) ? { ok: false, expected: 'whole' } : { ok: true, value, text: text.trim() }
+}

@@ -1,0 +1,93 @@
+import { useEffect, useRef } from 'react'
+import { Link } from 'wouter'
+import { PARTS, type Part } from '../parts.ts'
+import type { Saving } from '../store/contract.ts'
+import { useWords } from '../words/words.ts'
+import { useDoor } from './at-door.ts'
+import { SettingsButton } from './settings.tsx'
+
+/** The head of every sheet: which door, whether it is saved, undo and redo, and how this device shows things. */
+export function Head() {
+  const words = useWords()
+  const { door, snapshot } = useDoor()
+  useUndoKeys(door.undo, door.redo)
+  return (
+    <header className="head">
+      <Link href="/" className="head-back" aria-label={words.backToDoors}>
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <path d="M13 3l-7 7 7 7" />
+        </svg>
+      </Link>
+      <div className="head-words">
+        <h1 className="head-name">{snapshot.file.name ?? words.unnamed}</h1>
+        <p className="head-saved" role="status" data-state={snapshot.saving.kind}>
+          {savingWords(snapshot.saving, words)}
+          {snapshot.onlyHere && <span> · {words.onlyHere}</span>}
+        </p>
+      </div>
+      <div className="head-tools">
+        <button type="button" className="quiet-button" disabled={!snapshot.undo} onClick={door.undo} aria-label={words.undo}>
+          <svg viewBox="0 0 20 20" aria-hidden="true">
+            <path d="M7 4L3 8l4 4M3 8h9a5 5 0 0 1 0 10H8" />
+          </svg>
+        </button>
+        <button type="button" className="quiet-button" disabled={!snapshot.redo} onClick={door.redo} aria-label={words.redo}>
+          <svg viewBox="0 0 20 20" aria-hidden="true">
+            <path d="M13 4l4 4-4 4M17 8H8a5 5 0 0 0 0 10h4" />
+          </svg>
+        </button>
+        <SettingsButton />
+      </div>
+    </header>
+  )
+}
+
+/** The seven parts along one blade. Nothing on it is locked; it can be pulled sideways where it is longer than the screen. */
+export function Tape({ part }: { readonly part: Part }) {
+  const words = useWords()
+  const { door } = useDoor()
+  const here = useRef<HTMLAnchorElement>(null)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: pulled to the part that was chosen
+  useEffect(() => {
+    here.current?.scrollIntoView({ inline: 'center', block: 'nearest' })
+  }, [part])
+  return (
+    <nav className="tape" aria-label={words.partsNav}>
+      <ol>
+        {PARTS.map((name) => (
+          <li key={name} data-here={name === part || undefined}>
+            <Link
+              href={`/door/${door.id}/${name}`}
+              aria-current={name === part ? 'page' : undefined}
+              ref={name === part ? here : undefined}
+            >
+              {words.parts[name]}
+            </Link>
+          </li>
+        ))}
+      </ol>
+    </nav>
+  )
+}
+
+/** Ctrl or Cmd with Z, with Shift to bring back; not while a text is being written. */
+function useUndoKeys(undo: () => void, redo: () => void): void {
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return
+      if (event.target instanceof HTMLInputElement || event.target instanceof HTMLTextAreaElement) return
+      event.preventDefault()
+      if (event.shiftKey) redo()
+      else undo()
+    }
+    window.addEventListener('keydown', onKey)
+    return () => window.removeEventListener('keydown', onKey)
+  }, [undo, redo])
+}
+
+function savingWords(saving: Saving, words: ReturnType<typeof useWords>): string {
+  if (saving.kind === 'saving') return words.saving
+  if (saving.kind === 'not-saved') return words.notSaved[saving.reason]
+  const time = new Date(saving.at_ms)
+  return words.saved(`${String(time.getHours()).padStart(2, '0')}:${String(time.getMinutes()).padStart(2, '0')}`)
+}

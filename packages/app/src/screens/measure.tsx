@@ -1,0 +1,269 @@
+import { type ReactNode, useMemo } from 'react'
+import { Stage } from '../drawing/stage.tsx'
+import { Choose } from '../entry/choose.tsx'
+import { hardly, USUAL_MM } from '../entry/doubts.ts'
+import { Figure } from '../entry/figure.tsx'
+import { shownFigure } from '../entry/kinds.ts'
+import { Name } from '../entry/name.tsx'
+import { putAt } from '../entry/places.ts'
+import { Sentence } from '../entry/sentence.tsx'
+import { usePreferences } from '../preferences.ts'
+import type { Draft } from '../store/contract.ts'
+import { useWords } from '../words/words.ts'
+import { useDoor } from './at-door.ts'
+import { Group } from './group.tsx'
+import { Missing } from './missing.tsx'
+import { Obstacles } from './obstacles.tsx'
+
+/** The opening as it is: figures in sentences, each touched to be typed; the same lengths stand on the drawing. */
+export function MeasureScreen() {
+  const words = useWords()
+  return (
+    <main className="stage-and-words">
+      <Stage first="elevation" />
+      <section className="entries" aria-label={words.parts.measure}>
+        <Missing of={(need) => need.startsWith('survey') || need.startsWith('tolerances')} />
+        <OpeningGroup />
+        <LeafGroup />
+        <FloorGroup />
+        <Obstacles />
+        <AirGroup />
+        <TolerancesGroup />
+      </section>
+    </main>
+  )
+}
+
+function useDoubt(usual: readonly [number, number]): (value: number) => string | undefined {
+  const words = useWords()
+  const { units } = usePreferences()
+  return hardly(words, usual, (value) => shownFigure(value, 'length', units, words.decimal))
+}
+
+function OpeningGroup() {
+  const words = useWords()
+  const width = useDoubt(USUAL_MM.openingWidth)
+  const height = useDoubt(USUAL_MM.openingHeight)
+  const tolerancePath = 'survey/opening/tolerance_mm'
+  const opening = 'survey/opening'
+  return (
+    <Group title={words.measure.opening} path={opening}>
+      <p>
+        <Name path="name" label={words.measure.doorName} />
+      </p>
+      <p>
+        <Sentence
+          text={words.measure.openingWords}
+          figures={{
+            width: (
+              <Figure
+                path={`${opening}/width_mm`}
+                label={words.first.width}
+                hint={words.first.widthHint}
+                {...{ tolerancePath, question: width }}
+              />
+            ),
+            height: <Figure path={`${opening}/height_mm`} label={words.first.height} hint={words.first.heightHint} question={height} />,
+          }}
+        />
+      </p>
+      <Diagonals />
+      <p>
+        <Sentence
+          text={words.measure.sides}
+          figures={{
+            a: <Name path="sides/a" label={words.measure.sideA} />,
+            b: <Name path="sides/b" label={words.measure.sideB} />,
+          }}
+        />
+      </p>
+    </Group>
+  )
+}
+
+/** Both diagonals, kept as readings: with width and height they find the misread one. */
+function Diagonals() {
+  const words = useWords()
+  const { answers } = useDoor()
+  const notes = answers.shown?.notes.filter(({ code }) => code === 'readings-disagree') ?? []
+  return (
+    <>
+      <p>
+        <Sentence
+          text={words.measure.diagonals}
+          figures={Object.fromEntries(
+            ['first', 'second'].map((name, i) => [
+              name,
+              <DiagonalFigure key={name} index={i as 0 | 1} label={words.measure.diagonal(i + 1)} />,
+            ]),
+          )}
+        />
+      </p>
+      {notes.map(({ path, text }) => (
+        <p className="entry-doubt" key={path}>
+          {text}
+        </p>
+      ))}
+    </>
+  )
+}
+
+function DiagonalFigure({ index, label }: { readonly index: 0 | 1; readonly label: string }) {
+  const list = 'survey/opening/readings/diagonals'
+  const put = (draft: Draft, value: number | undefined) => {
+    const known = draft.survey.opening.readings?.diagonals ?? []
+    const next = known.map((reading, i) => (i === index && value !== undefined ? value : reading))
+    putAt(draft, list, index < known.length ? next : [...next, value])
+  }
+  return <Figure path={`${list}/${index}`} label={label} put={put} />
+}
+
+function LeafGroup() {
+  const words = useWords()
+  const { door } = useDoor()
+  const thickness = useDoubt(USUAL_MM.leafThickness)
+  const bulge = useDoubt(USUAL_MM.leafBulge)
+  return (
+    <Group title={words.measure.leaf} path="survey/leaf">
+      <p>
+        <Sentence
+          text={words.measure.leafWords}
+          figures={{
+            travel: (
+              <Choose
+                path="survey/leaf/travel"
+                label={words.measure.travel}
+                options={words.measure.travels}
+                onChoose={(travel) =>
+                  door.edit({ deed: 'set', path: 'survey/leaf/travel', typed: words.measure.travels[travel] }, (draft) => {
+                    if (draft.survey.leaf === undefined) putAt(draft, 'survey/leaf', { travel, thickness_mm: 40 })
+                    else putAt(draft, 'survey/leaf/travel', travel)
+                  })
+                }
+              />
+            ),
+            thickness: <Figure path="survey/leaf/thickness_mm" label={words.measure.thickness} question={thickness} />,
+            bulge: <Figure path="survey/leaf/bulge_mm" label={words.measure.bulge} question={bulge} optional />,
+          }}
+        />
+      </p>
+    </Group>
+  )
+}
+
+function FloorGroup() {
+  const words = useWords()
+  const { door, snapshot } = useDoor()
+  const { floor } = snapshot.file.survey
+  const points = floor?.profile_mm ?? []
+  const addPoint = () =>
+    door.edit({ deed: 'added', path: 'survey/floor' }, (draft) => {
+      const last = points[points.length - 1]
+      const next = last === undefined ? [[0, 0]] : [...points.map(([y, z]) => [y, z]), [last[0] + 1000, last[1]]]
+      putAt(draft, 'survey/floor/profile_mm', next)
+    })
+  return (
+    <Group title={words.measure.floor} path="survey/floor">
+      {points.length === 0 ? (
+        <p>{words.measure.floorLevel}</p>
+      ) : (
+        <>
+          <p>
+            <Sentence
+              text={words.measure.floorWords}
+              figures={{
+                slope: <Figure path="survey/floor/slopeX_percent" label={words.measure.slope} kind="percent" signed optional />,
+                tolerance: <Figure path="survey/floor/tolerance_mm" label={words.measure.floorTolerance} optional />,
+              }}
+            />
+          </p>
+          {points.map((_, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: points of a profile have no other name
+            <p key={i}>
+              <Sentence
+                text={words.measure.floorPoint}
+                figures={{
+                  out: <Figure path={`survey/floor/profile_mm/${i}/0`} label={words.measure.floorOut} signed />,
+                  height: <Figure path={`survey/floor/profile_mm/${i}/1`} label={words.measure.floorHeight} signed />,
+                }}
+              />
+            </p>
+          ))}
+        </>
+      )}
+      <button type="button" className="second" onClick={addPoint}>
+        {words.measure.addPoint}
+      </button>
+    </Group>
+  )
+}
+
+function AirGroup() {
+  const words = useWords()
+  return (
+    <Group title={words.measure.air} path="survey/visibility_m">
+      <p>
+        <Sentence
+          text={words.measure.airWords}
+          figures={{
+            visibility: (
+              <Figure
+                path="survey/visibility_m"
+                label={words.measure.visibility}
+                kind="metres"
+                missing={words.measure.clear}
+                optional
+                put={(draft, value) => putAt(draft, 'survey/visibility_m', value ?? 'clear')}
+              />
+            ),
+          }}
+        />
+      </p>
+    </Group>
+  )
+}
+
+const USUAL_TOLERANCES = { length_mm: 5, position_mm: 5, tilt_deg: 0.3, roll_deg: 0.3, yaw_deg: 0.3, floor_mm: 5, range_percent: 0 }
+
+function TolerancesGroup() {
+  const words = useWords()
+  const { door, snapshot } = useDoor()
+  const figures = useMemo(() => {
+    const of = (name: keyof typeof USUAL_TOLERANCES): ReactNode => (
+      <Figure
+        path={`tolerances/${name}`}
+        label={words.measure.tolerance}
+        kind={name.endsWith('_deg') ? 'angle' : name.endsWith('_percent') ? 'percent' : 'length'}
+      />
+    )
+    return {
+      length: of('length_mm'),
+      position: of('position_mm'),
+      tilt: of('tilt_deg'),
+      roll: of('roll_deg'),
+      yaw: of('yaw_deg'),
+      floor: of('floor_mm'),
+      range: of('range_percent'),
+    }
+  }, [words])
+  return (
+    <Group title={words.measure.tolerances} path="tolerances">
+      {snapshot.file.tolerances === undefined ? (
+        <>
+          <p>{words.measure.tolerancesNone}</p>
+          <button
+            type="button"
+            className="second"
+            onClick={() => door.edit({ deed: 'added', path: 'tolerances' }, (draft) => putAt(draft, 'tolerances', { ...USUAL_TOLERANCES }))}
+          >
+            {words.measure.tolerancesAdd}
+          </button>
+        </>
+      ) : (
+        <p>
+          <Sentence text={words.measure.tolerancesWords} figures={figures} />
+        </p>
+      )}
+    </Group>
+  )
+}

@@ -1,0 +1,65 @@
+import type { Door, Judgement } from '@sillsight/engine'
+import { needWords } from '@sillsight/report'
+import { usePreferences } from '../preferences.ts'
+import { useWords } from '../words/words.ts'
+import { useDoor } from './at-door.ts'
+import { anchorOf } from './group.tsx'
+
+/** What a part of the job still lacks, and how many findings it would settle. Touching one leads there. */
+export function Missing({ of }: { readonly of: (need: string) => boolean }) {
+  const words = useWords()
+  const { units } = usePreferences()
+  const { answers } = useDoor()
+  const { shown } = answers
+  if (!shown) return null
+  const needs = needsOf(shown.judgement).filter(({ need }) => of(need))
+  return (
+    <section className="missing">
+      <h2>{words.measure.missing}</h2>
+      {needs.length === 0 ? (
+        <p>{words.measure.nothingMissing}</p>
+      ) : (
+        <ul>
+          {needs.map(({ need, count }) => (
+            <li key={need}>
+              <button type="button" className="link" onClick={() => goTo(need)}>
+                {capital(wordsOf(shown.door, need, units))}
+              </button>{' '}
+              <span>{words.measure.missingNote(count)}</span>
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  )
+}
+
+/** The needs of all findings that are not settled, those that settle most first. */
+function needsOf({ findings }: Judgement): readonly { readonly need: string; readonly count: number }[] {
+  const counts = new Map<string, number>()
+  for (const finding of findings) {
+    if (finding.verdict !== 'undetermined') continue
+    for (const need of new Set(finding.needs)) counts.set(need, (counts.get(need) ?? 0) + 1)
+  }
+  return [...counts].map(([need, count]) => ({ need, count })).sort((a, b) => b.count - a.count || (a.need < b.need ? -1 : 1))
+}
+
+function wordsOf(door: Door, need: string, units: ReturnType<typeof usePreferences>['units']): string {
+  return needWords(door, need, units)
+}
+
+/** Scrolls to the group that the place belongs to: the longest beginning of its path that has one. */
+function goTo(need: string): void {
+  const parts = need.split('/')
+  for (let length = parts.length; length > 0; length--) {
+    const group = document.getElementById(anchorOf(parts.slice(0, length).join('/')))
+    if (!group) continue
+    group.scrollIntoView({ block: 'start', behavior: 'smooth' })
+    group.focus({ preventScroll: true })
+    return
+  }
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}

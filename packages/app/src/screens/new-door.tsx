@@ -1,0 +1,170 @@
+import { firstDoor, firstSensors } from '@sillsight/document'
+import { useMemo, useState } from 'react'
+import { Link, useLocation } from 'wouter'
+import { hardly, USUAL_MM } from '../entry/doubts.ts'
+import { shownFigure } from '../entry/kinds.ts'
+import { Pad } from '../entry/pad.tsx'
+import { usePreferences } from '../preferences.ts'
+import { doors } from '../store/doors.ts'
+import { useWords } from '../words/words.ts'
+import { SettingsButton } from './settings.tsx'
+
+const LENGTHS = ['width', 'height', 'mounting', 'offset'] as const
+type LengthName = (typeof LENGTHS)[number]
+interface Entered {
+  readonly mm: number
+  readonly typed: string
+}
+
+/** A first door from six values: an undimensioned sketch whose dimensions are what to take. */
+export function NewDoorScreen() {
+  const words = useWords()
+  const [, go] = useLocation()
+  const sensors = useMemo(firstSensors, [])
+  const [lengths, setLengths] = useState<Partial<Record<LengthName, Entered>>>({})
+  const [name, setName] = useState('')
+  const [side, setSide] = useState('')
+  const [sensor, setSensor] = useState(sensors[0]?.id ?? '')
+  const [open, setOpen] = useState<LengthName>()
+  const [refused, setRefused] = useState<string>()
+  const { units } = usePreferences()
+  const show = (mm: number) => shownFigure(mm, 'length', units, words.decimal)
+  const labels: Readonly<Record<LengthName, readonly [label: string, hint: string]>> = {
+    width: [words.first.width, words.first.widthHint],
+    height: [words.first.height, words.first.heightHint],
+    mounting: [words.first.mounting, words.first.mountingHint],
+    offset: [words.first.offset, words.first.offsetHint],
+  }
+  const usual = {
+    width: USUAL_MM.openingWidth,
+    height: USUAL_MM.openingHeight,
+    mounting: USUAL_MM.mountingHeight,
+    offset: USUAL_MM.offset,
+  }
+  const left = LENGTHS.filter((length) => lengths[length] === undefined)
+  const judge = async () => {
+    const { width, height, mounting, offset } = lengths
+    if (!width || !height || !mounting || !offset) return
+    const sideName = side.trim() || words.first.thisSide
+    const made = firstDoor(
+      name.trim() || words.first.title,
+      { width, height, side: sideName, sensor, mountingHeight: mounting, offset },
+      { otherSide: words.first.otherSide, offeredBy: 'nobody' },
+    )
+    if (!made.ok) {
+      setRefused(made.issues.map(({ path, expected, got }) => `${path}: ${expected}, ${got}`).join('; '))
+      return
+    }
+    const door = await doors.make(made.document, { deed: 'made', name: made.document.name ?? '' })
+    go(`/door/${door.id}/judge`)
+  }
+  const dimension = (length: LengthName) => {
+    const value = lengths[length]
+    return (
+      <button type="button" className="first-figure" data-missing={value === undefined || undefined} onClick={() => setOpen(length)}>
+        <span className="first-label">{labels[length][0]}</span>
+        <strong>{value ? show(value.mm) : '?'}</strong>
+        <span className="quiet">{value && value.typed !== String(value.mm) ? value.typed : labels[length][1]}</span>
+      </button>
+    )
+  }
+  return (
+    <main className="first">
+      <header className="doors-head">
+        <Link href="/" className="head-back" aria-label={words.backToDoors}>
+          <svg viewBox="0 0 20 20" aria-hidden="true">
+            <path d="M13 3l-7 7 7 7" />
+          </svg>
+        </Link>
+        <div>
+          <h1>{words.first.title}</h1>
+          <p>{words.first.lead}</p>
+        </div>
+        <SettingsButton />
+      </header>
+      <div className="first-sheet">
+        <Sketch />
+        <div className="first-figures">
+          {LENGTHS.map((length) => (
+            <div key={length}>{dimension(length)}</div>
+          ))}
+        </div>
+      </div>
+      <div className="first-fields">
+        <label className="field">
+          <span>{words.first.sensor}</span>
+          <select className="choose" value={sensor} onChange={(event) => setSensor(event.target.value)}>
+            {sensors.map((each) => (
+              <option key={each.id} value={each.id}>
+                {each.name}
+              </option>
+            ))}
+          </select>
+          <span className="quiet">{words.first.sensorHint}</span>
+        </label>
+        <label className="field">
+          <span>{words.first.side}</span>
+          <input
+            className="name"
+            maxLength={40}
+            value={side}
+            placeholder={words.first.sideHint}
+            onChange={(event) => setSide(event.target.value)}
+          />
+        </label>
+        <label className="field">
+          <span>{words.first.name}</span>
+          <input className="name" maxLength={200} value={name} onChange={(event) => setName(event.target.value)} />
+        </label>
+      </div>
+      {refused !== undefined && (
+        <p className="entry-doubt" role="alert">
+          {refused}
+        </p>
+      )}
+      <div className="first-go">
+        {left.length > 0 ? (
+          <button type="button" className="primary" onClick={() => setOpen(left[0])}>
+            {labels[left[0] ?? 'width'][0]}
+            <span> · {words.first.left(left.length)}</span>
+          </button>
+        ) : (
+          <button type="button" className="primary" onClick={judge}>
+            {words.first.go}
+          </button>
+        )}
+      </div>
+      {open && (
+        <Pad
+          onClose={() => setOpen(undefined)}
+          asked={{
+            label: labels[open][0],
+            hint: labels[open][1],
+            kind: 'length',
+            value: lengths[open]?.mm,
+            typed: lengths[open]?.typed,
+            question: hardly(words, usual[open], show),
+            onEnter: (mm, typed) => setLengths((now) => ({ ...now, [open]: { mm, typed } })),
+          }}
+        />
+      )}
+    </main>
+  )
+}
+
+/** A doorway without figures: what the four lengths are, before anybody reads a word. */
+function Sketch() {
+  return (
+    <svg className="sketch" viewBox="0 0 240 190" aria-hidden="true">
+      <path className="s-wall" d="M20 20h200v150h-30V52H50v118H20z" />
+      <path className="s-line" d="M50 170V52h140v118" />
+      <path className="s-help" d="M6 170h228" />
+      <rect className="s-ink" x="113" y="40" width="14" height="8" />
+      <path className="s-help" d="M120 48L60 170M120 48L90 170M120 48L120 170M120 48L150 170M120 48L180 170" />
+      <path className="s-dim" d="M50 180h140M46 184l8-8M186 184l8-8" />
+      <path className="s-dim" d="M204 52v118M200 56l8-8M200 174l8-8" />
+      <path className="s-dim" d="M34 44v126M30 48l8-8M30 174l8-8" />
+      <path className="s-dim" d="M113 32h14M109 36l8-8M123 36l8-8" />
+    </svg>
+  )
+}

@@ -1,0 +1,82 @@
+import { Figure } from '../entry/figure.tsx'
+import { Name } from '../entry/name.tsx'
+import { putAt } from '../entry/places.ts'
+import { Sentence } from '../entry/sentence.tsx'
+import { useWords } from '../words/words.ts'
+import { useDoor } from './at-door.ts'
+import { Group } from './group.tsx'
+
+/** What stands around the opening, each thing in one sentence. */
+export function Obstacles() {
+  const words = useWords()
+  const { door, snapshot } = useDoor()
+  const obstacles = snapshot.file.survey.obstacles ?? []
+  const add = (shape: 'post' | 'box') => {
+    const id = freeId(
+      shape,
+      obstacles.map((obstacle) => obstacle.id),
+    )
+    const name = shape === 'post' ? words.measure.newPost : words.measure.newBox
+    const place = { x_mm: 300, y_mm: -600, from_mm: 0, to_mm: 1000 }
+    const made = shape === 'post' ? { id, name, shape, ...place, radius_mm: 60 } : { id, name, shape, ...place, size_mm: [800, 400] }
+    door.edit({ deed: 'added', path: 'survey/obstacles', name }, (draft) => {
+      if (draft.survey.obstacles === undefined) putAt(draft, 'survey/obstacles', [made])
+      else (draft.survey.obstacles as unknown[]).push(made)
+    })
+  }
+  const remove = (index: number, name: string) =>
+    door.edit({ deed: 'removed', path: 'survey/obstacles', name }, (draft) => {
+      ;(draft.survey.obstacles as unknown[]).splice(index, 1)
+    })
+  return (
+    <Group title={words.measure.obstacles} path="survey/obstacles">
+      {obstacles.length === 0 && <p>{words.measure.noObstacles}</p>}
+      {obstacles.map((obstacle, i) => {
+        const path = `survey/obstacles/${i}`
+        const figure = (name: string, label: string, signed = false) => <Figure path={`${path}/${name}`} label={label} signed={signed} />
+        return (
+          <div className="thing" key={obstacle.id}>
+            <p>
+              <Sentence
+                text={obstacle.shape === 'box' ? words.measure.boxWords : words.measure.postWords}
+                figures={{
+                  name: <Name path={`${path}/name`} label={words.measure.nameOf} />,
+                  x: figure('x_mm', words.measure.along, true),
+                  y: figure('y_mm', words.measure.out, true),
+                  from: figure('from_mm', words.measure.from, true),
+                  to: figure('to_mm', words.measure.to, true),
+                  radius: figure('radius_mm', words.measure.radius),
+                  along: figure('size_mm/0', words.measure.alongSize),
+                  across: figure('size_mm/1', words.measure.acrossSize),
+                }}
+              />
+            </p>
+            <button
+              type="button"
+              className="quiet-button"
+              aria-label={words.entry.remove(obstacle.name ?? obstacle.id)}
+              onClick={() => remove(i, obstacle.name ?? obstacle.id)}
+            >
+              <svg viewBox="0 0 20 20" aria-hidden="true">
+                <path d="M5 5l10 10M15 5L5 15" />
+              </svg>
+            </button>
+          </div>
+        )
+      })}
+      <div className="row">
+        <button type="button" className="second" onClick={() => add('post')}>
+          {words.measure.addPost}
+        </button>
+        <button type="button" className="second" onClick={() => add('box')}>
+          {words.measure.addBox}
+        </button>
+      </div>
+    </Group>
+  )
+}
+
+/** `post-1`, `post-2`, ...: the first that nothing has yet. */
+function freeId(stem: string, taken: readonly string[]): string {
+  for (let n = 1; ; n++) if (!taken.includes(`${stem}-${n}`)) return `${stem}-${n}`
+}

@@ -1,0 +1,229 @@
+import { builtinSensors } from '@sillsight/document'
+import { useState } from 'react'
+import { Stage } from '../drawing/stage.tsx'
+import { TestBody } from '../drawing/test-body.tsx'
+import { Choose } from '../entry/choose.tsx'
+import { Figure } from '../entry/figure.tsx'
+import { Name } from '../entry/name.tsx'
+import { putAt } from '../entry/places.ts'
+import { Sentence } from '../entry/sentence.tsx'
+import { useWords } from '../words/words.ts'
+import { useDoor } from './at-door.ts'
+import { Cautions } from './cautions.tsx'
+import { Group } from './group.tsx'
+import { Missing } from './missing.tsx'
+
+/** Which sensor, where, looking how: dragged on the drawing or typed in its sentence. A test body shows at once what sees it. */
+export function PlaceScreen() {
+  const words = useWords()
+  const [body, setBody] = useState(false)
+  return (
+    <main className="stage-and-words">
+      <Stage
+        first="plan"
+        tools={
+          <button type="button" className="second" aria-pressed={body} onClick={() => setBody(!body)}>
+            {words.drawing.body}
+          </button>
+        }
+        over={body ? (drawn) => <TestBody {...drawn} /> : undefined}
+      />
+      <section className="entries" aria-label={words.parts.place}>
+        <Missing of={(need) => need.startsWith('sensors') || need.startsWith('zones') || need.startsWith('bodies')} />
+        {body && <p className="entry-doubt">{words.place.testBody}</p>}
+        <Sensors />
+        <Zones />
+        <Cautions lines={words.cautions.place} />
+      </section>
+    </main>
+  )
+}
+
+function Sensors() {
+  const words = useWords()
+  const { door, snapshot } = useDoor()
+  const sensors = snapshot.file.sensors ?? []
+  const add = (use: string, name: string) =>
+    door.edit({ deed: 'added', path: 'sensors', name }, (draft) => {
+      const height_mm = draft.survey.opening.height_mm
+      const made = { id: freeId(sensors.map(({ id }) => id)), use, side: 'a', mountingHeight_mm: height_mm, offset_mm: 150 }
+      if (draft.sensors === undefined) putAt(draft, 'sensors', [made])
+      else (draft.sensors as unknown[]).push(made)
+    })
+  const remove = (index: number, name: string) =>
+    door.edit({ deed: 'removed', path: 'sensors', name }, (draft) => {
+      ;(draft.sensors as unknown[]).splice(index, 1)
+    })
+  return (
+    <Group title={words.place.sensors} path="sensors">
+      {sensors.length === 0 && <p>{words.place.none}</p>}
+      {sensors.map((sensor, i) => (
+        <SensorWords key={sensor.id ?? i} index={i} onRemove={() => remove(i, sensor.name ?? sensor.use ?? sensor.id ?? '')} />
+      ))}
+      <h3>{words.place.add}</h3>
+      <p className="quiet">{words.place.addNote}</p>
+      <div className="row">
+        {builtinSensors().map(({ id, name }) => (
+          <button key={id} type="button" className="second" onClick={() => add(id, name)}>
+            {name}
+          </button>
+        ))}
+      </div>
+    </Group>
+  )
+}
+
+function SensorWords({ index, onRemove }: { readonly index: number; readonly onRemove: () => void }) {
+  const words = useWords()
+  const { snapshot, answers } = useDoor()
+  const sensor = snapshot.file.sensors?.[index]
+  if (!sensor) return null
+  const path = `sensors/${index}`
+  const shown = answers.shown?.door.sensors[index]
+  const name = sensor.name ?? shown?.name ?? sensor.use ?? ''
+  const length = (place: string, label: string, signed = false) => <Figure path={`${path}/${place}`} label={label} signed={signed} />
+  const angle = (place: string, label: string, missing?: string) => (
+    <Figure path={`${path}/${place}`} label={label} kind="angle" signed optional {...(missing !== undefined && { missing })} />
+  )
+  return (
+    <div className="thing">
+      <div>
+        <h3>
+          <Name path={`${path}/name`} label={words.measure.nameOf} missing={name} />
+        </h3>
+        {sensor.pose ? (
+          <p>
+            <Sentence
+              text={words.place.pose}
+              figures={{
+                x: length('pose/x_mm', words.place.along, true),
+                y: length('pose/y_mm', words.place.out, true),
+                z: length('pose/z_mm', words.place.up, true),
+                tilt: angle('pose/tilt_deg', words.place.tilt, '0°'),
+                yaw: angle('pose/yaw_deg', words.place.yaw, '0°'),
+                roll: angle('pose/roll_deg', words.place.roll, '0°'),
+              }}
+            />
+          </p>
+        ) : (
+          sensor.mountingHeight_mm !== undefined && (
+            <p>
+              <Sentence
+                text={words.place.shortPose}
+                figures={{
+                  side: (
+                    <Choose
+                      path={`${path}/side`}
+                      label={words.place.side}
+                      options={{ a: snapshot.file.sides?.a ?? 'A', b: snapshot.file.sides?.b ?? 'B' }}
+                    />
+                  ),
+                  height: length('mountingHeight_mm', words.place.up),
+                  offset: length('offset_mm', words.place.out),
+                  x: <Figure path={`${path}/x_mm`} label={words.place.along} signed optional missing={words.place.middle} />,
+                  tilt: angle('tilt_deg', words.place.tilt, words.place.usual),
+                }}
+              />
+            </p>
+          )
+        )}
+        {sensor.fields?.map((field, i) => {
+          const at = `${path}/fields/${i}`
+          return (
+            <p key={field.id}>
+              <Sentence
+                text={words.place.fieldWords}
+                figures={{
+                  name: <Name path={`${at}/name`} label={words.measure.nameOf} missing={field.id} />,
+                  cluster: <Figure path={`${at}/clusterBeams`} label={words.place.cluster} kind="count" missing="1" />,
+                  clearance: <Figure path={`${at}/clearance_mm`} label={words.place.clearance} missing="0 mm" />,
+                  hold: (
+                    <Figure
+                      path={`${at}/presenceTime_s`}
+                      label={words.place.hold}
+                      kind="seconds"
+                      optional
+                      {...(field.presenceTime_s === 'for-ever' && { missing: words.place.forEver })}
+                      put={(draft, value) => putAt(draft, `${at}/presenceTime_s`, value ?? 'for-ever')}
+                    />
+                  ),
+                }}
+              />
+            </p>
+          )
+        })}
+      </div>
+      <button type="button" className="quiet-button" aria-label={words.entry.remove(name)} onClick={onRemove}>
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <path d="M5 5l10 10M15 5L5 15" />
+        </svg>
+      </button>
+    </div>
+  )
+}
+
+function Zones() {
+  const words = useWords()
+  const { door, snapshot, answers } = useDoor()
+  const zones = snapshot.file.zones
+  const assumed = answers.shown?.door.zones ?? []
+  const take = () =>
+    door.edit({ deed: 'added', path: 'zones' }, (draft) =>
+      putAt(
+        draft,
+        'zones',
+        assumed.map(({ id, name, purpose, xMin_mm, xMax_mm, yMin_mm, yMax_mm }) => ({
+          id,
+          name,
+          purpose,
+          xMin_mm,
+          xMax_mm,
+          yMin_mm,
+          yMax_mm,
+        })),
+      ),
+    )
+  return (
+    <Group title={words.place.zones} path="zones">
+      {zones === undefined && (
+        <>
+          <p>{words.place.zonesAssumed}</p>
+          <button type="button" className="second" onClick={take} disabled={assumed.length === 0}>
+            {words.place.takeZones}
+          </button>
+        </>
+      )}
+      {zones?.map((zone, i) => {
+        const path = `zones/${i}`
+        const edge = (name: keyof typeof words.place.edges) => <Figure path={`${path}/${name}_mm`} label={words.place.edges[name]} signed />
+        return (
+          <div key={zone.id}>
+            <p>
+              <Sentence
+                text={words.place.zoneWords}
+                figures={{
+                  name: <Name path={`${path}/name`} label={words.measure.nameOf} missing={zone.id} />,
+                  purpose: <Choose path={`${path}/purpose`} label={words.place.purpose} options={words.place.purposes} />,
+                  xMin: edge('xMin'),
+                  xMax: edge('xMax'),
+                  yMin: edge('yMin'),
+                  yMax: edge('yMax'),
+                }}
+              />
+            </p>
+            <p>
+              <Sentence
+                text={words.place.stay}
+                figures={{ stay: <Figure path={`${path}/longestStay_s`} label={words.place.longestStay} kind="seconds" optional /> }}
+              />
+            </p>
+          </div>
+        )
+      })}
+    </Group>
+  )
+}
+
+function freeId(taken: readonly (string | undefined)[]): string {
+  for (let n = 1; ; n++) if (!taken.includes(`sensor-${n}`)) return `sensor-${n}`
+}
