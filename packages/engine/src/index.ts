@@ -1,4 +1,6 @@
 export { type Evidence, evidenceOf, type TolerancesInFile } from './coverage/evidence.ts'
+export { type FieldLook, type Look, looker } from './coverage/looking.ts'
+export type { Stance } from './coverage/scene.ts'
 export { canonicalText } from './judge/canonical-text.ts'
 export { type JudgeOptions, judge } from './judge/judge.ts'
 export type { Rule } from './judge/rule.ts'

@@ -3,7 +3,7 @@ import { onSheet, type Place, type ProjectionName, type View } from '@sillsight/
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react'
 import type { Draft } from '../store/contract.ts'
 import { useWords } from '../words/words.ts'
-import { FINE_STEP_MM, type Grip, gripsOf, type Hold, move, STEP_MM } from './moving.ts'
+import { ARROWS, FINE_STEP_MM, type Grip, gripsOf, type Hold, move, STEP_MM } from './moving.ts'
 
 interface Props {
   readonly door: Door
@@ -25,12 +25,6 @@ interface Dragged {
   readonly by: Place
 }
 
-const ARROWS: ReadonlyMap<string, readonly [number, number]> = new Map([
-  ['ArrowLeft', [-1, 0]],
-  ['ArrowRight', [1, 0]],
-  ['ArrowUp', [0, 1]],
-  ['ArrowDown', [0, -1]],
-])
 const STILL: Place = { u_mm: 0, v_mm: 0 }
 
 /** What can be taken hold of, over the drawing: by a finger, or with the arrow keys (Shift for single millimetres). */

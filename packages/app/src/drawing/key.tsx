@@ -1,13 +1,24 @@
 import type { ScreenDrawing } from '@sillsight/report'
+import type { ReactNode } from 'react'
 import { useWords } from '../words/words.ts'
 
-/** Below the drawing: what is under the finger, or else what hatching and lines mean. */
-export function Key({ named, drawing }: { readonly named: string | undefined; readonly drawing: ScreenDrawing | undefined }) {
+interface Props {
+  readonly named: string | undefined
+  readonly drawing: ScreenDrawing | undefined
+  readonly note?: ReactNode
+}
+
+/** Below the drawing: what is under the finger, or what there is to say, or else what hatching and lines mean. */
+export function Key({ named, drawing, note }: Props) {
   const words = useWords()
   return (
     <div className="key">
       {named !== undefined ? (
         <p className="key-named">{named}</p>
+      ) : note ? (
+        <div className="key-note" role="status">
+          {note}
+        </div>
       ) : (
         <>
           <p>

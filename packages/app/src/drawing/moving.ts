@@ -24,6 +24,14 @@ export interface Grip {
 export const STEP_MM = 10
 export const FINE_STEP_MM = 1
 
+/** Which way the arrow keys go, along u and v. */
+export const ARROWS: ReadonlyMap<string, readonly [number, number]> = new Map([
+  ['ArrowLeft', [-1, 0]],
+  ['ArrowRight', [1, 0]],
+  ['ArrowUp', [0, 1]],
+  ['ArrowDown', [0, -1]],
+])
+
 /**
  * Everything in a projection that can be moved by hand. Implied obstacles (walls, guides) follow from measures and are not gripped.
  *

@@ -1,3 +1,4 @@
+import type { Door } from '@sillsight/engine'
 import { drawOnScreen, type ProjectionName, type ScreenDrawing, type Window } from '@sillsight/report'
 import { useEffect, useMemo, useRef, useState } from 'react'
 import { usePreferences } from '../preferences.ts'
@@ -13,12 +14,22 @@ const PX_PER_MM = 96 / 25.4
 /** Room around a grip, half of it on each side: a thumb. */
 const TOUCH_PX = { paper: 48, sun: 64, dark: 48 } as const
 
+/** What lies over a drawing is given. */
+export interface Drawn {
+  readonly door: Door
+  readonly drawing: ScreenDrawing
+  readonly projection: ProjectionName
+  readonly pxPerMm: number
+}
+
 interface Props {
   readonly first: ProjectionName
   /** Whether things can be taken hold of here. */
   readonly grips?: boolean
   /** What is drawn over it: a test body, pins. */
-  readonly over?: ((drawn: { readonly drawing: ScreenDrawing; readonly projection: ProjectionName }) => React.ReactNode) | undefined
+  readonly over?: ((drawn: Drawn) => React.ReactNode) | undefined
+  /** Said below the drawing in place of its key. */
+  readonly note?: ((drawn: Drawn) => React.ReactNode) | undefined
   /** Door state and zone to show, where somebody points at a finding. */
   readonly state?: string | undefined
   readonly zone?: string | undefined
@@ -26,7 +37,7 @@ interface Props {
 }
 
 /** The drawing: plan, elevation or section, filling its room. It shows one answer: door and findings of the same revision. */
-export function Stage({ first, grips = true, over, state, zone, tools }: Props) {
+export function Stage({ first, grips = true, over, note, state, zone, tools }: Props) {
   const words = useWords()
   const { units, theme } = usePreferences()
   const { door, snapshot, answers, preview } = useDoor()
@@ -50,6 +61,7 @@ export function Stage({ first, grips = true, over, state, zone, tools }: Props) 
         : undefined,
     [shown, projection, units, size, held, state, zone],
   )
+  const drawn = drawing && shown && { door: shown.door, drawing, projection, pxPerMm: PX_PER_MM }
   return (
     <section className="stage" aria-label={words.drawing.title}>
       <div className="stage-head">
@@ -95,11 +107,11 @@ export function Stage({ first, grips = true, over, state, zone, tools }: Props) 
                 onMoved={(grip, change) => door.edit({ deed: 'moved', name: grip.name }, change)}
               />
             )}
-            {over?.({ drawing, projection })}
+            {drawn && over?.(drawn)}
           </svg>
         )}
       </div>
-      <Key named={named} drawing={drawing} />
+      <Key named={named} drawing={drawing} note={drawn && note?.(drawn)} />
     </section>
   )
 }

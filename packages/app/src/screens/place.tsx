@@ -1,7 +1,7 @@
 import { builtinSensors } from '@sillsight/document'
 import { useState } from 'react'
 import { Stage } from '../drawing/stage.tsx'
-import { TestBody } from '../drawing/test-body.tsx'
+import { type BodyAt, TestBody, TestBodyNote } from '../drawing/test-body.tsx'
 import { Choose } from '../entry/choose.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { Name } from '../entry/name.tsx'
@@ -17,6 +17,7 @@ import { Missing } from './missing.tsx'
 export function PlaceScreen() {
   const words = useWords()
   const [body, setBody] = useState(false)
+  const [at, setAt] = useState<BodyAt>()
   return (
     <main className="stage-and-words">
       <Stage
@@ -26,7 +27,8 @@ export function PlaceScreen() {
             {words.drawing.body}
           </button>
         }
-        over={body ? (drawn) => <TestBody {...drawn} /> : undefined}
+        over={body ? (drawn) => <TestBody {...drawn} body={at} onMove={setAt} /> : undefined}
+        note={body ? (drawn) => <TestBodyNote {...drawn} body={at} onMove={setAt} /> : undefined}
       />
       <section className="entries" aria-label={words.parts.place}>
         <Missing of={(need) => need.startsWith('sensors') || need.startsWith('zones') || need.startsWith('bodies')} />

@@ -38,7 +38,8 @@ export function rulesFailed(
   })
 }
 
-function ruleFailed(sight: Sight, i: number, shape: Shape, x: number, y: number): RuleFailed {
+/** The first rule by which one beam does not see the body, or `n` where it does. */
+export function ruleFailed(sight: Sight, i: number, shape: Shape, x: number, y: number): RuleFailed {
   const { beams, floor, limits, segments } = sight
   const scratch = new Float64Array(3)
   if (isEmpty(shape)) return 'm'
