@@ -5,10 +5,7 @@ import { Hindrance, provideDependencies, provideNode, provideTestTools, root, ru
 
 /** @param {string} command @param {string[]} args */
 async function execute(command, args) {
-  if (command === 'start') {
-    const passed = args.filter((arg) => arg !== '--once') // accepted for later: today there is nothing that stays open
-    return run(process.execPath, ['packages/cli/src/main.ts', 'demo', '--out', 'out', ...passed])
-  }
+  if (command === 'start') return run(process.execPath, ['packages/app/start.ts', ...args])
   if (command === 'test') return test(args)
   const ended = await run(command === 'node' ? process.execPath : command, args)
   if (ended.code === 127) say(`There is no program called ${command}. package.json lists the commands of this repository: npm run`)

@@ -6,7 +6,9 @@ import './look/pad.css'
 import './look/doors.css'
 import { createRoot } from 'react-dom/client'
 import { App } from './app.tsx'
+import { keepOffline } from './offline.ts'
 
 const place = document.getElementById('app')
 if (!place) throw new Error('index.html must have an element with the id app, got none')
 createRoot(place).render(<App />)
+keepOffline()

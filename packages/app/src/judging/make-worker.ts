@@ -1,4 +1,7 @@
-/** The judging worker as the bundler finds it. */
+import { ownScript } from '../trusted.ts'
+import address from './worker.ts?worker&url'
+
+/** The judging worker as the bundler put it. */
 export function makeJudgingWorker(): Worker {
-  return new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'judging' })
+  return new Worker(ownScript(address), { type: 'module', name: 'judging' })
 }
