@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config'
 /** Long hunts, `npm run test:long`: not part of `npm test`, whose shorter runs begin with other seeds. */
 export default defineConfig({
   test: {
-    include: ['packages/**/*.long.ts'],
+    include: ['packages/**/*.long.ts', 'tools/**/*.long.ts'],
     maxWorkers: 2,
     reporters: ['verbose', './tools/count-reporter.ts'],
   },

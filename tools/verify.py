@@ -1,17 +1,18 @@
 #!/usr/bin/env python3
-"""Re-checks the evidence of a coverage verdict. Written from docs/evidence.md, docs/method.md and docs/door-file.md alone, without a look at the
-program that wrote the evidence; needs Python 3.9 and nothing else.
+"""Re-checks the evidence of a coverage verdict. Written from docs/evidence.md, docs/method.md and docs/door-file.md alone, without a look
+at the program that wrote the evidence; needs Python 3.9 and nothing else.
 
     python3 tools/verify.py DOOR.json EVIDENCE.json [--json]     what is proved for each zone, or every issue with its place
-    python3 tools/verify.py --batch LIST                         many pairs, one `DOOR<tab>EVIDENCE` a line; one JSON object a line comes out
+    python3 tools/verify.py --batch LIST                         many pairs, one `DOOR<tab>EVIDENCE` a line; a JSON object a line comes out
 
-Ends with 0 if everything that the evidence claims was found true, 1 if something was not, 3 if a file could not be read. Evidence may be
-compressed with gzip. Lengths are in mm and angles in degrees, as in the files; the doorway frame is that of docs/method.md, section 1.
+Ends with 0 if everything that the evidence claims was found true, 1 if something was not, 3 if a file could not be read, 4 if this program
+itself broke. Evidence may be compressed with gzip. Lengths are in mm and angles in degrees, as in the files; the doorway frame is that of
+docs/method.md, section 1.
 
 How to read this file: the door, beams, what a beam may see, the rules for a tile (seen, not free), trees, worst cases, output. A tile is a
-closed rectangle of placements (x, y). Wherever something changes straight over a tile it is written (A, B, C), meaning A x + B y + C, and its
-largest value is at a corner. A *condition* is a list of options, each a list of such expressions; it holds when in one option all of them stay
-below zero on the whole tile, with SPARE to spare.
+closed rectangle of placements (x, y). Wherever something changes straight over a tile it is written (A, B, C), meaning A x + B y + C, and
+its largest value is at a corner. A *condition* is a list of options, each a list of such expressions; it holds when in one option all of
+them stay below zero on the whole tile, with SPARE to spare.
 
 Where the letter of docs/evidence.md would let a false claim pass, this program asks for more; each such place is marked with STRICTER.
 """
@@ -22,6 +23,7 @@ import os
 import re
 import sys
 import time
+import traceback
 import zlib
 from collections import namedtuple
 
@@ -39,6 +41,7 @@ MOST_LIBRARY_BYTES = 2 << 20
 MOST_NODES = 2_000_000  # of one tree
 MOST_SPLITS = 64  # nested
 MOST_CHECKS = 40_000_000  # beams against tiles and against worst cases, in all
+MOST_KEPT = 40_000  # prepared beams
 MOST_GROUPED = 400_000  # open tiles
 MOST_ISSUES = 100
 MOST_BEAMS = 16384
@@ -117,7 +120,10 @@ def is_count(value, below=MOST_NODES):
 
 
 def shown(value):
-    text = json.dumps(value) if not isinstance(value, float) else repr(value)
+    """A value in few words; large ones are not written out."""
+    if isinstance(value, (list, dict)) and (len(value) > 12 or any(isinstance(each, (list, dict)) for each in value)):
+        return f"{'a list' if isinstance(value, list) else 'an object'} of {len(value)}"
+    text = json.dumps(value)
     return text if len(text) <= 80 else text[:77] + "..."
 
 
@@ -188,7 +194,8 @@ Box = namedtuple("Box", "id x y half_along half_across turn from_z to_z")  # tur
 Post = namedtuple("Post", "id x y radius from_z to_z")
 Sensor = namedtuple("Sensor", "id kind planes fields max_range range_ref reflectance_ref margin spot learned_in")  # kind: ranging, segments
 Field = namedtuple("Field", "id planes x_min x_max y_min y_max clearance top cluster function presence_time")
-Beam = namedtuple("Beam", "origin direction length turns arm")  # length: of a segment; turns: [(name of the tolerance, axis)]; arm: of a row
+# length: of a segment; turns: [(name of the tolerance, axis)]; arm: from the middle of a row
+Beam = namedtuple("Beam", "origin direction length turns arm")
 Body = namedtuple("Body", "id reflectance postures")
 Posture = namedtuple("Posture", "shape a b c yaw_from yaw_to")  # a cylinder of radius a and height c, else a box
 Zone = namedtuple("Zone", "id purpose function x_min x_max y_min y_max bodies longest_stay")
@@ -215,7 +222,7 @@ SHIPPED_SENSORS = {
         "device": "downward-row",
         "planes": [{"id": name, "beamCount": 23, "spacing_mm": 83, "tilt_deg": tilt} for name, tilt in (("near", 4), ("far", 13))],
         "fields": [{**SHIPPED_FIELD, "clearance_mm": 130, "clusterBeams": 1, "presenceTime_s": 43}],
-        "maxRange_mm": 3300, "rangeRef_mm": 2900, "reflectanceRef": 0.09, "backgroundMargin_mm": 110, "spotRadius_mm": 17, "usualTilt_deg": 0,
+        "maxRange_mm": 3300, "rangeRef_mm": 2900, "reflectanceRef": 0.09, "backgroundMargin_mm": 110, "spotRadius_mm": 17,
     },
     "demo-single-curtain": {
         "device": "scanner",
@@ -306,7 +313,7 @@ def with_library(entry, used):
     return Entry({**used[entry.text("use")], **entry.values}, entry.place)
 
 
-# ---------------------------------------------------------------------------------------------------------- states, floors and obstacles
+# ------------------------------------------------------------------------------------------------------------- states, floors and obstacles
 
 
 def read_states(survey, width, height):
@@ -322,7 +329,8 @@ def read_states(survey, width, height):
     states = []
     for state, floor in zip(listed, floors):
         gone = state.list("removeObstacles", 200, [])
-        obstacles = [each for each in everywhere if each.id not in gone] + [read_obstacle(each) for each in state.entries("addObstacles", 200, [])]
+        obstacles = [each for each in everywhere if each.id not in gone]
+        obstacles += [read_obstacle(each) for each in state.entries("addObstacles", 200, [])]
         must_be_different([each.id for each in obstacles], state.place)
         states.append(State(state.text("id"), floor, obstacles))
     if not states:
@@ -532,9 +540,10 @@ def read_field(given, planes):
     presence_time = given.values.get("presenceTime_s")
     if presence_time is not None:
         presence_time = math.inf if presence_time == "for-ever" else given.positive("presenceTime_s")
-    limits = [given.limit(name, when) for name, when in (("xMin_mm", -math.inf), ("xMax_mm", math.inf), ("yMin_mm", -math.inf), ("yMax_mm", math.inf))]
-    clearance, top = given.number("clearance_mm", 0), given.limit("top_mm", math.inf)
-    return Field(given.text("id"), {planes.index(name) for name in used}, *limits, clearance, top, int(cluster), given.text("function"), presence_time)
+    sides = [given.limit(f"{axis}{end}_mm", when) for axis in "xy" for end, when in (("Min", -math.inf), ("Max", math.inf))]
+    heights = given.number("clearance_mm", 0), given.limit("top_mm", math.inf)
+    planes_used = {planes.index(name) for name in used}
+    return Field(given.text("id"), planes_used, *sides, *heights, int(cluster), given.text("function"), presence_time)
 
 
 def read_body(entry, used):
@@ -571,10 +580,8 @@ def read_zones(file, sensors, bodies, width):
     if not file.has("zones"):  # presence at the leaf, 1000 mm deep, on each side that has a sensor
         sides = {"b" if at < 0 else "a" for sensor in sensors for plane in sensor.planes for beam in plane for at in ends_along_y(beam)}
         sides = [side for side in ("a", "b") if side in sides or not sides]
-        return [
-            Zone(f"leaf-{side}", "presence-at-leaf", "presence", 0.0, width, *((0.0, 1000.0) if side == "a" else (-1000.0, 0.0)), bodies, None)
-            for side in sides
-        ]
+        depth = {"a": (0.0, 1000.0), "b": (-1000.0, 0.0)}
+        return [Zone(f"leaf-{side}", "presence-at-leaf", "presence", 0.0, width, *depth[side], bodies, None) for side in sides]
     zones = []
     for given in file.entries("zones", 32):
         purpose = given.text("purpose")
@@ -594,7 +601,7 @@ def ends_along_y(beam):
     return (beam.origin[1],) if beam.length is None else (beam.origin[1], beam.origin[1] + beam.length * beam.direction[1])
 
 
-# ------------------------------------------------------------------------------------------------------------------------ floor along a beam
+# ----------------------------------------------------------------------------------------------------------------------- floor along a beam
 
 
 def floor_affine(floor, y):
@@ -617,8 +624,8 @@ def profile_at(floor, y):
 
 
 def stretches_over_floor(floor, beam, at_least, at_most, reach_y):
-    """The stretches of t >= 0 along the beam whose points lie, above the highest floor within `reach_y` along y, at least `at_least` high, and
-    above the lowest one at most `at_most`. Between two bends the highest floor is the largest of a few straight pieces."""
+    """The stretches of t >= 0 along the beam whose points lie, above the highest floor within `reach_y` along y, at least `at_least` high,
+    and above the lowest one at most `at_most`. Between two bends the highest floor is the largest of a few straight pieces."""
     cuts = sorted({y + shift for y, _ in floor.profile for shift in (-reach_y, reach_y)})
     d_y = beam.direction[1]
     times = sorted(t for t in ((y - beam.origin[1]) / d_y for y in cuts) if t > 0 and math.isfinite(t)) if abs(d_y) > 1e-15 else []
@@ -741,7 +748,7 @@ class Surroundings:
         return end
 
     def windows(self, sensor, field, beam, off, off_y, tolerances):
-        """The stretches along the beam in which a point counts, shrunk by what may move. `off_y`: the largest off along y of the field's beams."""
+        """The stretches along the beam in which a point counts, shrunk by what may move; `off_y` is the largest of the field's beams."""
         length = tolerances["length_mm"] if tolerances else 0.0
         range_left = 1 - tolerances["range_percent"] / 100 if tolerances else 1.0
         grow = growth(off, length)
@@ -827,7 +834,7 @@ def reach_at(sensor, door, reflectance, cosine, range_left):
     return min(sensor.max_range * range_left, reach)
 
 
-# ----------------------------------------------------------------------------------------------------------------------- expressions on a tile
+# -------------------------------------------------------------------------------------------------------------------- expressions on a tile
 
 
 def plus(a, b, more=0.0):
@@ -883,10 +890,12 @@ class BoxSight:
         d_turned = slice.turn_share * math.sqrt(d[0] * d[0] + d[1] * d[1])
         # STRICTER: a direction that is off and a body that is turned change the cosine by the product of both as well
         self.both_turned = slice.turn_share * math.sqrt(d_off.x * d_off.x + d_off.y * d_off.y)
+        along_u = mixed(off, c, s) + turned, mixed(d_off, c, s) + d_turned
+        along_v = mixed(off, s, c) + turned, mixed(d_off, s, c) + d_turned
         # per axis: where the beam starts, its slope, the middle of the body, its lower and upper face, off, e_d
         self.axes = {
-            ALONG_U: (o[0] * c + o[1] * s, d[0] * c + d[1] * s, (c, s, 0.0), -half_a, half_a, mixed(off, c, s) + turned, mixed(d_off, c, s) + d_turned),
-            ALONG_V: (o[1] * c - o[0] * s, d[1] * c - d[0] * s, (-s, c, 0.0), -half_b, half_b, mixed(off, s, c) + turned, mixed(d_off, s, c) + d_turned),
+            ALONG_U: (o[0] * c + o[1] * s, d[0] * c + d[1] * s, (c, s, 0.0), -half_a, half_a, *along_u),
+            ALONG_V: (o[1] * c - o[0] * s, d[1] * c - d[0] * s, (-s, c, 0.0), -half_b, half_b, *along_v),
             UPWARD: (o[2], d[2], piece, spot, posture.c - spot, off.z + floor_mm, d_off.z),
         }
         self.enters, self.leaves, self.e = {}, {}, {}
@@ -897,7 +906,8 @@ class BoxSight:
             self.enters[axis] = times(1 / slope, plus(middle, (0.0, 0.0, first - start)))
             self.leaves[axis] = times(1 / slope, plus(middle, (0.0, 0.0, last - start)))
             self.e[axis] = axis_off / abs(slope)
-        self.conditions = self.hit() + (self.in_segment(seen) if seen.beam.length is not None else self.in_field(seen, sensor, door, slice, range_left))
+        is_segment = seen.beam.length is not None
+        self.conditions = self.hit() + (self.in_segment(seen) if is_segment else self.in_field(seen, sensor, door, slice, range_left))
 
     def stands(self, axis, when):
         """The beam at the time `when` stands between the faces of an axis that it does not enter."""
@@ -1078,7 +1088,7 @@ class CylinderSight:
         return None if any(start < first - SPARE and last < end - SPARE for start, end in self.windows) else "window"
 
 
-# ------------------------------------------------------------------------------------------------------------------------ a tile is not free
+# ----------------------------------------------------------------------------------------------------------------------- a tile is not free
 
 
 class Overlap:
@@ -1114,7 +1124,8 @@ def box_overlaps_box(turn, body, obstacle, other):
     found = []
     for c, s in (turn, obstacle.turn):
         for axis in ((c, s), (-s, c)):
-            half = sum(size * abs(axis[0] * e[0] + axis[1] * e[1]) for size, e in zip(body + other, (*axes_of(turn), *axes_of(obstacle.turn))))
+            axes = (*axes_of(turn), *axes_of(obstacle.turn))
+            half = sum(size * abs(axis[0] * e[0] + axis[1] * e[1]) for size, e in zip(body + other, axes))
             apart = (axis[0], axis[1], -axis[0] * obstacle.x - axis[1] * obstacle.y)
             found += [[[plus(apart, (0.0, 0.0, -half))]], [[times(-1, apart, -half)]]]
     return found
@@ -1135,7 +1146,7 @@ def disc_gap(body, turn, obstacle, other, x, y):
     return math.sqrt(max(along, 0.0) ** 2 + max(across, 0.0) ** 2) - radius
 
 
-# -------------------------------------------------------------------------------------------------------------------------------- one coverage
+# ----------------------------------------------------------------------------------------------------------------------------- one coverage
 
 Counts = namedtuple("Counts", "fields obstacles sights slices")
 
@@ -1200,7 +1211,8 @@ class Coverage:
             raise Refused(f"{self.place}/smallest_mm", "a number above 0", shown(smallest))
         self.surroundings = Surroundings(self.door, self.state, self.tolerances)
         self.as_written = Surroundings(self.door, self.state, None)
-        self.floor_mm, self.range_left = (self.tolerances["floor_mm"], 1 - self.tolerances["range_percent"] / 100) if self.tolerances else (0.0, 1.0)
+        self.floor_mm = self.tolerances["floor_mm"] if self.tolerances else 0.0
+        self.range_left = 1 - self.tolerances["range_percent"] / 100 if self.tolerances else 1.0
         self.read_fields()
         known = {obstacle.id: obstacle for obstacle in self.state.obstacles}
         ids = self.listed("obstacles")
@@ -1210,7 +1222,8 @@ class Coverage:
         self.roots = roots_of(self.zone, self.state.floor)
 
     def read_fields(self):
-        counting = {f"{sensor.id}/{field.id}": (sensor, field) for sensor in self.door.sensors for field in sensor.fields if counts(field, self.zone)}
+        fields = [(sensor, field) for sensor in self.door.sensors for field in sensor.fields]
+        counting = {f"{sensor.id}/{field.id}": (sensor, field) for sensor, field in fields if counts(field, self.zone)}
         names = self.listed("fields")
         if not all(isinstance(name, str) for name in names) or sorted(names) != sorted(counting):
             raise Refused(f"{self.place}/fields", f"each field that counts for the zone once: {shown(sorted(counting))}", shown(names))
@@ -1267,7 +1280,11 @@ class Coverage:
         for r, (root, tree) in enumerate(zip(self.roots, trees)):
             piece = floor_affine(self.state.floor, (root[2] + root[3]) / 2)
             checks = {}
-            self.tried(lambda: self.walk(tree, root, lambda n, tile: self.check_leaf(n, tile, slice, piece, checks), self.open_tiles[r], f"{place}/trees/{r}"))
+
+            def check(node, tile):
+                return self.check_leaf(node, tile, slice, piece, checks)
+
+            self.tried(lambda: self.walk(tree, root, check, self.open_tiles[r], f"{place}/trees/{r}"))
 
     def walk(self, tree, root, check, open_codes, place):
         """Goes through a tree in preorder without recursion. A tile's code is 1, then one binary digit for each split on the way to it."""
@@ -1310,10 +1327,13 @@ class Coverage:
             if node not in checks:
                 checks[node] = Overlap(self.obstacles[n], slice, piece, self.tolerances)
             self.budget.spend(1)
-            return None if checks[node].holds(tile) else (f"an overlap with {shown(self.obstacles[n].id)} at all placements", "none at some")
+            overlaps = checks[node].holds(tile)
+            return None if overlaps else (f"an overlap with {shown(self.obstacles[n].id)} at all placements", "none at some")
         if node >= len(self.sights):
             return f"a sight below {len(self.sights)}", f"{node}"
         if node not in checks:
+            if len(checks) * len(self.sights[node][4]) > MOST_KEPT:
+                checks.clear()
             checks[node] = self.sight_checks(self.sights[node], slice, piece)
         for k, beam in enumerate(checks[node]):
             self.budget.spend(1)
@@ -1383,7 +1403,7 @@ def halves(tile):
     return (x0, x1, y0, middle), (x0, x1, middle, y1)
 
 
-# ---------------------------------------------------------------------------------------------------------------------------- worst cases
+# ------------------------------------------------------------------------------------------------------------------------------ worst cases
 
 
 class WorstCase:
@@ -1407,6 +1427,7 @@ class WorstCase:
                 raise Refused(f"{self.place}/{name}", "a number", shown(case.get(name)))
         self.x, self.y, self.yaw = float(case["x_mm"]), float(case["y_mm"]), float(case["yaw_deg"])
         zone = coverage.zone
+        # STRICTER: elsewhere it would say nothing of the zone
         if not (zone.x_min <= self.x <= zone.x_max and zone.y_min <= self.y <= zone.y_max):
             raise Refused(self.place, "a placement in the zone", f"({self.x:g}, {self.y:g})")
         if self.slice.posture.shape == "box" and abs(self.yaw - self.slice.yaw) > self.slice.half_width + TIE:
@@ -1417,20 +1438,18 @@ class WorstCase:
 
     def must_be_free(self):
         posture = self.slice.posture
-        upright = self._replace_yaw()
+        turned = self.slice._replace(yaw=self.yaw, half_width=0.0, turn_share=0.0)
         here = (self.x, self.x, self.y, self.y)
         for obstacle in self.coverage.state.obstacles:
-            if Overlap(obstacle, upright, (0.0, 0.0, self.floor_z), None).holds(here):
+            if Overlap(obstacle, turned, (0.0, 0.0, self.floor_z), None).holds(here):
                 raise Refused(self.place, f"a placement free of {shown(obstacle.id)}", f"posture {posture.shape} overlaps it")
-
-    def _replace_yaw(self):
-        return self.slice._replace(yaw=self.yaw, half_width=0.0, turn_share=0.0)
 
     def must_be_unseen(self):
         given = {}
         fails = self.case.get("fails")
         for entry in fails if isinstance(fails, list) else [fails]:
-            if not isinstance(entry, list) or len(entry) != 3 or not all(is_count(each) for each in entry[:2]) or not isinstance(entry[2], str):
+            is_entry = isinstance(entry, list) and len(entry) == 3
+            if not is_entry or not all(is_count(each) for each in entry[:2]) or not isinstance(entry[2], str):
                 raise Refused(f"{self.place}/fails", "[field, plane, runs] each", shown(entry))
             if given.setdefault((entry[0], entry[1]), entry[2]) is not entry[2] or len(given) > 32 * 64 * 32:
                 raise Refused(f"{self.place}/fails", "each plane of each field once", shown(entry[:2]))
@@ -1533,12 +1552,12 @@ class WorstCase:
         return low, high, [cosine for first, cosine in faces if first > low - SPARE], high - low
 
 
-# ---------------------------------------------------------------------------------------------------------------------------------- open area
+# -------------------------------------------------------------------------------------------------------------------------------- open area
 
 
 def open_area(roots, codes_of_roots):
-    """The area that is open in some slice, and the largest group of open tiles that touch: its area and extent. Tiles of one root lie inside
-    of each other or apart, since all trees halve alike."""
+    """The area that is open in some slice, and the largest group of open tiles that touch: its area and extent. Tiles of one root lie
+    inside of each other or apart, since all trees halve alike."""
     tiles = []
     for root, codes in zip(roots, codes_of_roots):
         tiles += [tile_of(root, code) for code in codes if not any(code >> k in codes for k in range(1, code.bit_length()))]
@@ -1596,7 +1615,7 @@ def groups_of(tiles):
     return list(groups.values())
 
 
-# ------------------------------------------------------------------------------------------------------------------------------ the whole file
+# --------------------------------------------------------------------------------------------------------------------------- the whole file
 
 
 class Budget:
@@ -1624,8 +1643,11 @@ def verify(door, data, budget):
         if plain.count(b",") > MOST_VALUES:
             raise Refused("file", f"at most {MOST_VALUES} values", "more")
         evidence = read_json(plain, "evidence")
-        if not isinstance(evidence, dict) or type(evidence.get("sillsightEvidence")) is not int or evidence["sillsightEvidence"] != 1:
-            raise Refused("sillsightEvidence", "version 1", shown(evidence.get("sillsightEvidence")) if isinstance(evidence, dict) else "no object")
+        if not isinstance(evidence, dict):
+            raise Refused("file", "an object", shown(evidence))
+        version = evidence.get("sillsightEvidence")
+        if type(version) is not int or version != 1:
+            raise Refused("sillsightEvidence", "version 1", shown(version))
         if evidence.get("doorSha256") != door.sha256:
             raise Refused("doorSha256", f"{door.sha256}, the hash of this door file", shown(evidence.get("doorSha256")))
         coverages = evidence.get("coverages")
@@ -1642,7 +1664,7 @@ def verify(door, data, budget):
                 continue
             key = (proved[-1]["zone"], proved[-1]["state"], proved[-1]["tolerances"])
             if key in known:
-                issues.append({"place": f"coverages/{i}", "expected": "each zone, state and choice of tolerances once", "got": shown(list(key))})
+                issues.append(Refused(f"coverages/{i}", "each zone, state and choice of tolerances once", shown(list(key))).issue)
             known.add(key)
     except Refused as error:
         issues.append(error.issue)
@@ -1716,7 +1738,8 @@ def main(arguments):
         return 3
     door, code, issues, proved = verify_files(files[0], files[1], Budget(), {})
     if as_json:
-        print(json.dumps({"accepted": code == 0, "exit": code, "issues": issues, "proved": proved, "notClaimed": not_claimed(door, proved) if door else []}))
+        left = not_claimed(door, proved) if door else []
+        print(json.dumps({"accepted": code == 0, "exit": code, "issues": issues, "proved": proved, "notClaimed": left}))
     elif code == 3:
         print(issues[0]["got"], file=sys.stderr)
     else:
@@ -1725,4 +1748,8 @@ def main(arguments):
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    try:
+        sys.exit(main(sys.argv[1:]))
+    except Exception:  # not to be taken for a refusal
+        traceback.print_exc()
+        sys.exit(4)
