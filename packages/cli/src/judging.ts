@@ -1,9 +1,8 @@
-import { type DoorFile, type Issue, type Note, parseDocument, toDoor } from '@sillsight/document'
+import { type DoorFile, type Issue, type Note, parseDocument, sha256, toDoor } from '@sillsight/document'
 import { canonicalText, type Door, type Judgement, judge } from '@sillsight/engine'
 import type { Outcome } from './exit-codes.ts'
 import { type Problem, Refusal } from './problem.ts'
 import { readBeside, readText, standardInput } from './reading.ts'
-import { sha256 } from './sha256.ts'
 
 /** What became of one file. `file` is the name that messages and results use. */
 export type Answer = JudgedAnswer | RefusedAnswer | CrashedAnswer

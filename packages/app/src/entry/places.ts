@@ -1,4 +1,5 @@
 import type { Draft } from '../store/contract.ts'
+import { putPlace } from '../store/put-place.ts'
 
 /** A place in the door file as `survey/opening/width_mm`: names and, in lists, numbers. */
 type Container = Record<string, unknown> | unknown[]
@@ -10,21 +11,7 @@ export function valueAt(file: unknown, path: string): unknown {
 
 /** Puts a value at a place and makes the objects on the way; undefined takes it away. Lists on the way must exist. */
 export function putAt(draft: Draft, path: string, value: unknown): void {
-  const way = steps(path)
-  const last = way.pop()
-  if (last === undefined) throw new Error('path must name a place, got an empty one')
-  let here: Container = draft
-  for (const step of way) {
-    const next: unknown = here[step as keyof typeof here]
-    if (isContainer(next)) here = next
-    else {
-      const made: Container = {}
-      ;(here as Record<string, unknown>)[step] = made
-      here = (here as Record<string, unknown>)[step] as Container // a mergeable document hands back its own copy
-    }
-  }
-  if (value === undefined) delete (here as Record<string, unknown>)[last]
-  else (here as Record<string, unknown>)[last] = value
+  putPlace(draft, path, value)
 }
 
 function steps(path: string): string[] {

@@ -1,4 +1,4 @@
-import { memoryDoors } from './memory.ts'
+import { openDoors } from './open-doors.ts'
 
 /** The doors of this device. */
-export const doors = memoryDoors()
+export const doors = openDoors('sillsight')

@@ -1,12 +1,11 @@
 import { constants, copyFileSync, existsSync, realpathSync, statSync } from 'node:fs'
-import { parseDocument, serialise } from '@sillsight/document'
+import { parseDocument, serialise, sha256 } from '@sillsight/document'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
 import { problemsOf } from '../judging.ts'
 import { print, tell } from '../output.ts'
 import { Refusal } from '../problem.ts'
 import { readBeside, readText } from '../reading.ts'
-import { sha256 } from '../sha256.ts'
 import { writeWhole } from '../writing.ts'
 
 export function migrateCommand(request: Request): ExitCode {

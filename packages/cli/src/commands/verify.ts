@@ -1,3 +1,4 @@
+import { sha256 } from '@sillsight/document'
 import { type Proved, verifyEvidence } from '@sillsight/verify'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
@@ -5,7 +6,6 @@ import { print } from '../output.ts'
 import { safe } from '../plain-text.ts'
 import { Refusal, shown } from '../problem.ts'
 import { readBeside, readBytes, readText } from '../reading.ts'
-import { sha256 } from '../sha256.ts'
 
 const largestEvidence = 32 * 1024 * 1024
 

@@ -1,11 +1,11 @@
 /**
- * SHA-256 of a text's UTF-8 bytes, as 64 hexadecimal digits in lower case (FIPS 180-4, sections 5 and 6.2; K, H, a to h are its symbols).
+ * SHA-256 of bytes, or of a text's UTF-8 bytes, as 64 hexadecimal digits in lower case (FIPS 180-4, sections 5 and 6.2; K, H, a to h are its symbols).
  *
  * Our own, because loading the platform's takes 6 ms, and hashing one judgement with it would take longer than judging a small door. It
  * is a fingerprint that anybody can recompute, no secret depends on it.
  */
-export function sha256(text: string): string {
-  const blocks = padded(Buffer.from(text))
+export function sha256(content: string | Uint8Array): string {
+  const blocks = padded(typeof content === 'string' ? new TextEncoder().encode(content) : content)
   const state = Int32Array.from(H)
   const schedule = new Int32Array(64)
   for (let at = 0; at < blocks.byteLength; at += 64) {

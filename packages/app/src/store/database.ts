@@ -1,0 +1,68 @@
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+import type { DoorId } from './contract.ts'
+
+/** Written into the database. A program that finds a larger one only reads: somebody else's newer version knows more. */
+export const FORMAT = 1
+
+/** Bytes with their SHA-256, so that what the disk spoiled is noticed before it is believed. */
+export interface Sealed {
+  readonly bytes: Uint8Array
+  readonly sha256: string
+}
+
+/** What the list of doors shows without opening one, and what this device alone knows of it. */
+export interface CardRecord {
+  readonly id: DoorId
+  readonly name: string
+  readonly note: string
+  readonly changedAt_ms: number
+  readonly away: boolean
+  readonly damaged: boolean
+  /** Heads of the document now, and when it was last handed out. */
+  readonly heads: string
+  readonly exportedHeads: string
+}
+
+interface Schema extends DBSchema {
+  /** One record for each change of each document. */
+  changes: {
+    key: [door: string, hash: string]
+    value: Sealed & { readonly door: DoorId; readonly hash: string }
+    indexes: { door: string }
+  }
+  cards: { key: string; value: CardRecord }
+  photos: { key: string; value: Sealed }
+  /** `format`, `author`, `authorName`. */
+  about: { key: string; value: string | number }
+  /** Records that could not be read, as they were found. */
+  damaged: { key: number; value: { readonly found: unknown; readonly at_ms: number } }
+}
+export type Database = IDBPDatabase<Schema>
+
+/**
+ * @param onOutdated called when a newer program wants the database: this one lets go of it and writes no more
+ * @returns undefined where the browser keeps nothing (a private window, storage switched off)
+ */
+export async function openDatabase(name: string, onOutdated: () => void): Promise<Database | undefined> {
+  if (!globalThis.indexedDB) return undefined
+  try {
+    const database = await openDB<Schema>(name, 1, {
+      upgrade(fresh) {
+        fresh.createObjectStore('changes', { keyPath: ['door', 'hash'] }).createIndex('door', 'door')
+        fresh.createObjectStore('cards', { keyPath: 'id' })
+        fresh.createObjectStore('photos')
+        fresh.createObjectStore('about')
+        fresh.createObjectStore('damaged', { autoIncrement: true })
+      },
+      blocking(_current, _blocked, event) {
+        ;(event.target as IDBDatabase).close()
+        onOutdated()
+      },
+    })
+    await database.get('about', 'format') // some private windows open a database and refuse it at the first use
+    return database
+  } catch (problem) {
+    if (problem instanceof DOMException && problem.name === 'VersionError') onOutdated()
+    return undefined
+  }
+}

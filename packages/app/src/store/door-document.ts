@@ -1,0 +1,179 @@
+import type { Doc, Heads } from '@automerge/automerge/slim'
+import type { DoorFile } from '@sillsight/document'
+import type { Automerge } from './automerge.ts'
+import type { Conflict, Deed, Draft, HistoryEntry, Moment, Photo } from './contract.ts'
+import { same, takeBack } from './take-back.ts'
+
+/** What is merged between devices: the door file and what belongs to it but not into it. */
+export interface DoorDocument {
+  file: DoorFile
+  typed: Record<string, string>
+  photos: Record<string, Photo>
+}
+export type DoorDoc = Doc<DoorDocument>
+
+/** Who edits on this device. */
+export interface Author {
+  readonly id: string
+  readonly name: string
+}
+
+/** Travels with each change, as JSON in its message. */
+interface Message {
+  readonly deed: Deed
+  readonly author: string
+  readonly name: string
+  readonly at_ms: number
+  /** Hash of the change that this one takes back, or of the taking back that it brings back. */
+  readonly undoes?: string
+  readonly redoes?: string
+}
+
+export interface Change extends Message {
+  readonly hash: string
+  readonly deps: Heads
+  readonly actor: string
+  readonly startOp: number
+  readonly maxOp: number
+}
+
+export function newDocument(A: Automerge, file: DoorFile, deed: Deed, author: Author, at_ms: number): DoorDoc {
+  const content = JSON.parse(JSON.stringify(file)) as DoorFile
+  return A.change(A.init<DoorDocument>(), options({ deed, author: author.id, name: author.name, at_ms }), (draft) => {
+    draft.file = content
+    draft.typed = {}
+    draft.photos = {}
+  })
+}
+
+/** One edit. The same document comes back where it changed nothing. */
+export function edited(
+  A: Automerge,
+  doc: DoorDoc,
+  message: Omit<Message, 'author' | 'name'>,
+  author: Author,
+  change: (draft: DoorDocument) => void,
+): DoorDoc {
+  return A.change(doc, options({ ...message, author: author.id, name: author.name }), change)
+}
+
+function options(message: Message): { message: string; time: number } {
+  return { message: JSON.stringify(message), time: Math.floor(message.at_ms / 1000) }
+}
+
+export function asDraft(draft: DoorDocument): Draft {
+  return draft.file as unknown as Draft
+}
+
+/** All changes, each after those that it rests on. */
+export function changesOf(A: Automerge, doc: DoorDoc): readonly Change[] {
+  return A.getChangesMetaSince(doc, []).map(({ hash, deps, actor, startOp, maxOp, message, time }) => ({
+    ...messageOf(message, time),
+    hash,
+    deps,
+    actor,
+    startOp,
+    maxOp,
+  }))
+}
+
+function messageOf(text: string | null, time: number): Message {
+  const unknown: Message = { deed: { deed: 'set' }, author: '', name: '', at_ms: time * 1000 }
+  try {
+    const found = JSON.parse(text ?? '') as Partial<Message>
+    return typeof found.author === 'string' && typeof found.deed?.deed === 'string' ? { ...unknown, ...found } : unknown
+  } catch {
+    return unknown // not written by this program
+  }
+}
+
+/** What one author could take back and bring back next: the hashes of the changes to invert. */
+export function undoStacks(
+  changes: readonly Change[],
+  author: string,
+): { readonly undo: readonly Change[]; readonly redo: readonly Change[] } {
+  const undo: Change[] = []
+  const redo: Change[] = []
+  for (const change of changes) {
+    if (change.author !== author || change.deed.deed === 'made' || change.deed.deed === 'imported' || change.deed.deed === 'copied')
+      continue
+    if (change.undoes !== undefined) {
+      undo.pop()
+      redo.push(change)
+    } else if (change.redoes !== undefined) {
+      redo.pop()
+      undo.push(change)
+    } else {
+      undo.push(change)
+      redo.length = 0
+    }
+  }
+  return { undo, redo }
+}
+
+/** Takes one change back where nobody has changed the same place since. */
+export function inverted(A: Automerge, doc: DoorDoc, change: Change, draft: DoorDocument): void {
+  const before = A.toJS(A.view(doc, change.deps))
+  const after = A.toJS(A.view(doc, [change.hash]))
+  takeBack(
+    draft as unknown as Record<string, unknown>,
+    before as unknown as Record<string, unknown>,
+    after as unknown as Record<string, unknown>,
+  )
+}
+
+/** What somebody did, through an undo and its redo, as one reads it. */
+export function deedOf(change: Change, changes: readonly Change[]): Deed {
+  const other = change.undoes ?? change.redoes
+  const undone = other === undefined ? undefined : changes.find(({ hash }) => hash === other)
+  return undone ? deedOf(undone, changes) : change.deed
+}
+
+export function historyOf(changes: readonly Change[], author: string): readonly HistoryEntry[] {
+  return changes
+    .map((change): HistoryEntry => {
+      const { hash, at_ms, name, undoes, redoes } = change
+      return {
+        moment: hash as Moment,
+        deed: deedOf(change, changes),
+        author: name,
+        at_ms,
+        own: change.author === author,
+        ...(undoes !== undefined && { undoes: undoes as Moment }),
+        ...(redoes !== undefined && { redoes: redoes as Moment }),
+      }
+    })
+    .reverse()
+}
+
+/** Places in the door file that hold values of people who did not see each other's; the one the file shows comes first. */
+export function conflictsOf(A: Automerge, doc: DoorDoc, changes: readonly Change[]): readonly Conflict[] {
+  const found: Conflict[] = []
+  const walk = (holder: unknown, path: string): void => {
+    if (typeof holder !== 'object' || holder === null) return
+    for (const key of Array.isArray(holder) ? holder.keys() : Object.keys(holder)) {
+      const place = path === '' ? String(key) : `${path}/${key}`
+      const shown = (holder as Record<string | number, unknown>)[key]
+      const rivals = A.getConflicts(holder as DoorDoc, key as string)
+      if (rivals) {
+        const all = Object.entries(rivals).map(([operation, value]) => ({ value: plain(value), ...writerOf(operation, changes) }))
+        const values = [...all.filter(({ value }) => same(value, plain(shown))), ...all.filter(({ value }) => !same(value, plain(shown)))]
+        if (values.some(({ value }) => !same(value, values[0]?.value))) found.push({ path: place, values })
+      }
+      walk(shown, place)
+    }
+  }
+  walk(doc.file, '')
+  return found
+}
+
+/** `17@actor`: the change of that actor that holds its 17th operation. */
+function writerOf(operation: string, changes: readonly Change[]): { author: string; at_ms: number } {
+  const [counter, actor] = operation.split('@')
+  const change = changes.find((each) => each.actor === actor && each.startOp <= Number(counter) && Number(counter) <= each.maxOp)
+  return { author: change?.name ?? '', at_ms: change?.at_ms ?? 0 }
+}
+
+function plain(value: unknown): unknown {
+  return value === undefined ? undefined : JSON.parse(JSON.stringify(value))
+}

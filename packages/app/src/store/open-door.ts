@@ -1,0 +1,171 @@
+import type { DoorFile } from '@sillsight/document'
+import type { Automerge } from './automerge.ts'
+import type { Deed, DoorId, DoorSnapshot, Draft, Moment, OpenDoor, Photo, ReadOnly, Saving } from './contract.ts'
+import {
+  type Author,
+  asDraft,
+  type Change,
+  changesOf,
+  conflictsOf,
+  type DoorDoc,
+  deedOf,
+  edited,
+  historyOf,
+  inverted,
+  undoStacks,
+} from './door-document.ts'
+import { putPlace } from './put-place.ts'
+
+/** What an open door needs of the rest of the store. */
+export interface Surroundings {
+  readonly automerge: Automerge
+  readonly author: () => Author
+  readonly saving: () => Saving
+  readonly readOnly: () => ReadOnly
+  readonly exportedHeads: () => string
+  /** New changes of this document, to be written and told to other tabs. */
+  readonly onChanges: (doc: DoorDoc, changes: readonly Uint8Array[]) => void
+  readonly keepPhoto: (id: string, bytes: Uint8Array) => void
+  readonly photoBytes: (id: string) => Promise<Uint8Array | undefined>
+  readonly settled: () => Promise<void>
+  readonly onClosed: () => void
+}
+
+/** One door that somebody works on. `receive` brings in what other tabs and devices wrote; `refresh` says that savings or rights changed. */
+export interface LiveDoor extends OpenDoor {
+  readonly receive: (changes: readonly Uint8Array[]) => void
+  readonly refresh: () => void
+  readonly document: () => DoorDoc
+}
+
+export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): LiveDoor {
+  const A = around.automerge
+  let doc = first
+  let revision = 0
+  let snapshot: DoorSnapshot | undefined
+  let known: { readonly heads: string; readonly changes: readonly Change[] } | undefined
+  const listeners = new Set<() => void>()
+
+  const changes = (): readonly Change[] => {
+    const heads = headsOf(A, doc)
+    if (known?.heads !== heads) known = { heads, changes: changesOf(A, doc) }
+    return known.changes
+  }
+  const tell = () => {
+    snapshot = undefined
+    for (const listener of listeners) listener()
+  }
+  const become = (next: DoorDoc) => {
+    if (next.file !== doc.file) revision++
+    doc = next
+  }
+  const write = (deed: Deed, change: (draft: DoorDoc) => void, more: { undoes?: string; redoes?: string } = {}): boolean => {
+    if (around.readOnly() !== undefined) return false
+    const before = doc
+    const next = edited(A, doc, { deed, at_ms: Date.now(), ...more }, around.author(), change as never)
+    if (headsOf(A, next) === headsOf(A, before)) return true
+    const made = A.getLastLocalChange(next)
+    if (!made) throw new Error('a change must be there after an edit, got none')
+    become(next)
+    around.onChanges(doc, [made])
+    tell()
+    return true
+  }
+  const step = (way: 'undo' | 'redo') => {
+    const target = undoStacks(changes(), around.author().id)[way].at(-1)
+    if (!target) return
+    const whole = doc
+    write(
+      target.deed,
+      (draft) => inverted(A, whole, target, draft as never),
+      way === 'undo' ? { undoes: target.hash } : { redoes: target.hash },
+    )
+  }
+  const snapshotNow = (): DoorSnapshot => {
+    const all = changes()
+    const { undo, redo } = undoStacks(all, around.author().id)
+    const top = (stack: readonly Change[]): Deed | undefined => {
+      const change = stack.at(-1)
+      return change && deedOf(change, all)
+    }
+    return {
+      id,
+      revision,
+      file: doc.file,
+      typed: doc.typed,
+      photos: Object.values(doc.photos),
+      conflicts: conflictsOf(A, doc, all),
+      saving: around.saving(),
+      readOnly: around.readOnly(),
+      undo: top(undo),
+      redo: top(redo),
+      onlyHere: around.exportedHeads() !== headsOf(A, doc),
+    }
+  }
+
+  return {
+    id,
+    snapshot: () => {
+      snapshot ??= snapshotNow()
+      return snapshot
+    },
+    subscribe(listener) {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    edit: (deed, change, typed = {}) =>
+      write(deed, (draft) => {
+        change(asDraft(draft as never) as Draft)
+        for (const [path, text] of Object.entries(typed)) {
+          if (text === undefined) delete (draft.typed as Record<string, string>)[path]
+          else (draft.typed as Record<string, string>)[path] = text
+        }
+      }),
+    undo: () => step('undo'),
+    redo: () => step('redo'),
+    choose(path, which) {
+      const chosen = conflictsOf(A, doc, changes()).find((conflict) => conflict.path === path)?.values[which]
+      if (!chosen) return
+      write({ deed: 'chosen', path }, (draft) => {
+        const target = draft.file as unknown as Record<string, unknown>
+        putPlace(target, path, undefined) // the same value again would be no change, and the rival would stay
+        putPlace(target, path, chosen.value)
+      })
+    },
+    history: () => historyOf(changes(), around.author().id),
+    fileAt: (moment: Moment): DoorFile => A.toJS(A.view(doc, [moment])).file,
+    async addPhoto(photo: Photo, bytes: Uint8Array) {
+      around.keepPhoto(photo.id, bytes)
+      write({ deed: 'added', path: 'photos', name: photo.caption }, (draft) => {
+        ;(draft.photos as Record<string, unknown>)[photo.id] = { ...photo }
+      })
+      await around.settled()
+    },
+    changePhoto: (photo, change) => {
+      write({ deed: 'set', path: 'photos' }, (draft) => {
+        const found = (draft.photos as unknown as Record<string, Record<string, unknown>>)[photo]
+        if (found) Object.assign(found, change)
+      })
+    },
+    removePhoto: (photo) => {
+      write({ deed: 'removed', path: 'photos' }, (draft) => {
+        delete (draft.photos as Record<string, unknown>)[photo]
+      })
+    },
+    photoBytes: around.photoBytes,
+    settled: around.settled,
+    close: around.onClosed,
+    receive(received) {
+      const [next] = A.applyChanges(doc, [...received])
+      if (headsOf(A, next) === headsOf(A, doc)) return
+      become(next)
+      tell()
+    },
+    refresh: tell,
+    document: () => doc,
+  }
+}
+
+export function headsOf(A: Automerge, doc: DoorDoc): string {
+  return [...A.getHeads(doc)].sort().join(' ')
+}
