@@ -83,15 +83,24 @@ export function coverageEvidence(
       of: before.length,
       trees: slice.trees,
     })),
-    worstCases: tolerances === null ? pockets.map((pocket) => worstCaseEvidence(door, state, trees, pocket)) : [],
+    worstCases:
+      tolerances === null
+        ? pockets.filter(({ worstCase }) => isIn(zone, worstCase)).map((pocket) => worstCaseEvidence(door, state, trees, pocket))
+        : [],
   }
+}
+
+/** A pocket that lies in the last strip of the grid alone, beyond the zone, has no placement of the zone to show. */
+function isIn({ xMin_mm, xMax_mm, yMin_mm, yMax_mm }: Zone, { x_mm, y_mm }: Pocket['worstCase']): boolean {
+  return x_mm >= xMin_mm && x_mm <= xMax_mm && y_mm >= yMin_mm && y_mm <= yMax_mm
 }
 
 function worstCaseEvidence(door: Door, state: DoorState, trees: ExactTrees, { letter, worstCase }: Pocket): WorstCaseEvidence {
   const { body, posture, x_mm, y_mm, yaw_rad } = worstCase
-  const slice = trees.slices.findIndex(
-    (s) => s.body === body && s.posture === posture && s.yawFrom_rad <= yaw_rad && yaw_rad <= s.yawTo_rad,
-  )
+  const beyond = (s: ExactTrees['slices'][number]) => Math.max(s.yawFrom_rad - yaw_rad, yaw_rad - s.yawTo_rad, 0)
+  const own = trees.slices.filter((s) => s.body === body && s.posture === posture)
+  const nearest = own.reduce((best, s) => (beyond(s) < beyond(best) ? s : best)) // the last yaw of a range may round to just beyond it
+  const slice = trees.slices.indexOf(nearest)
   return { pocket: letter, slice, x_mm, y_mm, yaw_deg: (yaw_rad * 180) / PI, fails: rulesFailed(door, state, trees.fields, worstCase) }
 }
 

@@ -26,17 +26,17 @@ export function gridCoverage(door: Door, zone: Zone, state: DoorState): ZoneCove
     counts: { seen: grid.columns * grid.rows - blindCount - notFreeCount, blind: blindCount, notFree: notFreeCount },
     blindRuns: runsOf(blind, grid),
     notFreeRuns: runsOf(notFree, grid),
-    pockets: pocketsOf(door, state, maps),
+    pockets: pocketsOf(door, zone, state, maps),
     countedFields: counted.map(fieldName),
   }
 }
 
-function pocketsOf(door: Door, state: DoorState, maps: CoverageMaps): Pocket[] {
+function pocketsOf(door: Door, zone: Zone, state: DoorState, maps: CoverageMaps): Pocket[] {
   const found = remedies(door, state, maps)
-  return groupsOf(maps.blind, maps.grid).map((group, i) => pocketOf(letterOf(i), group, state, maps, found))
+  return groupsOf(maps.blind, maps.grid).map((group, i) => pocketOf(letterOf(i), group, zone, state, maps, found))
 }
 
-function pocketOf(letter: string, group: CellGroup, state: DoorState, maps: CoverageMaps, found: readonly Remedy[]): Pocket {
+function pocketOf(letter: string, group: CellGroup, zone: Zone, state: DoorState, maps: CoverageMaps, found: readonly Remedy[]): Pocket {
   const { grid } = maps
   const set = setOfRuns(group.runs, grid)
   const worstPosture = worstStance(set, maps)
@@ -48,7 +48,7 @@ function pocketOf(letter: string, group: CellGroup, state: DoorState, maps: Cove
     diameter_mm: diameter(group.runs, grid),
     runs: group.runs,
     worstPosture,
-    worstCase: worstCaseOf(set, worstPosture, state, maps),
+    worstCase: worstCaseOf(set, worstPosture, zone, state, maps),
     causes: causesOf(set, group.cells, found),
   }
 }
@@ -76,14 +76,23 @@ function worstStance(pocket: CellSet, maps: CoverageMaps): number {
   return worst
 }
 
-function worstCaseOf(pocket: CellSet, stance: number, state: DoorState, maps: CoverageMaps): WorstCase {
+function worstCaseOf(pocket: CellSet, stance: number, zone: Zone, state: DoorState, maps: CoverageMaps): WorstCase {
   const { grid } = maps
   const set = blindIn(pocket, stance, maps)
-  const { row, column } = deepestCell(runsOf(set, grid))
+  const runs = runsOf(set, grid)
+  const inside = runs.flatMap((run) => insideZone(run, grid, zone))
+  const { row, column } = deepestCell(inside.length > 0 ? inside : runs)
   const { body, index, yaw_rad } = maps.stances[stance] as CoverageMaps['stances'][number]
   const x_mm = grid.x0 + (column + 0.5) * grid.pitch
   const y_mm = grid.y0 + (row + 0.5) * grid.pitch
   return { body: body.id, posture: index, x_mm, y_mm, z_mm: floorHeight(floorPieces(state.floor), x_mm, y_mm), yaw_rad, state: state.id }
+}
+
+/** The cells of a run whose middles lie in the zone: those of the last strip may lie beyond it, and would be no placement of the zone. */
+function insideZone([row, first, last]: CellRun, { x0, y0, pitch }: Grid, { xMax_mm, yMax_mm }: Zone): readonly CellRun[] {
+  if (y0 + (row + 0.5) * pitch > yMax_mm) return []
+  const end = x0 + (last + 0.5) * pitch > xMax_mm ? last - 1 : last
+  return end < first ? [] : [[row, first, end]]
 }
 
 function extentOf(runs: readonly CellRun[], { x0, y0, pitch }: Grid): Pocket['extent'] {

@@ -210,8 +210,11 @@ export function tileBeams(field: TolerantField, shape: Shape, tolerances: Tolera
     offs[k] = (off.x[i] as number) * c + (off.y[i] as number) * s + swing
     offs[k + 1] = (off.x[i] as number) * s + (off.y[i] as number) * c + swing
     offs[k + 2] = (off.z[i] as number) + tolerances.floor_mm
-    slopeOff[k] = (off.directionX[i] as number) * c + (off.directionY[i] as number) * s + turn * level
-    slopeOff[k + 1] = (off.directionX[i] as number) * s + (off.directionY[i] as number) * c + turn * level
+    const offX = off.directionX[i] as number
+    const offY = off.directionY[i] as number
+    const turned = turn * (level + Math.sqrt(offX * offX + offY * offY)) // what is off turns with the rest
+    slopeOff[k] = offX * c + offY * s + turned
+    slopeOff[k + 1] = offX * s + offY * c + turned
     slopeOff[k + 2] = off.directionZ[i] as number
     steep[i] = [0, 1, 2].every((axis) => Math.abs(slope[k + axis] as number) > Math.max(1e-9, slopeOff[k + axis] as number)) ? 1 : 0
     if (segments) continue
