@@ -2,7 +2,7 @@ export { type Evidence, evidenceOf, type TolerancesInFile } from './coverage/evi
 export { type FieldLook, type Look, looker } from './coverage/looking.ts'
 export type { Stance } from './coverage/scene.ts'
 export { canonicalText } from './judge/canonical-text.ts'
-export { type JudgeOptions, judge } from './judge/judge.ts'
+export { type Depth, type JudgeOptions, judge } from './judge/judge.ts'
 export type { Rule } from './judge/rule.ts'
 export { RULES } from './judge/rules.ts'
 export type { Body, BoxPosture, CylinderPosture, Posture } from './model/body.ts'

@@ -1,5 +1,6 @@
 import type { DoorFile, Issue } from '@sillsight/document'
-import type { Depth, FromWorker, Judged, ToWorker } from './messages.ts'
+import type { Depth } from '@sillsight/engine'
+import type { FromWorker, Judged, ToWorker } from './messages.ts'
 
 /** What is known of a door's findings at this moment. */
 export interface Answers {

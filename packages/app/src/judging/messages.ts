@@ -1,5 +1,5 @@
 import type { DoorFile, Issue, Note } from '@sillsight/document'
-import type { Door, Judgement } from '@sillsight/engine'
+import type { Depth, Door, Judgement } from '@sillsight/engine'
 
 /** What goes to the judging worker. Each message carries the revision of the door that it speaks of. */
 export type ToWorker = {
@@ -11,8 +11,6 @@ export type ToWorker = {
   /** `grid`: at once, provisional. `exact`: every placement, over all tolerances. */
   readonly depth: Depth
 }
-
-export type Depth = 'grid' | 'exact'
 
 /** What comes back. `refused`: the file misbehaves; `crashed`: the program does. */
 export type FromWorker =

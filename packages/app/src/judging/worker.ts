@@ -14,15 +14,16 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
   }
 }
 
-function answer({ revision, file, depth }: ToWorker): void {
+function answer({ revision, file, disputed, depth }: ToWorker): void {
   const parsed = parseDocument(JSON.stringify(file))
   if (!parsed.ok) {
     reply({ kind: 'refused', revision, issues: parsed.issues })
     return
   }
-  const door = toDoor(parsed.document, parsed.catalogue)
+  const door = { ...toDoor(parsed.document, parsed.catalogue), disputed }
   let told_ms = performance.now()
   const judgement = judge(door, {
+    depth,
     onProgress: (done, of) => {
       if (depth === 'grid' || performance.now() - told_ms < PROGRESS_EVERY_MS) return
       told_ms = performance.now()

@@ -11,8 +11,15 @@ import { fieldName } from './scene.ts'
 /**
  * The grid answer of one zone in one state of the door: what is seen, blind and not free, and the blind pockets with their causes
  * and a worst case each (docs/method.md, section 3). It holds at the centres of the grid only.
+ *
+ * @param causes whether to find what hides each pocket: the most of the work, left out while something is dragged
  */
-export function gridCoverage(door: Door, zone: Zone, state: DoorState): ZoneCoverage {
+export function gridCoverage(
+  door: Door,
+  zone: Zone,
+  state: DoorState,
+  { causes = true }: { readonly causes?: boolean } = {},
+): ZoneCoverage {
   const maps = coverageMaps(door, zone, state)
   const { grid, stances, yawSampled, counted, blind, notFree } = maps
   const blindCount = countCells(blind)
@@ -26,13 +33,13 @@ export function gridCoverage(door: Door, zone: Zone, state: DoorState): ZoneCove
     counts: { seen: grid.columns * grid.rows - blindCount - notFreeCount, blind: blindCount, notFree: notFreeCount },
     blindRuns: runsOf(blind, grid),
     notFreeRuns: runsOf(notFree, grid),
-    pockets: pocketsOf(door, zone, state, maps),
+    pockets: pocketsOf(door, zone, state, maps, causes),
     countedFields: counted.map(fieldName),
   }
 }
 
-function pocketsOf(door: Door, zone: Zone, state: DoorState, maps: CoverageMaps): Pocket[] {
-  const found = remedies(door, state, maps)
+function pocketsOf(door: Door, zone: Zone, state: DoorState, maps: CoverageMaps, causes: boolean): Pocket[] {
+  const found = causes ? remedies(door, state, maps) : []
   return groupsOf(maps.blind, maps.grid).map((group, i) => pocketOf(letterOf(i), group, zone, state, maps, found))
 }
 

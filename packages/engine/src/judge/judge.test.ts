@@ -81,4 +81,24 @@ describe('judge', () => {
         for (const { quantity } of finding.steps) expect(quantity.value, `${seed} ${finding.id}`).toBeLessThan(Infinity)
     }
   })
+
+  it('passes nothing on coverage by the grid alone, and fails there only what the exact answer does not pass (doors 1 to 150)', () => {
+    let fails = 0
+    for (let seed = 1; seed <= 150; seed++) {
+      const door = randomDoor(seed)
+      const exact = new Map(judge(door).findings.map(({ id, verdict }) => [id, verdict]))
+      for (const { id, rule, verdict, provisional } of judge(door, { depth: 'grid' }).findings) {
+        if (rule !== 'zone-covered' || verdict === 'not-applicable') continue
+        expect({ seed, id, passes: verdict === 'pass', provisional: provisional ?? 'nothing free' }).toEqual({
+          seed,
+          id,
+          passes: false,
+          provisional: verdict === 'undetermined' && provisional === undefined ? 'nothing free' : 'grid',
+        })
+        if (verdict === 'fail') expect({ seed, id, exact: exact.get(id) }).not.toEqual({ seed, id, exact: 'pass' })
+        if (verdict === 'fail') fails++
+      }
+    }
+    expect(fails).toBeGreaterThan(30)
+  })
 })

@@ -9,22 +9,29 @@ import type { Context, Rule } from './rule.ts'
 import { RULES } from './rules.ts'
 import { settle } from './settle.ts'
 
+export type Depth = 'grid' | 'exact'
+
 export interface JudgeOptions {
   /** Called after each of `of` steps: the rules, and each zone in each state. */
   readonly onProgress?: (done: number, of: number) => void
+  /**
+   * `exact` if left out: every placement, over all tolerances. `grid`: only what the grid says, without causes of pockets, for an answer
+   * within a frame; its findings on coverage are provisional, and none of them passes.
+   */
+  readonly depth?: Depth
 }
 
 /**
  * Judges a door by every rule. Always answers: what is missing is a finding, and a rule that throws is a crash beside the findings.
  * Findings come worst first, then in the order of the rules, then by id.
  */
-export function judge(door: Door, { onProgress }: JudgeOptions = {}): Judgement {
+export function judge(door: Door, { onProgress, depth = 'exact' }: JudgeOptions = {}): Judgement {
   const { edition, known } = editionOf(door.edition)
   const pairs = door.zones.flatMap((zone) => door.states.map((state) => ({ zone, state })))
   const of = RULES.length + pairs.length
   let done = 0
   const step = () => onProgress?.(++done, of)
-  const coverages = coverageOnce(door, step)
+  const coverages = coverageOnce(door, depth, step)
   const context: Context = { door, values: edition.values, coverage: coverages.of }
   const crashes: Crash[] = []
   const findings = RULES.flatMap((rule) => {
@@ -51,10 +58,11 @@ function guarded<T>(rule: string, crashes: Crash[], compute: () => T): T | undef
 }
 
 /** Computes each coverage when it is first asked for, and throws again what the first try threw. */
-function coverageOnce(door: Door, step: () => void): { readonly of: (zone: Zone, state: DoorState) => ZoneCoverage } {
+function coverageOnce(door: Door, depth: Depth, step: () => void): { readonly of: (zone: Zone, state: DoorState) => ZoneCoverage } {
   const answers = new Map<string, { readonly answer: ZoneCoverage } | { readonly problem: unknown }>()
   const compute = (zone: Zone, state: DoorState) => {
     try {
+      if (depth === 'grid') return { answer: gridCoverage(door, zone, state, { causes: false }) }
       return { answer: { ...gridCoverage(door, zone, state), ...exactly(door, zone, state) } }
     } catch (problem) {
       return { problem }

@@ -99,6 +99,19 @@ describe('any other verdict', () => {
   })
 })
 
+describe('two values for one place', () => {
+  it.each(['pass', 'fail'] as const)('leave a %s unsettled that rests on it, and say where to choose', (verdict) => {
+    const disputed = ['survey/opening/width_mm']
+    const finding = settle(draft({ inputs: ['survey'] }, verdict), rule, plainDoor({ disputed }), known)
+    expect(finding).toMatchObject({ verdict: 'undetermined', reason: 'two-values', needs: disputed })
+  })
+  it('leave alone what does not rest on it', () => {
+    expect(
+      settle(draft({ inputs: ['sensors/0'] }, 'fail'), rule, plainDoor({ disputed: ['survey/opening/width_mm'] }), known).verdict,
+    ).toBe('fail')
+  })
+})
+
 describe('a finding', () => {
   it('is named after its rule and subject, or its key, and its state where the door has several', () => {
     const named = (states: number) =>

@@ -9,12 +9,16 @@ type BasisEntry = Finding['basis'][number]
 /**
  * Turns a rule's draft into a finding. Here, and only here, a pass is taken back: when this program does not have the edition that the door
  * names, when the pass rests on something that nobody entered, or when a figure that it rests on is from memory and nobody held it against
- * its page. A fail stands in all three cases: to doubt it would err toward covered.
+ * its page. A fail stands in all three cases: to doubt it would err toward covered. Pass and fail alike are taken back when they rest on a
+ * place that holds two values: either of them may be the right one.
  */
 export function settle(draft: Draft, rule: Rule, door: Door, edition: { readonly id: string; readonly known: boolean }): Finding {
   const { key, restsOn, ...rest } = draft
   const basis = basisOf(rule, restsOn, door)
   const frame = { id: idOf(draft, rule.id, door), rule: rule.id, edition: edition.id, basis }
+  const disputed = (door.disputed ?? []).filter((path) => restsOn.inputs.some((input) => overlaps(input, path)))
+  if (disputed.length > 0 && (rest.verdict === 'pass' || rest.verdict === 'fail'))
+    return { ...rest, ...frame, verdict: 'undetermined', reason: 'two-values', needs: unique(disputed) }
   if (rest.verdict !== 'pass') return { ...rest, ...frame }
   const doubts = doubtsAbout(restsOn, basis, door, edition.known)
   const [first] = doubts

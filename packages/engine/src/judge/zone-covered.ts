@@ -44,7 +44,7 @@ function draftOf(context: Context, judged: JudgedZone): Draft {
   if (freeCells(coverage) === 0)
     return { ...frame, verdict: 'undetermined', reason: 'nothing-free', needs: [zonePath(door, zone), OBSTACLES] }
   const { exact } = coverage
-  if (exact === undefined) throw new Error(`zone ${zone.id} must have an exact answer, got none`)
+  if (exact === undefined) return { ...frame, ...byGrid(judged, zonePath(door, zone)) }
   const { asWritten, overTolerances } = exact
   const against = { measured: quantity((overTolerances ?? asWritten).diameter_mm, 'mm'), limit: quantity(zone.allowedPocket_mm, 'mm') }
   const blind = provedBlind(judged)
@@ -57,6 +57,18 @@ function draftOf(context: Context, judged: JudgedZone): Draft {
     return { ...frame, ...against, verdict: 'undetermined', reason: 'not-proved', needs: [`${zonePath(door, zone)}/allowedPocket_mm`] }
   if (overTolerances === undefined || overTolerances.diameter_mm <= zone.allowedPocket_mm) return { ...frame, ...against, verdict: 'pass' }
   return { ...frame, ...against, verdict: 'undetermined', reason: 'within-tolerance', ...binding(door, judged, frame) }
+}
+
+/** What the grid alone allows to be said: a pocket that is large enough fails, and no pocket proves nothing about the placements between. */
+function byGrid(judged: JudgedZone, path: InputPath) {
+  const { zone } = judged
+  const limit = quantity(zone.allowedPocket_mm, 'mm')
+  const measured = quantity(largestPocket(judged)?.diameter_mm ?? 0, 'mm')
+  const provisional = 'grid' as const
+  const blind = provedBlind(judged)
+  return blind
+    ? ({ verdict: 'fail', provisional, measured, limit, worstCase: blind.worstCase } as const)
+    : ({ verdict: 'undetermined', reason: 'not-proved', provisional, measured, limit, needs: [`${path}/allowedPocket_mm`] } as const)
 }
 
 /**

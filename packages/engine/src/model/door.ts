@@ -27,6 +27,8 @@ export interface Door {
   readonly confirmations: readonly Confirmation[]
   /** Values that nobody entered and a default stands in for: nothing that rests on one passes. */
   readonly assumed: readonly InputPath[]
+  /** Places that hold two values of people who did not see each other's: nothing that rests on one is settled until someone chooses. */
+  readonly disputed?: readonly InputPath[] | undefined
 }
 
 export interface DoorState {

@@ -63,6 +63,7 @@ export type UndeterminedReason =
   | 'missing-input'
   | 'rests-on-assumption' // a default stands in for something nobody entered
   | 'limit-from-memory' // would pass, but a limit or body it rests on was never held against its page
+  | 'two-values' // two people wrote one place apart, and nobody has chosen yet
   | 'nothing-free' // no placement is free, so there is nothing to judge
   | 'not-computable' // this kind of device or leaf is not computed; test on site
   | 'yaw-range-sampled' // only some yaws of a range were tried, so no pass follows

@@ -28,6 +28,8 @@ export function unsettled(question: Say, pass: Say): RuleWording['undetermined']
       `So far in order, but it rests on what nobody entered: ${needsWords(told) || 'a default'}. ${pass(told)}`,
     'limit-from-memory': (told) =>
       `So far in order, but it rests on what is only remembered and was never held against its page: ${needsWords(told) || 'a limit'}. ${pass(told)}`,
+    'two-values': (told) =>
+      `It is not settled whether ${question(told)}: two people entered different values for ${needsWords(told) || 'one place'}, and nobody has chosen.`,
     'nothing-free': (told) =>
       `There is nothing to tell whether ${question(told)}: no body has room there, because obstacles stand everywhere.`,
     'not-computable': (told) => `Whether ${question(told)} cannot be computed for this kind of device or leaf; test it on site.`,
@@ -50,6 +52,7 @@ export function mendOr(fail: Say): Say {
       'missing-input': `Enter ${wanted || 'what is missing'}.`,
       'rests-on-assumption': `Measure or confirm ${wanted || 'what a default stands in for'}.`,
       'limit-from-memory': `Hold it against the page, then confirm it in the door file with edition, clause, name and date: ${wanted || 'the limit'}.`,
+      'two-values': `Choose one of the two values: ${wanted || 'the place with two'}.`,
       'nothing-free': 'Check the obstacles and the zone: one of them is probably misplaced.',
       'not-computable': 'Test it on site with the test body, and record the test.',
       'within-tolerance': `Measure or mount more closely: ${wanted || 'the tolerances'}.`,
