@@ -1,10 +1,11 @@
 import type { Door } from '@sillsight/engine'
 import type { Box, ScreenDrawing } from '@sillsight/report'
-import { useState } from 'react'
-import { Pad } from '../entry/pad.tsx'
+import { lazy, Suspense, useState } from 'react'
 import { putAt, valueAt } from '../entry/places.ts'
 import { useDoor } from '../screens/at-door.ts'
 import { useWords } from '../words/words.ts'
+
+const Pad = lazy(() => import('../entry/pad.tsx').then(({ Pad }) => ({ default: Pad })))
 
 /** The lettering of dimensions as buttons: touch the figure, type another. */
 export function FigureHits({
@@ -55,20 +56,22 @@ export function FigureHits({
         )
       })}
       {open && (
-        <Pad
-          onClose={() => setAsked(undefined)}
-          asked={{
-            label: open.label,
-            kind: 'length',
-            value: typeof found === 'number' ? found : undefined,
-            typed: snapshot.typed[open.path],
-            signed: !open.path.startsWith('survey/opening'),
-            onEnter: (value, typed) =>
-              opened.edit({ deed: 'set', path: open.path, typed }, (draft) => putAt(draft, open.path, value), {
-                [open.path]: /^[-\d]+(?: ?mm)?$/.test(typed) ? undefined : typed,
-              }),
-          }}
-        />
+        <Suspense fallback={null}>
+          <Pad
+            onClose={() => setAsked(undefined)}
+            asked={{
+              label: open.label,
+              kind: 'length',
+              value: typeof found === 'number' ? found : undefined,
+              typed: snapshot.typed[open.path],
+              signed: !open.path.startsWith('survey/opening'),
+              onEnter: (value, typed) =>
+                opened.edit({ deed: 'set', path: open.path, typed }, (draft) => putAt(draft, open.path, value), {
+                  [open.path]: /^[-\d]+(?: ?mm)?$/.test(typed) ? undefined : typed,
+                }),
+            }}
+          />
+        </Suspense>
       )}
     </g>
   )

@@ -1,12 +1,12 @@
-import { useState } from 'react'
-import { Button } from 'react-aria-components'
+import { lazy, Suspense, useState } from 'react'
 import { usePreferences } from '../preferences.ts'
 import { useDoor } from '../screens/at-door.ts'
 import type { Draft } from '../store/contract.ts'
 import { useWords } from '../words/words.ts'
 import { type Kind, shownFigure } from './kinds.ts'
-import { Pad } from './pad.tsx'
 import { putAt, valueAt } from './places.ts'
+
+const Pad = lazy(() => import('./pad.tsx').then(({ Pad }) => ({ default: Pad })))
 
 interface Props {
   /** Place in the door file. */
@@ -37,44 +37,46 @@ export function Figure(props: Props) {
   const found = valueAt(snapshot.file, path)
   const value = typeof found === 'number' ? found : undefined
   const tolerance = tolerancePath === undefined ? undefined : valueAt(snapshot.file, tolerancePath)
+  const within = typeof tolerance === 'number' ? ` ± ${shownFigure(tolerance, 'length', units, words.decimal)}` : ''
   const shown = value === undefined ? (missing ?? words.entry.missing) : shownFigure(value, kind, units, words.decimal)
   return (
     <>
-      <Button
+      <button
+        type="button"
         className="figure"
         data-missing={value === undefined || undefined}
-        aria-label={words.entry.change(label, shown)}
-        isDisabled={snapshot.readOnly !== undefined}
-        onPress={() => setOpen(true)}
+        aria-label={words.entry.change(label, `${shown}${within}`)}
+        disabled={snapshot.readOnly !== undefined}
+        onClick={() => setOpen(true)}
       >
         {shown}
-        {typeof tolerance === 'number' && (
-          <span className="figure-tolerance"> ± {shownFigure(tolerance, 'length', units, words.decimal)}</span>
-        )}
-      </Button>
+        {within !== '' && <span className="figure-tolerance">{within}</span>}
+      </button>
       {open && (
-        <Pad
-          onClose={() => setOpen(false)}
-          asked={{
-            label,
-            hint,
-            kind,
-            value,
-            typed: snapshot.typed[path],
-            ...(signed !== undefined && { signed }),
-            question,
-            ...(tolerancePath !== undefined && {
-              tolerance_mm: typeof tolerance === 'number' ? tolerance : undefined,
-              onTolerance: (tolerance_mm: number) =>
-                door.edit({ deed: 'set', path: tolerancePath }, (draft) => putAt(draft, tolerancePath, tolerance_mm)),
-            }),
-            onEnter: (entered, typed) =>
-              door.edit({ deed: 'set', path, typed }, (draft) => put(draft, entered), {
-                [path]: kind === 'length' && !/^[-\d]+(?: ?mm)?$/.test(typed) ? typed : undefined,
+        <Suspense fallback={null}>
+          <Pad
+            onClose={() => setOpen(false)}
+            asked={{
+              label,
+              hint,
+              kind,
+              value,
+              typed: snapshot.typed[path],
+              ...(signed !== undefined && { signed }),
+              question,
+              ...(tolerancePath !== undefined && {
+                tolerance_mm: typeof tolerance === 'number' ? tolerance : undefined,
+                onTolerance: (tolerance_mm: number) =>
+                  door.edit({ deed: 'set', path: tolerancePath }, (draft) => putAt(draft, tolerancePath, tolerance_mm)),
               }),
-            ...(optional && { onClear: () => door.edit({ deed: 'removed', path }, (draft) => put(draft, undefined)) }),
-          }}
-        />
+              onEnter: (entered, typed) =>
+                door.edit({ deed: 'set', path, typed }, (draft) => put(draft, entered), {
+                  [path]: kind === 'length' && !/^[-\d]+(?: ?mm)?$/.test(typed) ? typed : undefined,
+                }),
+              ...(optional && { onClear: () => door.edit({ deed: 'removed', path }, (draft) => put(draft, undefined)) }),
+            }}
+          />
+        </Suspense>
       )}
     </>
   )

@@ -1,5 +1,4 @@
-import { type ChangeEvent, useRef, useState, useSyncExternalStore } from 'react'
-import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components'
+import { type ChangeEvent, lazy, Suspense, useRef, useState, useSyncExternalStore } from 'react'
 import { Link, useLocation } from 'wouter'
 import { demoDoor, demoDoorNames } from '../demo-doors.ts'
 import { handOver } from '../hand-over.ts'
@@ -7,6 +6,8 @@ import type { DoorCard } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
 import { useWords } from '../words/words.ts'
 import { SettingsButton } from './settings.tsx'
+
+const DoorMenu = lazy(() => import('./door-menu.tsx').then(({ DoorMenu }) => ({ default: DoorMenu })))
 
 /** The doors of this device, and the invented ones to look at. */
 export function DoorsScreen() {
@@ -108,35 +109,31 @@ function Demos() {
 
 function DoorItem({ card }: { readonly card: DoorCard }) {
   const words = useWords()
-  const [, go] = useLocation()
+  const button = useRef<HTMLButtonElement>(null)
+  const [open, setOpen] = useState(false)
   return (
     <li>
       <Link href={`/door/${card.id}/judge`} className="door-link">
         <span>{card.name || words.unnamed}</span>
         <span className="quiet">{card.damaged ? words.doors.damaged : card.onlyHere ? words.onlyHere : ''}</span>
       </Link>
-      <MenuTrigger>
-        <Button className="quiet-button" aria-label={words.doors.more(card.name || words.unnamed)}>
-          <svg viewBox="0 0 20 20" aria-hidden="true">
-            <path d="M4 10h.1M10 10h.1M16 10h.1" strokeLinecap="round" strokeWidth="3.4" />
-          </svg>
-        </Button>
-        <Popover className="popover menu" placement="bottom end">
-          <Menu
-            onAction={async (action) => {
-              if (action === 'copy') go(`/door/${await doors.copy(card.id, `${card.name} (2)`)}/measure`)
-              if (action === 'file') handOver(new TextEncoder().encode(await doors.exportFile(card.id)), card.name, 'json')
-              if (action === 'whole') handOver(await doors.exportDoor(card.id), card.name)
-              if (action === 'away') doors.putAway(card.id, !card.away)
-            }}
-          >
-            <MenuItem id="copy">{words.doors.copy}</MenuItem>
-            <MenuItem id="file">{words.doors.exportFile}</MenuItem>
-            <MenuItem id="whole">{words.doors.exportWhole}</MenuItem>
-            <MenuItem id="away">{card.away ? words.doors.takeOut : words.doors.putAway}</MenuItem>
-          </Menu>
-        </Popover>
-      </MenuTrigger>
+      <button
+        ref={button}
+        type="button"
+        className="quiet-button"
+        aria-label={words.doors.more(card.name || words.unnamed)}
+        aria-expanded={open}
+        onClick={() => setOpen(true)}
+      >
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <path d="M4 10h.1M10 10h.1M16 10h.1" strokeLinecap="round" strokeWidth="3.4" />
+        </svg>
+      </button>
+      {open && (
+        <Suspense fallback={null}>
+          <DoorMenu card={card} button={button} onClose={() => setOpen(false)} />
+        </Suspense>
+      )}
     </li>
   )
 }

@@ -1,13 +1,14 @@
 import { firstDoor, firstSensors } from '@sillsight/document'
-import { useMemo, useState } from 'react'
+import { lazy, Suspense, useMemo, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
 import { shownFigure } from '../entry/kinds.ts'
-import { Pad } from '../entry/pad.tsx'
 import { usePreferences } from '../preferences.ts'
 import { doors } from '../store/doors.ts'
 import { useWords } from '../words/words.ts'
 import { SettingsButton } from './settings.tsx'
+
+const Pad = lazy(() => import('../entry/pad.tsx').then(({ Pad }) => ({ default: Pad })))
 
 const LENGTHS = ['width', 'height', 'mounting', 'offset'] as const
 type LengthName = (typeof LENGTHS)[number]
@@ -135,18 +136,20 @@ export function NewDoorScreen() {
         )}
       </div>
       {open && (
-        <Pad
-          onClose={() => setOpen(undefined)}
-          asked={{
-            label: labels[open][0],
-            hint: labels[open][1],
-            kind: 'length',
-            value: lengths[open]?.mm,
-            typed: lengths[open]?.typed,
-            question: hardly(words, usual[open], show),
-            onEnter: (mm, typed) => setLengths((now) => ({ ...now, [open]: { mm, typed } })),
-          }}
-        />
+        <Suspense fallback={null}>
+          <Pad
+            onClose={() => setOpen(undefined)}
+            asked={{
+              label: labels[open][0],
+              hint: labels[open][1],
+              kind: 'length',
+              value: lengths[open]?.mm,
+              typed: lengths[open]?.typed,
+              question: hardly(words, usual[open], show),
+              onEnter: (mm, typed) => setLengths((now) => ({ ...now, [open]: { mm, typed } })),
+            }}
+          />
+        </Suspense>
       )}
     </main>
   )

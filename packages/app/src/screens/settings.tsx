@@ -1,70 +1,32 @@
-import { Button, Dialog, DialogTrigger, Popover, Radio, RadioGroup } from 'react-aria-components'
-import { type Preferences, setPreferences, usePreferences } from '../preferences.ts'
+import { lazy, Suspense, useRef, useState } from 'react'
 import { useWords } from '../words/words.ts'
 
-/** Theme, units and language of this device. */
+const SettingsPanel = lazy(() => import('./settings-panel.tsx').then(({ SettingsPanel }) => ({ default: SettingsPanel })))
+
+/** Opens what this device shows things like; the panel is loaded when somebody asks for it. */
 export function SettingsButton() {
   const words = useWords()
-  const { theme, units, language } = usePreferences()
+  const button = useRef<HTMLButtonElement>(null)
+  const [open, setOpen] = useState(false)
   return (
-    <DialogTrigger>
-      <Button className="quiet-button" aria-label={words.settings.title}>
+    <>
+      <button
+        ref={button}
+        type="button"
+        className="quiet-button"
+        aria-label={words.settings.title}
+        aria-expanded={open}
+        onClick={() => setOpen(true)}
+      >
         <svg viewBox="0 0 20 20" aria-hidden="true">
           <path d="M2 5h9M15 5h3M2 15h3M9 15h9M13 2.5v5M7 12.5v5" />
         </svg>
-      </Button>
-      <Popover className="popover" placement="bottom end">
-        <Dialog aria-label={words.settings.title}>
-          <Choice<Preferences['theme']>
-            label={words.settings.theme}
-            value={theme}
-            options={words.settings.themes}
-            onChange={(chosen) => setPreferences({ theme: chosen })}
-          />
-          <Choice<Preferences['units']>
-            label={words.settings.units}
-            value={units}
-            options={words.settings.unitNames}
-            onChange={(chosen) => setPreferences({ units: chosen })}
-          />
-          <Choice<Preferences['language']>
-            label={words.settings.language}
-            value={language}
-            options={{ en: 'English', de: 'Deutsch' }}
-            onChange={(chosen) => setPreferences({ language: chosen })}
-          />
-        </Dialog>
-      </Popover>
-    </DialogTrigger>
-  )
-}
-
-/** One of a few words, as a row of buttons. */
-export function Choice<T extends string>(props: {
-  readonly label: string
-  readonly value: T | undefined
-  readonly options: Readonly<Record<T, string>>
-  readonly onChange: (chosen: T) => void
-}) {
-  const { label, value, options, onChange } = props
-  return (
-    <RadioGroup
-      className="choice"
-      aria-label={label}
-      value={value ?? null}
-      onChange={(chosen) => onChange(chosen as T)}
-      orientation="horizontal"
-    >
-      <span className="choice-label" aria-hidden="true">
-        {label}
-      </span>
-      <div className="switch">
-        {(Object.entries(options) as [T, string][]).map(([key, word]) => (
-          <Radio key={key} value={key}>
-            {word}
-          </Radio>
-        ))}
-      </div>
-    </RadioGroup>
+      </button>
+      {open && (
+        <Suspense fallback={null}>
+          <SettingsPanel button={button} onClose={() => setOpen(false)} />
+        </Suspense>
+      )}
+    </>
   )
 }

@@ -1,4 +1,4 @@
-import { type DoorFile, parseDocument, serialise } from '@sillsight/document'
+import type { DoorFile } from '@sillsight/document'
 import { automerge } from './automerge.ts'
 import { looksLikeBackup, readBackup, writeBackup } from './backup.ts'
 import type { Deed, DoorCard, DoorId, Doors, ImportResult, StorageHealth } from './contract.ts'
@@ -261,6 +261,7 @@ export function openDoors(name: string): Doors {
     async read(bytes): Promise<ImportResult> {
       await ready
       if (!looksLikeBackup(bytes)) {
+        const { parseDocument } = await import('@sillsight/document')
         const parsed = parseDocument(new TextDecoder().decode(bytes))
         if (!parsed.ok) return { ok: false, issues: parsed.issues }
         const door = await make(parsed.document, { deed: 'imported', name: parsed.document.name ?? '' })
@@ -291,6 +292,7 @@ export function openDoors(name: string): Doors {
       if (!door) throw new Error(`a door must be there to be exported, got ${id}`)
       const A = await automerge()
       writeCard(id, { exportedHeads: headsOf(A, door.document()) })
+      const { serialise } = await import('@sillsight/document')
       return serialise(JSON.parse(JSON.stringify(door.document().file)))
     },
     async backup() {
