@@ -24,10 +24,10 @@ export interface Serving {
  * Serves the built app to this machine only, as any web server would.
  *
  * @param port 0 for one that is free
+ * @param folder the build
  * @throws if the port is taken
  */
-export async function serveBuild(port = 0): Promise<Serving> {
-  const folder = join(import.meta.dirname, 'dist')
+export async function serveBuild(port = 0, folder = join(import.meta.dirname, 'dist')): Promise<Serving> {
   const server = createServer(async ({ url, method }, response) => {
     const file = method === 'GET' || method === 'HEAD' ? inFolder(folder, url ?? '/') : undefined
     try {

@@ -1,5 +1,5 @@
 import { parseDocument } from '@sillsight/document'
-import { automerge } from './automerge.ts'
+import { type Automerge, automerge } from './automerge.ts'
 import type { DoorDocument } from './door-document.ts'
 import type { Inspected } from './foreign.ts'
 
@@ -7,6 +7,7 @@ self.onmessage = async ({ data }: MessageEvent<readonly Uint8Array[]>) => {
   let answer: Inspected
   try {
     const A = await automerge()
+    if (!data.every((change) => isAsItWasMade(A, change))) throw new Error('a change was spoiled')
     const [doc] = A.applyChanges(A.init<DoorDocument>(), [...data])
     const { file, typed, photos } = A.toJS(doc)
     const parsed = parseDocument(JSON.stringify(file ?? null))
@@ -25,4 +26,13 @@ self.onmessage = async ({ data }: MessageEvent<readonly Uint8Array[]>) => {
     answer = { ok: false, message: problem instanceof Error ? problem.message : String(problem) }
   }
   self.postMessage(answer)
+}
+
+/**
+ * The library takes a change whose bits were flipped as long as it can be decoded. The chunk says what it should be: its bytes 4 to 7 are
+ * the beginning of the hash of its content.
+ */
+function isAsItWasMade(A: Automerge, change: Uint8Array): boolean {
+  const stated = Array.from(change.subarray(4, 8), (byte) => byte.toString(16).padStart(2, '0')).join('')
+  return A.decodeChange(change as never).hash?.startsWith(stated) === true
 }

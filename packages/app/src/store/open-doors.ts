@@ -1,5 +1,5 @@
 import type { DoorFile } from '@sillsight/document'
-import { automerge } from './automerge.ts'
+import { type Automerge, automerge } from './automerge.ts'
 import { looksLikeBackup, readBackup, writeBackup } from './backup.ts'
 import type { Deed, DoorCard, DoorId, Doors, ImportResult, StorageHealth } from './contract.ts'
 import { type CardRecord, type Database, FORMAT, openDatabase } from './database.ts'
@@ -113,8 +113,8 @@ export function openDoors(name: string): Doors {
     tell()
   }
 
-  const keep = async (id: DoorId, doc: DoorDoc, changes: readonly Uint8Array[]) => {
-    const A = await automerge()
+  /** At once, so that a door never counts as saved while its newest change waits to be asked for. */
+  const keep = (A: Automerge, id: DoorId, doc: DoorDoc, changes: readonly Uint8Array[]) => {
     const record: CardRecord = {
       ...emptyCard(id),
       ...records.get(id),
@@ -144,7 +144,7 @@ export function openDoors(name: string): Doors {
       saving: () => storage.saving,
       readOnly: () => (health.newerVersion ? 'newer-version' : undefined),
       exportedHeads: () => records.get(id)?.exportedHeads ?? '',
-      onChanges: (next, changes) => void keep(id, next, changes),
+      onChanges: (next, changes) => keep(A, id, next, changes),
       keepPhoto: (photo, bytes) => {
         if (health.private) unkeptPhotos.set(photo, bytes)
         storage.write({ photo: { id: photo, bytes } })
@@ -192,7 +192,7 @@ export function openDoors(name: string): Doors {
     const [after] = A.applyChanges(A.clone(before), [...changes])
     const known = records.has(id)
     if (headsOf(A, before) === headsOf(A, after)) return { id, how: 'same' as const }
-    await keep(id, after, A.getChanges(before, after))
+    keep(A, id, after, A.getChanges(before, after))
     held?.receive(changes)
     if (!known) writeCard(id, { away })
     return { id, how: known ? ('merged' as const) : ('new' as const) }
@@ -225,7 +225,7 @@ export function openDoors(name: string): Doors {
     const id = newId() as DoorId
     const doc = newDocument(A, file, deed, author, Date.now())
     const door = await enter(id, doc)
-    await keep(id, doc, A.getAllChanges(doc))
+    keep(A, id, doc, A.getAllChanges(doc))
     return door
   }
 

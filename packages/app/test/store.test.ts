@@ -1,0 +1,274 @@
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Serving } from '../serve.ts'
+import type { DoorId } from '../src/store/contract.ts'
+import { launch } from './browser.ts'
+import { DOOR, killed, opened, type Reach, schedules, storePage } from './store.ts'
+
+let served: Serving
+let browser: Browser
+beforeAll(async () => {
+  served = await storePage()
+  browser = await launch()
+})
+afterAll(async () => {
+  await browser?.close()
+  await served?.close()
+})
+
+async function fresh(): Promise<Page> {
+  return opened(await (await browser.newContext()).newPage(), served.url)
+}
+
+/** A page with an open, saved door. */
+async function withDoor(name = 'doors'): Promise<Page> {
+  const page = await fresh()
+  await page.evaluate(
+    async ({ name, file }) => {
+      const reach = globalThis as unknown as Reach
+      reach.doors = reach.openDoors(name)
+      reach.door = await reach.doors.make(file as never, { deed: 'made' })
+      await reach.door.settled()
+    },
+    { name, file: DOOR },
+  )
+  return page
+}
+
+describe('an edit', () => {
+  it('that was called saved is there after the page is killed, at 12 random moments', async () => {
+    for (let i = 0; i < 12; i++) {
+      const page = await (await browser.newContext()).newPage()
+      const { promised, found } = await killed(page, served.url, `killed-${i}`, 40 + ((i * 379) % 700))
+      expect({ i, promised, kept: found >= promised }).toEqual({ i, promised, kept: true })
+      await page.context().close()
+    }
+  })
+  it('stays on the screen when the device is full, says so, and is written with the next one when there is room', async () => {
+    const page = await withDoor()
+    const session = await page.context().newCDPSession(page)
+    const origin = new URL(served.url).origin
+    const edit = (note: string) =>
+      page.evaluate(async (text) => {
+        const { door } = globalThis as unknown as Reach
+        door.edit({ deed: 'set', path: 'note' }, (draft) => {
+          ;(draft as Record<string, unknown>)['note'] = text
+        })
+        await door.settled()
+        const { saving, file } = door.snapshot()
+        return { kind: saving.kind, reason: saving.kind === 'not-saved' ? saving.reason : '', note: file.note?.length }
+      }, note)
+    await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 50_000 })
+    expect(await edit(random(300_000))).toEqual({ kind: 'not-saved', reason: 'full', note: 300_000 })
+    await session.send('Storage.overrideQuotaForOrigin', { origin })
+    expect(await edit('y')).toEqual({ kind: 'saved', reason: '', note: 1 })
+    await page.reload()
+    await opened(page, served.url)
+    const history = await page.evaluate(async () => {
+      const doors = (globalThis as unknown as Reach).openDoors('doors')
+      await new Promise<void>((done) => doors.subscribe(done))
+      const door = await doors.open(doors.cards()[0]?.id as DoorId)
+      return door?.history().length
+    })
+    expect(history).toBe(3)
+  })
+  it('goes on in memory where the browser keeps nothing, and says that', async () => {
+    const page = await fresh()
+    const saving = await page.evaluate(async (file) => {
+      Object.defineProperty(globalThis, 'indexedDB', { value: undefined })
+      const door = await (globalThis as unknown as Reach).openDoors('none').make(file as never, { deed: 'made' })
+      door.edit({ deed: 'set', path: 'name' }, (draft) => {
+        ;(draft as Record<string, unknown>)['name'] = 'later'
+      })
+      return [door.snapshot().saving, door.snapshot().file.name]
+    }, DOOR)
+    expect(saving).toEqual([{ kind: 'not-saved', reason: 'private', message: 'this browser keeps nothing' }, 'later'])
+  })
+  it('is refused, with the reason on the snapshot, once a newer program has opened the database', async () => {
+    const page = await withDoor()
+    const after = await page.evaluate(async () => {
+      const { door, doors } = globalThis as unknown as Reach
+      const before = door.snapshot().readOnly
+      new BroadcastChannel('doors').postMessage({ kind: 'format', format: 99 })
+      await new Promise((done) => setTimeout(done, 100))
+      return {
+        before,
+        edited: door.edit({ deed: 'set' }, () => {}),
+        readOnly: door.snapshot().readOnly,
+        health: doors.health().newerVersion,
+      }
+    })
+    expect(after).toEqual({ edited: false, readOnly: 'newer-version', health: true })
+  })
+})
+
+describe('two devices', () => {
+  it('merge what both did apart without losing an edit, in 40 random orders (seeds 1 to 40)', async () => {
+    const results = await schedules(
+      await fresh(),
+      Array.from({ length: 40 }, (_, i) => i + 1),
+    )
+    expect(results.filter(({ same, lost }) => !same || lost > 0)).toEqual([])
+    expect(results.filter(({ conflicts }) => conflicts > 0).length).toBeGreaterThan(2) // or nothing was at stake
+  })
+  it('keep both of two values, with who wrote them and when, until someone chooses; the choice reaches the other', async () => {
+    const page = await withDoor()
+    const told = await page.evaluate(async () => {
+      const { openDoors, doors, door } = globalThis as unknown as Reach
+      const other = openDoors('elsewhere')
+      doors.setAuthor('Ida')
+      other.setAuthor('Bo')
+      await other.read(await doors.exportDoor(door.id), 'x')
+      const theirs = await other.open(door.id)
+      if (!theirs) throw new Error('the other device must have the door')
+      const width = (mine: typeof door, mm: number) =>
+        mine.edit({ deed: 'set', path: 'survey/opening/width_mm' }, (draft) => {
+          ;(draft.survey.opening as { width_mm: number }).width_mm = mm
+        })
+      width(door, 3100)
+      width(theirs, 3200)
+      await other.read(await doors.exportDoor(door.id), 'x')
+      await doors.read(await other.exportDoor(door.id), 'x')
+      const [conflict] = theirs.snapshot().conflicts
+      const values = conflict?.values.map(({ value, author, at_ms }) => [value, author, at_ms > 1e12]).sort()
+      theirs.choose(conflict?.path ?? '', conflict?.values.findIndex(({ value }) => value === 3100) ?? -1)
+      await doors.read(await other.exportDoor(door.id), 'x')
+      const { conflicts, file } = door.snapshot()
+      return { path: conflict?.path, values, left: conflicts.length, chosen: file.survey.opening.width_mm }
+    })
+    expect(told).toEqual({
+      path: 'survey/opening/width_mm',
+      values: [
+        [3100, 'Ida', true],
+        [3200, 'Bo', true],
+      ],
+      left: 0,
+      chosen: 3100,
+    })
+  })
+  it('take back only their own edits', async () => {
+    const page = await withDoor()
+    const names = await page.evaluate(async () => {
+      const { openDoors, doors, door } = globalThis as unknown as Reach
+      const other = openDoors('their-device')
+      await other.read(await doors.exportDoor(door.id), 'x')
+      const theirs = await other.open(door.id)
+      if (!theirs) throw new Error('the other device must have the door')
+      theirs.edit({ deed: 'set', path: 'name' }, (draft) => {
+        ;(draft as Record<string, unknown>)['name'] = 'theirs'
+      })
+      await doors.read(await other.exportDoor(door.id), 'x')
+      const undo = door.snapshot().undo
+      door.undo()
+      return [undo, door.snapshot().file.name]
+    })
+    expect(names).toEqual([undefined, 'theirs'])
+  })
+})
+
+describe('a backup', () => {
+  it('brings doors, history and photos back to an empty device, identical', async () => {
+    const page = await withDoor()
+    const compared = await page.evaluate(async () => {
+      const { openDoors, doors, door } = globalThis as unknown as Reach
+      const bytes = crypto.getRandomValues(new Uint8Array(5000))
+      const id = Array.from(new Uint8Array(await crypto.subtle.digest('SHA-256', bytes)), (byte) =>
+        byte.toString(16).padStart(2, '0'),
+      ).join('')
+      await door.addPhoto({ id, takenAt_ms: 1, caption: 'left jamb', width_px: 10, height_px: 10 }, bytes)
+      door.edit({ deed: 'set', path: 'name' }, (draft) => {
+        ;(draft as Record<string, unknown>)['name'] = 'second'
+      })
+      door.undo()
+      await door.settled()
+      const before = door.snapshot().onlyHere
+      const backup = await doors.backup()
+      const device = openDoors('empty')
+      const result = await device.read(backup, 'backup')
+      const again = await device.open(door.id)
+      const photo = await again?.photoBytes(id)
+      return {
+        onlyHere: [before, door.snapshot().onlyHere],
+        ok: result.ok,
+        history:
+          JSON.stringify(again?.history().map(({ moment }) => moment)) === JSON.stringify(door.history().map(({ moment }) => moment)),
+        file: JSON.stringify(again?.snapshot().file) === JSON.stringify(door.snapshot().file),
+        photo: photo?.every((byte, i) => byte === bytes[i]),
+        entries: again?.history().length,
+      }
+    })
+    expect(compared).toEqual({ onlyHere: [true, false], ok: true, history: true, file: true, photo: true, entries: 4 })
+  })
+  it('with changes that are spoiled inside is refused, and nothing is brought in', async () => {
+    const page = await withDoor()
+    const result = await page.evaluate(async () => {
+      const { openDoors, doors, door } = globalThis as unknown as Reach
+      const outer = JSON.parse(new TextDecoder().decode(await doors.exportDoor(door.id)))
+      const inner = JSON.parse(outer.content)
+      const change = inner.doors[0].changes[0]
+      inner.doors[0].changes[0] = change.slice(0, 60) + (change[60] === 'A' ? 'B' : 'A') + change.slice(61)
+      const content = JSON.stringify(inner)
+      const digest = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(content))
+      const sha256 = Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, '0')).join('')
+      const device = openDoors('careful')
+      const read = await device.read(new TextEncoder().encode(JSON.stringify({ sillsightBackup: 1, sha256, content })), 'x')
+      return { ok: read.ok, cards: device.cards().length }
+    })
+    expect(result).toEqual({ ok: false, cards: 0 })
+  })
+})
+
+describe('a damaged database', () => {
+  it('opens every other door, names the damaged one, offers what can be read and keeps what was found', async () => {
+    const page = await withDoor()
+    await page.evaluate(async () => {
+      const reach = globalThis as unknown as Reach
+      const good = await reach.doors.make({ ...JSON.parse(JSON.stringify(reach.door.snapshot().file)), name: 'good' }, { deed: 'made' })
+      await good.settled()
+      const database = await new Promise<IDBDatabase>((done) => {
+        const asked = indexedDB.open('doors')
+        asked.onsuccess = () => done(asked.result)
+      })
+      const store = database.transaction('changes', 'readwrite').objectStore('changes')
+      const all = await new Promise<{ door: string; bytes: Uint8Array }[]>((done) => {
+        const asked = store.getAll()
+        asked.onsuccess = () => done(asked.result)
+      })
+      const spoiled = all.find(({ door }) => door === reach.door.id)
+      spoiled?.bytes.fill(7, 20, 40)
+      await new Promise<void>((done) => {
+        store.put(spoiled).onsuccess = () => done()
+      })
+      database.close()
+    })
+    await page.reload()
+    await opened(page, served.url)
+    const told = await page.evaluate(async () => {
+      const doors = (globalThis as unknown as Reach).openDoors('doors')
+      await new Promise<void>((done) => {
+        const look = () => (doors.cards().length === 2 ? done() : setTimeout(look, 10))
+        look()
+      })
+      const found = []
+      for (const { id, name } of doors.cards()) found.push([name, (await doors.open(id)) !== undefined])
+      const damaged = doors
+        .cards()
+        .filter((card) => card.damaged)
+        .map(({ name }) => name)
+      return { found: found.sort(), damaged, rescued: (await doors.rescue()) !== undefined }
+    })
+    expect(told).toEqual({
+      found: [
+        ['good', true],
+        ['start', false],
+      ],
+      damaged: ['start'],
+      rescued: true,
+    })
+  })
+})
+
+/** Text that does not compress. */
+function random(length: number): string {
+  return Array.from({ length }, () => String.fromCharCode(33 + Math.floor(Math.random() * 90))).join('')
+}
