@@ -74,12 +74,22 @@ function failure(problem: unknown): Saving {
 /** `strict`: on the disk before it counts as done, where the browser offers that. */
 async function writeAll(database: Database, writes: readonly Write[]): Promise<void> {
   const transaction = database.transaction(['changes', 'cards', 'photos'], 'readwrite', { durability: 'strict' })
-  const puts = writes.flatMap(({ changes = [], card, photo }) => [
-    ...changes.map(({ door, hash, bytes }) => transaction.objectStore('changes').put({ door, hash, ...sealed(bytes) })),
-    ...(card ? [transaction.objectStore('cards').put(card)] : []),
-    ...(photo ? [transaction.objectStore('photos').put(sealed(photo.bytes), photo.id)] : []),
-  ])
-  await Promise.all([...puts, transaction.done])
+  try {
+    const puts = writes.flatMap(({ changes = [], card, photo }) => [
+      ...changes.map(({ door, hash, bytes }) => transaction.objectStore('changes').put({ door, hash, ...sealed(bytes) })),
+      ...(card ? [transaction.objectStore('cards').put(card)] : []),
+      ...(photo ? [transaction.objectStore('photos').put(sealed(photo.bytes), photo.id)] : []),
+    ])
+    await Promise.all([...puts, transaction.done])
+  } catch (problem) {
+    transaction.done.catch(() => undefined) // its failure is the one that is thrown below
+    try {
+      transaction.abort() // what went before it in this transaction must not stay
+    } catch {
+      // it has ended already
+    }
+    throw problem
+  }
 }
 
 function sealed(bytes: Uint8Array): Sealed {
