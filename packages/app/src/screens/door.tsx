@@ -4,7 +4,7 @@ import { Link } from 'wouter'
 import { type Answers, type Judging, startJudging } from '../judging/judging.ts'
 import { makeJudgingWorker } from '../judging/make-worker.ts'
 import type { Part } from '../parts.ts'
-import type { DoorId, DoorSnapshot, Draft, OpenDoor } from '../store/contract.ts'
+import type { DoorId, DoorSnapshot, Draft, Moment, OpenDoor } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
 import { useWords } from '../words/words.ts'
 import { AtDoorContext } from './at-door.ts'
@@ -12,6 +12,7 @@ import { Head, Tape } from './head.tsx'
 import { JudgeScreen } from './judge.tsx'
 import { LaterScreen } from './later.tsx'
 import { MeasureScreen } from './measure.tsx'
+import { Notices } from './notices.tsx'
 import { PlaceScreen } from './place.tsx'
 
 /** One door: its name, whether it is saved, the tape measure, and the part that is being worked on. */
@@ -43,7 +44,12 @@ export function DoorScreen({ id, part }: { readonly id: string; readonly part: P
 }
 
 function OpenedDoor({ door, part }: { readonly door: OpenDoor; readonly part: Part }) {
-  const snapshot = useSyncExternalStore(door.subscribe, door.snapshot)
+  const live = useSyncExternalStore(door.subscribe, door.snapshot)
+  const [moment, setMoment] = useState<Moment>()
+  const snapshot = useMemo(
+    (): DoorSnapshot => (moment ? { ...live, file: door.fileAt(moment), conflicts: [], readOnly: 'past' } : live),
+    [live, moment, door],
+  )
   const [change, preview] = useState<(draft: Draft) => void>()
   const file = useMemo(() => (change ? changed(snapshot.file, change) : snapshot.file), [snapshot.file, change])
   const { answers, upToDate } = useAnswers(file, snapshot)
@@ -52,8 +58,9 @@ function OpenedDoor({ door, part }: { readonly door: OpenDoor; readonly part: Pa
   return (
     <AtDoorContext value={at}>
       <div className="sheet">
-        <Head />
+        <Head onMoment={setMoment} />
         <Tape part={part} />
+        <Notices onNow={() => setMoment(undefined)} />
         {part === 'measure' ? (
           <MeasureScreen />
         ) : part === 'place' ? (

@@ -1,13 +1,16 @@
-import { useEffect, useRef } from 'react'
+import { lazy, Suspense, useEffect, useRef, useState } from 'react'
 import { Link } from 'wouter'
 import { PARTS, type Part } from '../parts.ts'
-import type { Saving } from '../store/contract.ts'
+import type { Moment, Saving } from '../store/contract.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { SettingsButton } from './settings.tsx'
 
+const History = lazy(() => import('./history.tsx').then(({ History }) => ({ default: History })))
+
 /** The head of every sheet: which door, whether it is saved, undo and redo, and how this device shows things. */
-export function Head() {
+export function Head({ onMoment }: { readonly onMoment: (moment: Moment) => void }) {
+  const [history, setHistory] = useState(false)
   const words = useWords()
   const { door, snapshot } = useDoor()
   useUndoKeys(door.undo, door.redo)
@@ -26,17 +29,45 @@ export function Head() {
         </p>
       </div>
       <div className="head-tools">
-        <button type="button" className="quiet-button" disabled={!snapshot.undo} onClick={door.undo} aria-label={words.undo}>
+        <button
+          type="button"
+          className="quiet-button"
+          disabled={!snapshot.undo || snapshot.readOnly !== undefined}
+          onClick={door.undo}
+          aria-label={words.undo}
+        >
           <svg viewBox="0 0 20 20" aria-hidden="true">
             <path d="M7 4L3 8l4 4M3 8h9a5 5 0 0 1 0 10H8" />
           </svg>
         </button>
-        <button type="button" className="quiet-button" disabled={!snapshot.redo} onClick={door.redo} aria-label={words.redo}>
+        <button
+          type="button"
+          className="quiet-button"
+          disabled={!snapshot.redo || snapshot.readOnly !== undefined}
+          onClick={door.redo}
+          aria-label={words.redo}
+        >
           <svg viewBox="0 0 20 20" aria-hidden="true">
             <path d="M13 4l4 4-4 4M17 8H8a5 5 0 0 0 0 10h4" />
           </svg>
         </button>
+        <button type="button" className="quiet-button" aria-label={words.history.open} onClick={() => setHistory(true)}>
+          <svg viewBox="0 0 20 20" aria-hidden="true">
+            <path d="M10 2a8 8 0 1 1-7.4 5M2 2.5v5h5M10 6v5l3 2" />
+          </svg>
+        </button>
         <SettingsButton />
+        {history && (
+          <Suspense fallback={null}>
+            <History
+              onClose={() => setHistory(false)}
+              onMoment={(moment) => {
+                setHistory(false)
+                onMoment(moment)
+              }}
+            />
+          </Suspense>
+        )}
       </div>
     </header>
   )

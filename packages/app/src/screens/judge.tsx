@@ -11,7 +11,7 @@ export function JudgeScreen() {
   const zone = finding?.subject.kind === 'zone' || finding?.subject.kind === 'pocket' ? finding.subject.id.split('/')[0] : undefined
   return (
     <main className="stage-and-words">
-      <Stage first="plan" state={finding?.state} zone={zone} />
+      <Stage first="plan" grips={false} state={finding?.state} zone={zone} />
       <Findings pointed={pointed} onPoint={setPointed} />
     </main>
   )

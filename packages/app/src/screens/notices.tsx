@@ -1,0 +1,88 @@
+import { needWords } from '@sillsight/report'
+import { useSyncExternalStore } from 'react'
+import { handOver } from '../hand-over.ts'
+import { usePreferences } from '../preferences.ts'
+import type { Conflict } from '../store/contract.ts'
+import { doors } from '../store/doors.ts'
+import { shownTime } from '../words/time.ts'
+import { useWords } from '../words/words.ts'
+import { useDoor } from './at-door.ts'
+
+/** What must be known before going on: nothing is saved, somebody else wrote the same, this is the past. Nothing where all is well. */
+export function Notices({ onNow }: { readonly onNow: () => void }) {
+  const words = useWords().notices
+  const { door, snapshot } = useDoor()
+  const health = useSyncExternalStore(doors.subscribe, doors.health)
+  const backup = async () => handOver(await doors.exportDoor(door.id), snapshot.file.name ?? '')
+  const { saving, readOnly, conflicts } = snapshot
+  return (
+    <div className="notices">
+      {readOnly === 'past' && (
+        <p className="notice">
+          {words.past}
+          <button type="button" className="link" onClick={onNow}>
+            {words.now}
+          </button>
+        </p>
+      )}
+      {readOnly === 'newer-version' && (
+        <p className="notice" role="alert">
+          {words.newer}
+          <button type="button" className="link" onClick={() => location.reload()}>
+            {words.reload}
+          </button>
+        </p>
+      )}
+      {saving.kind === 'not-saved' && (
+        <p className="notice" role="alert">
+          {words.notSaved[saving.reason]}
+          <button type="button" className="link" onClick={backup}>
+            {words.keepFile}
+          </button>
+        </p>
+      )}
+      {saving.kind !== 'not-saved' && health.low && (
+        <p className="notice">
+          {words.low}
+          <button type="button" className="link" onClick={backup}>
+            {words.keepFile}
+          </button>
+        </p>
+      )}
+      {conflicts.map((conflict) => (
+        <TwoValues key={conflict.path} conflict={conflict} />
+      ))}
+    </div>
+  )
+}
+
+/** Two people wrote one place apart: both values, who and when, and the choice between them. */
+function TwoValues({ conflict }: { readonly conflict: Conflict }) {
+  const words = useWords().notices
+  const { units } = usePreferences()
+  const { door, answers } = useDoor()
+  const { path, values } = conflict
+  const place = answers.shown ? needWords(answers.shown.door, path, units) : path
+  return (
+    <div className="notice" role="group" aria-label={words.twoValues(place)}>
+      <p>{words.twoValues(place)}</p>
+      <div className="row">
+        {values.map(({ value, author, at_ms }, i) => (
+          <button
+            // biome-ignore lint/suspicious/noArrayIndexKey: two values may be told apart by their order alone
+            key={i}
+            type="button"
+            className="second"
+            onClick={() => door.choose(path, i)}
+          >
+            {words.value(plainly(value), author || words.somebody, shownTime(at_ms))}
+          </button>
+        ))}
+      </div>
+    </div>
+  )
+}
+
+function plainly(value: unknown): string {
+  return typeof value === 'string' ? value : JSON.stringify(value).slice(0, 60)
+}
