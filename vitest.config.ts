@@ -3,7 +3,8 @@ import { defineConfig } from 'vitest/config'
 export default defineConfig({
   test: {
     include: ['*.test.ts', 'packages/**/*.test.ts', 'tools/**/*.test.ts'],
-    testTimeout: 120_000, // no timed assertions: this only ends a test that hangs
+    testTimeout: 120_000, // no timed assertions: these only end what hangs
+    hookTimeout: 120_000,
     maxWorkers: 2,
     reporters: ['default', './tools/count-reporter.ts'],
   },

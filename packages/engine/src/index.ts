@@ -8,6 +8,7 @@ export { RULES } from './judge/rules.ts'
 export type { Body, BoxPosture, CylinderPosture, Posture } from './model/body.ts'
 export type { BoxObstacle, Door, DoorState, Floor, Leaf, Obstacle, PostObstacle, ProtectionConcept, Tolerances } from './model/door.ts'
 export type {
+  BlindRegion,
   Cause,
   CellRun,
   Crash,
@@ -15,6 +16,7 @@ export type {
   Judgement,
   NotApplicableReason,
   Pocket,
+  PointMm,
   Step,
   StepInput,
   Subject,

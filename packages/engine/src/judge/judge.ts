@@ -1,3 +1,4 @@
+import { blindRegions } from '../coverage/blind-outline.ts'
 import { exactTrees } from '../coverage/exact-trees.ts'
 import { gridCoverage } from '../coverage/grid-coverage.ts'
 import { openRegion } from '../coverage/open-region.ts'
@@ -86,9 +87,10 @@ function coverageOnce(door: Door, depth: Depth, step: () => void): { readonly of
 /** The exact answer beside that of the grid, for zones in which bodies have to be seen. */
 function exactly(door: Door, zone: Zone, state: DoorState): Pick<ZoneCoverage, 'exact'> {
   if (zone.purpose === 'must-not-see') return {}
-  const asWritten = openRegion(exactTrees(door, zone, state), zone)
-  if (door.tolerances === undefined) return { exact: { asWritten } }
-  return { exact: { asWritten, overTolerances: openRegion(exactTrees(door, zone, state, door.tolerances), zone) } }
+  const trees = exactTrees(door, zone, state)
+  const found = { asWritten: openRegion(trees, zone), regions: blindRegions(trees) }
+  if (door.tolerances === undefined) return { exact: found }
+  return { exact: { ...found, overTolerances: openRegion(exactTrees(door, zone, state, door.tolerances), zone) } }
 }
 
 const VERDICTS: readonly Verdict[] = ['fail', 'undetermined', 'pass', 'not-applicable']

@@ -118,7 +118,12 @@ export interface ZoneCoverage {
   /** Largest first; letters A, B, ... Z, AA, ... */
   readonly pockets: readonly Pocket[]
   /** What the exact answer leaves open, as written and over all tolerances that the door file states; absent for must-not-see. */
-  readonly exact?: { readonly asWritten: OpenRegion; readonly overTolerances?: OpenRegion }
+  readonly exact?: {
+    readonly asWritten: OpenRegion
+    readonly overTolerances?: OpenRegion
+    /** The open region as written, in its connected parts, largest first. */
+    readonly regions: readonly BlindRegion[]
+  }
   /** Sensors and fields that counted, as `<sensor>/<field>`. */
   readonly countedFields: readonly string[]
 }
@@ -130,6 +135,15 @@ export interface OpenRegion {
   readonly parts: number
   readonly leaves: { readonly seen: number; readonly notFree: number; readonly open: number }
 }
+/** A connected part of an open region: polygons whose edges run along the axes, doorway frame. */
+export interface BlindRegion {
+  readonly area_mm2: number
+  /** The outline, counter-clockwise, then its holes, clockwise. */
+  readonly rings: readonly (readonly PointMm[])[]
+  /** Inside of the region; no circle there is larger by more than 2 mm. */
+  readonly circle: { readonly x_mm: number; readonly y_mm: number; readonly radius_mm: number }
+}
+export type PointMm = readonly [x_mm: number, y_mm: number]
 export type CellRun = readonly [row: number, first: number, last: number]
 
 export interface Pocket {

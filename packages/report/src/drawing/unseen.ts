@@ -1,18 +1,27 @@
-import type { CellRun, ZoneCoverage } from '@sillsight/engine'
+import type { BlindRegion, CellRun, ZoneCoverage } from '@sillsight/engine'
 import { hatchLines } from './hatch.ts'
 import type { Box, Mark, Spot } from './model.ts'
 import { outlineOfRuns, placeOfCorner } from './regions.ts'
 import { onSheet, type View } from './view.ts'
 
-/** The blind cells of an answer in the plan: ground, hatch, solid outline. Hatching means unseen and nothing else. */
+/**
+ * The blind region of an answer in the plan: ground, hatch, solid outline. Exact where there is an exact answer, else cell by cell. Hatching
+ * means unseen and nothing else.
+ */
 export function unseenMarks(view: View, coverage: ZoneCoverage): readonly Mark[] {
-  const rings = outlineOfRuns(coverage.blindRuns).map((ring) => ring.map((corner) => cornerOnSheet(view, coverage.grid, corner)))
+  const regions = coverage.exact ? exactRings(view, coverage.exact.regions) : undefined
+  const rings =
+    regions?.flat() ?? outlineOfRuns(coverage.blindRuns).map((ring) => ring.map((corner) => cornerOnSheet(view, coverage.grid, corner)))
   if (rings.length === 0) return []
   return [
     { kind: 'area', layer: 'unseen', rings, fill: 'unseen', outline: false },
-    ...hatchesOf(view, coverage).map((points): Mark => ({ kind: 'line', layer: 'hatch', points })),
+    ...(regions?.flatMap(hatchLines) ?? hatchesOf(view, coverage)).map((points): Mark => ({ kind: 'line', layer: 'hatch', points })),
     { kind: 'area', layer: 'unseen', rings, fill: 'none' },
   ]
+}
+
+function exactRings(view: View, regions: readonly BlindRegion[]): readonly (readonly (readonly Spot[])[])[] {
+  return regions.map(({ rings }) => rings.map((ring) => ring.map(([u_mm, v_mm]) => onSheet(view, { u_mm, v_mm }))))
 }
 
 /** Pocket by pocket, so that each has at least one line, however small it is. */
