@@ -1,0 +1,137 @@
+// What the app costs in a real browser. Prints figures and asserts none: `npm run bench -w packages/app`.
+import { cpus } from 'node:os'
+import type { CDPSession, Page } from 'playwright-core'
+import { launch } from '../test/browser.ts'
+import { builtApp } from '../test/built.ts'
+import { referenceDoorFile } from './reference-door-file.ts'
+
+const served = await builtApp()
+const browser = await launch()
+const say = (what: string, figure: string) => process.stdout.write(`${what.padEnd(64)} ${figure}\n`)
+
+try {
+  process.stdout.write(`Sillsight in Chromium ${browser.version()}, ${cpus()[0]?.model} x ${cpus().length}, Node ${process.version}\n\n`)
+  await starts()
+  await drags()
+} finally {
+  await browser.close()
+  await served.close()
+}
+
+async function starts(): Promise<void> {
+  for (const [slowdown, first] of [
+    [4, 'first visit'],
+    [1, 'first visit'],
+  ] as const) {
+    const times: number[] = []
+    for (let i = 0; i < 5; i++) {
+      const context = await browser.newContext({ viewport: { width: 390, height: 740 } })
+      const page = await context.newPage()
+      await (await context.newCDPSession(page)).send('Emulation.setCPUThrottlingRate', { rate: slowdown })
+      const from = performance.now()
+      await page.goto(served.url)
+      await page.getByRole('link', { name: 'New door' }).waitFor()
+      times.push(performance.now() - from)
+      await context.close()
+    }
+    say(`${first}, list of doors usable, CPU slowed ${slowdown} times`, shown(times))
+  }
+  const context = await browser.newContext({ viewport: { width: 390, height: 740 } })
+  const page = await context.newPage()
+  await page.goto(served.url)
+  await page.getByRole('button', { name: /Loading door/ }).click()
+  await page.locator('.finding').first().waitFor()
+  const address = page.url()
+  await page.evaluate(() => navigator.serviceWorker.ready)
+  await page.reload()
+  await page.locator('.finding').first().waitFor()
+  await context.setOffline(true)
+  const [list, door]: [number[], number[]] = [[], []]
+  for (let i = 0; i < 7; i++) {
+    for (const [url, wanted, times] of [
+      [served.url, '.door-link', list],
+      [address, '.finding', door],
+    ] as const) {
+      await page.goto('about:blank')
+      const from = performance.now()
+      await page.goto(url)
+      await page.locator(wanted).first().waitFor()
+      times.push(performance.now() - from)
+    }
+  }
+  say('started again offline, list of doors', shown(list))
+  say('started again offline, a door with its first findings', shown(door))
+  await context.close()
+}
+
+/** From a pointer that moves to a picture that shows the answer of that very place. */
+async function drags(): Promise<void> {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } })
+  const page = await context.newPage()
+  const session = await context.newCDPSession(page)
+  await page.goto(served.url)
+  await page
+    .locator('input[type=file]')
+    .setInputFiles({ name: 'reference.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(referenceDoorFile())) })
+  await page.getByRole('link', { name: /Reference job/ }).click()
+  await page.locator('.finding').first().waitFor()
+  await page.goto(page.url().replace('judge', 'place'))
+  const grip = page.locator('.grip[aria-label^="scanner"]')
+  await grip.waitFor()
+  await page.waitForTimeout(4000) // until the exact answer is there
+  const box = await grip.locator('.grip-mark').boundingBox()
+  if (!box) throw new Error('the grip must be on the screen')
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+  await watchAnswers(page)
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  const times: number[] = []
+  const heap: number[] = []
+  for (let i = 1; i <= 1000; i++) {
+    await page.mouse.move(x + 60 * Math.sin(i / 9), y + 40 * Math.sin(i / 7))
+    const answered = await page.evaluate(() => (globalThis as unknown as Watched).answered())
+    if (i > 50 && answered !== undefined) times.push(answered)
+    if (i === 100 || i === 1000) heap.push(await usedHeap(session))
+  }
+  await page.mouse.up()
+  say('a sensor of the reference job dragged, to the re-judged picture', shown(times))
+  say('memory after 100 and after 1,000 moves', heap.map((bytes) => `${(bytes / 1e6).toFixed(1)} MB`).join(', '))
+  await context.close()
+}
+
+interface Watched {
+  answered: () => Promise<number | undefined>
+}
+
+/** Measures from now to the next change of the drawing's marks, or gives up where the move changed nothing. */
+async function watchAnswers(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    const drawing = document.querySelector('.drawing > g')
+    if (!drawing) throw new Error('the drawing must be there')
+    ;(globalThis as unknown as Watched).answered = () => {
+      const from = performance.now()
+      return new Promise((done) => {
+        const timer = setTimeout(() => finish(undefined), 200)
+        const watch = new MutationObserver(() => finish(performance.now() - from))
+        const finish = (value: number | undefined) => {
+          clearTimeout(timer)
+          watch.disconnect()
+          done(value)
+        }
+        watch.observe(drawing, { subtree: true, childList: true, attributes: true })
+      })
+    }
+  })
+}
+
+async function usedHeap(session: CDPSession): Promise<number> {
+  await session.send('HeapProfiler.collectGarbage')
+  const { usedSize } = (await session.send('Runtime.getHeapUsage')) as { usedSize: number }
+  return usedSize
+}
+
+function shown(times_ms: readonly number[]): string {
+  const sorted = [...times_ms].sort((a, b) => a - b)
+  const at = (share: number) => (sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN).toFixed(1)
+  return `median ${at(0.5)} ms, least ${at(0)} ms, nine of ten within ${at(0.9)} ms (${sorted.length})`
+}
