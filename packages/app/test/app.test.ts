@@ -189,6 +189,58 @@ describe('an open door', () => {
   })
 })
 
+describe('a photo', () => {
+  it('is kept without place and camera, comes back after a restart, and a huge one is refused before it is opened', async () => {
+    const { page: on, context, complaints } = await page()
+    await openDemo(on)
+    await on.goto(on.url().replace('judge', 'measure'))
+    const jpeg = Buffer.from(
+      await on.evaluate(async () => {
+        const canvas = new OffscreenCanvas(2400, 1200)
+        canvas.getContext('2d')?.fillRect(0, 0, 900, 900)
+        return [...new Uint8Array(await (await canvas.convertToBlob({ type: 'image/jpeg' })).arrayBuffer())]
+      }),
+    )
+    const told = Buffer.from('Exif\0\0 taken at 48.1 N 11.5 E')
+    const segment = Buffer.concat([Buffer.from([0xff, 0xe1, 0, told.length + 2]), told])
+    const withPlace = Buffer.concat([jpeg.subarray(0, 2), segment, jpeg.subarray(2)])
+    const huge = Buffer.from('89504e470d0a1a0a0000000d49484452000036b00000393000080200', 'hex')
+    const input = on.locator('.group input[type=file]')
+    await input.setInputFiles({ name: 'huge.png', mimeType: 'image/png', buffer: huge })
+    await on.getByText('too large to be opened').waitFor()
+    await input.setInputFiles({ name: 'plate.jpg', mimeType: 'image/jpeg', buffer: withPlace })
+    const picture = on.locator('.photos img')
+    await picture.waitFor()
+    await on.getByLabel('What it shows').fill('type plate')
+    await on.getByLabel('What it shows').blur()
+    await on.waitForFunction(() => document.querySelector('.head-saved')?.textContent?.startsWith('saved'))
+    await on.reload()
+    await picture.waitFor()
+    const kept = await picture.evaluate(async (image: HTMLImageElement) => {
+      const found = await new Promise<{ bytes: Uint8Array }[]>((done) => {
+        const asked = indexedDB.open('sillsight')
+        asked.onsuccess = () => {
+          const all = asked.result.transaction('photos').objectStore('photos').getAll()
+          all.onsuccess = () => done(all.result)
+        }
+      })
+      return {
+        alt: image.alt,
+        width_px: image.naturalWidth,
+        text: found.map(({ bytes }) => new TextDecoder('latin1').decode(bytes)).join(''),
+      }
+    })
+    expect({ alt: kept.alt, width_px: kept.width_px, jpeg: kept.text.includes('JFIF'), place: kept.text.includes('taken at') }).toEqual({
+      alt: 'type plate',
+      width_px: 1600,
+      jpeg: true,
+      place: false,
+    })
+    expect(complaints).toEqual([])
+    await context.close()
+  })
+})
+
 describe('every screen', () => {
   const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 

@@ -14,6 +14,7 @@ import { useDoor } from './at-door.ts'
 import { Group } from './group.tsx'
 import { Missing } from './missing.tsx'
 import { Obstacles } from './obstacles.tsx'
+import { Photos } from './photos.tsx'
 
 /** The opening as it is: figures in sentences, each touched to be typed; the same lengths stand on the drawing. */
 export function MeasureScreen() {
@@ -29,6 +30,7 @@ export function MeasureScreen() {
         <Obstacles />
         <AirGroup />
         <TolerancesGroup />
+        <Photos />
       </section>
     </main>
   )

@@ -205,6 +205,17 @@ export const en = {
       'Lengths may be off by {length}, sensors by {position}, their tilt by {tilt}, roll by {roll} and turn by {yaw}; the floor by {floor}; a sensor may see {range} less far.',
     tolerance: 'How far this may be off',
   },
+  photos: {
+    title: 'Photos',
+    none: 'No photo yet. Type plates, the terminal strip, what stands in the way.',
+    add: 'Add photos',
+    caption: 'What it shows',
+    refused: {
+      'no-picture': 'This is no JPEG, PNG or WebP picture. Nothing was added.',
+      'too-large': 'This picture is too large to be opened here. Nothing was added.',
+      'not-decoded': 'This picture could not be opened. Nothing was added.',
+    },
+  },
   place: {
     sensors: 'Sensors',
     none: 'No sensor yet.',
