@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Serving } from '../serve.ts'
 import type { DoorId } from '../src/store/contract.ts'
 import { launch } from './browser.ts'
-import { DOOR, killed, opened, type Reach, schedules, storePage } from './store.ts'
+import { DOOR, doorPage, killed, opened, type Reach, schedules, storePage } from './store.ts'
 
 let served: Serving
 let browser: Browser
@@ -20,20 +20,7 @@ async function fresh(): Promise<Page> {
   return opened(await (await browser.newContext()).newPage(), served.url)
 }
 
-/** A page with an open, saved door. */
-async function withDoor(name = 'doors'): Promise<Page> {
-  const page = await fresh()
-  await page.evaluate(
-    async ({ name, file }) => {
-      const reach = globalThis as unknown as Reach
-      reach.doors = reach.openDoors(name)
-      reach.door = await reach.doors.make(file as never, { deed: 'made' })
-      await reach.door.settled()
-    },
-    { name, file: DOOR },
-  )
-  return page
-}
+const withDoor = () => doorPage(browser, served.url)
 
 describe('an edit', () => {
   it('that was called saved is there after the page is killed, at 12 random moments', async () => {

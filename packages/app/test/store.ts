@@ -1,7 +1,7 @@
 import { mkdtempSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import type { Page } from 'playwright-core'
+import type { Browser, Page } from 'playwright-core'
 import { build } from 'vite'
 import { type Serving, serveBuild } from '../serve.ts'
 import type { DoorId, Doors, OpenDoor } from '../src/store/contract.ts'
@@ -33,6 +33,34 @@ export async function storePage(): Promise<Serving> {
 export async function opened(page: Page, url: string): Promise<Page> {
   await page.goto(url)
   await page.waitForFunction(() => 'openDoors' in globalThis)
+  return page
+}
+
+/** A page of its own with a new door, saved. */
+export async function doorPage(browser: Browser, url: string, name = 'doors'): Promise<Page> {
+  const page = await opened(await (await browser.newContext()).newPage(), url)
+  await page.evaluate(
+    async ({ name, file }) => {
+      const reach = globalThis as unknown as Reach
+      reach.doors = reach.openDoors(name)
+      reach.door = await reach.doors.make(file as never, { deed: 'made' })
+      await reach.door.settled()
+    },
+    { name, file: DOOR },
+  )
+  return page
+}
+
+/** Opens the newest door that the database holds. */
+export async function reopened(page: Page, name: string): Promise<Page> {
+  await page.evaluate(async (name) => {
+    const reach = globalThis as unknown as Reach
+    reach.doors = reach.openDoors(name)
+    while (reach.doors.cards().length === 0) await new Promise((done) => setTimeout(done, 5))
+    const door = await reach.doors.open(reach.doors.cards()[0]?.id as DoorId)
+    if (!door) throw new Error('the door must open')
+    reach.door = door
+  }, name)
   return page
 }
 

@@ -7,7 +7,7 @@ const DASHES = { solid: undefined, zone: '2.4 1.2', centre: '6 1 1 1', hidden: '
 export const Marks = memo(function Marks({ marks }: { readonly marks: readonly Mark[] }) {
   return (
     <g>
-      {marks.map((mark, i) => (
+      {joined(marks).map((mark, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: marks have no identity, a drawing is painted anew
         <OneMark key={i} mark={mark} />
       ))}
@@ -15,7 +15,22 @@ export const Marks = memo(function Marks({ marks }: { readonly marks: readonly M
   )
 })
 
-function OneMark({ mark }: { readonly mark: Mark }) {
+/** Lines of one pen that follow each other are one element: hatching alone would be hundreds. */
+type Joined = Exclude<Mark, { kind: 'line' }> | (Extract<Mark, { kind: 'line' }> & { readonly d: string })
+
+function joined(marks: readonly Mark[]): readonly Joined[] {
+  const all: Joined[] = []
+  for (const mark of marks) {
+    const last = all[all.length - 1]
+    if (mark.kind !== 'line') all.push(mark)
+    else if (last?.kind === 'line' && last.layer === mark.layer && last.dash === mark.dash)
+      all[all.length - 1] = { ...last, d: last.d + path(mark.points) }
+    else all.push({ ...mark, d: path(mark.points) })
+  }
+  return all
+}
+
+function OneMark({ mark }: { readonly mark: Joined }) {
   if (mark.kind === 'text') {
     const { at, text, size_mm, anchor, bold, upward } = mark
     return (
@@ -36,7 +51,7 @@ function OneMark({ mark }: { readonly mark: Mark }) {
   if (mark.kind === 'circle')
     return <circle className={`m-${mark.layer} f-${mark.fill}`} cx={mark.centre.x_mm} cy={mark.centre.y_mm} r={mark.radius_mm} {...pen} />
   const dash = mark.dash && DASHES[mark.dash]
-  if (mark.kind === 'line') return <path className={`m-${mark.layer} f-none`} d={path(mark.points)} strokeDasharray={dash} {...pen} />
+  if (mark.kind === 'line') return <path className={`m-${mark.layer} f-none`} d={mark.d} strokeDasharray={dash} {...pen} />
   return (
     <path
       className={`m-${mark.layer} f-${mark.fill}${mark.outline === false ? ' bare' : ''}`}

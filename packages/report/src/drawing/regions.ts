@@ -13,62 +13,57 @@ export interface GridCorner {
  * @param runs in row order, as a coverage gives them
  */
 export function outlineOfRuns(runs: readonly CellRun[]): readonly (readonly GridCorner[])[] {
-  const steps = new Map<string, GridCorner>()
-  for (const edge of boundaryEdges(runs)) steps.set(keyOf(edge.from, edge.toward), edge.to)
+  const width = 2 + runs.reduce((most, [, , last]) => Math.max(most, last), 0)
+  const steps = boundarySteps(runs, width)
   const rings: GridCorner[][] = []
-  for (const start of [...steps.keys()]) {
-    if (steps.has(start)) rings.push(ringFrom(start, steps))
-  }
+  for (const start of steps.keys()) if (steps.has(start)) rings.push(ringFrom(start, steps, width))
   return rings
 }
 
-/** Right, down, left, up as directions 0 to 3, rows counted downward here: whichever way rows run, the ring is the same. */
-type Toward = 0 | 1 | 2 | 3
-
-interface Edge {
-  readonly from: GridCorner
-  readonly to: GridCorner
-  readonly toward: Toward
-}
-
-/** Unit edges that have a cell on exactly one side, that cell always on the same hand. */
-function boundaryEdges(runs: readonly CellRun[]): readonly Edge[] {
-  const cells = new Set(runs.flatMap(([row, first, last]) => Array.from({ length: last - first + 1 }, (_, i) => `${row},${first + i}`)))
-  const edges: Edge[] = []
+/**
+ * Unit edges that have a cell on exactly one side, that cell always on the same hand: from a corner and a way to the next corner. Ways are
+ * right, down, left, up as 0 to 3, rows counted downward here: whichever way rows run, the ring is the same. A corner is
+ * row * width + column, a step starts at 4 * corner + way.
+ */
+function boundarySteps(runs: readonly CellRun[], width: number): Map<number, number> {
+  const cells = new Set<number>()
+  for (const [row, first, last] of runs) for (let column = first; column <= last; column++) cells.add(row * width + column)
+  const steps = new Map<number, number>()
   for (const [row, first, last] of runs) {
     for (let column = first; column <= last; column++) {
-      if (!cells.has(`${row - 1},${column}`)) edges.push(edge(column, row, column + 1, row, 0))
-      if (!cells.has(`${row},${column + 1}`)) edges.push(edge(column + 1, row, column + 1, row + 1, 1))
-      if (!cells.has(`${row + 1},${column}`)) edges.push(edge(column + 1, row + 1, column, row + 1, 2))
-      if (!cells.has(`${row},${column - 1}`)) edges.push(edge(column, row + 1, column, row, 3))
+      const corner = row * width + column
+      if (!cells.has(corner - width)) steps.set(4 * corner, corner + 1)
+      if (column === last) steps.set(4 * (corner + 1) + 1, corner + 1 + width)
+      if (!cells.has(corner + width)) steps.set(4 * (corner + 1 + width) + 2, corner + width)
+      if (column === first) steps.set(4 * (corner + width) + 3, corner)
     }
   }
-  return edges
-}
-
-function edge(fromColumn: number, fromRow: number, toColumn: number, toRow: number, toward: Toward): Edge {
-  return { from: { column: fromColumn, row: fromRow }, to: { column: toColumn, row: toRow }, toward }
-}
-
-function keyOf({ column, row }: GridCorner, toward: number): string {
-  return `${column},${row},${toward}`
+  return steps
 }
 
 /** Walks one ring, turning toward its own cell first, and takes its edges out of `steps`. Only places where it turns are kept. */
-function ringFrom(start: string, steps: Map<string, GridCorner>): GridCorner[] {
+function ringFrom(start: number, steps: Map<number, number>, width: number): GridCorner[] {
   const ring: GridCorner[] = []
-  const firstToward = Number(start.split(',')[2])
-  let key: string | undefined = start
-  let lastToward = -1
-  while (key !== undefined) {
-    const [column, row, toward] = key.split(',').map(Number) as [number, number, number]
-    const next = steps.get(key) as GridCorner
-    steps.delete(key)
-    if (toward !== lastToward) ring.push({ column, row })
-    lastToward = toward
-    key = [1, 0, 3].map((turn) => keyOf(next, (toward + turn) % 4)).find((candidate) => steps.has(candidate))
+  const firstWay = start & 3
+  let step: number | undefined = start
+  let lastWay = -1
+  while (step !== undefined) {
+    const way: number = step & 3
+    const corner = (step - way) / 4
+    const next = steps.get(step) as number
+    steps.delete(step)
+    if (way !== lastWay) ring.push({ column: corner % width, row: Math.floor(corner / width) })
+    lastWay = way
+    step = undefined
+    for (const turn of [1, 0, 3]) {
+      const candidate = 4 * next + ((way + turn) & 3)
+      if (steps.has(candidate)) {
+        step = candidate
+        break
+      }
+    }
   }
-  return firstToward === lastToward ? ring.slice(1) : ring
+  return firstWay === lastWay ? ring.slice(1) : ring
 }
 
 /** A grid corner in the doorway frame. */

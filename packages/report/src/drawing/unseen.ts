@@ -9,13 +9,12 @@ import { onSheet, type View } from './view.ts'
  * means unseen and nothing else.
  */
 export function unseenMarks(view: View, coverage: ZoneCoverage): readonly Mark[] {
-  const regions = coverage.exact ? exactRings(view, coverage.exact.regions) : undefined
-  const rings =
-    regions?.flat() ?? outlineOfRuns(coverage.blindRuns).map((ring) => ring.map((corner) => cornerOnSheet(view, coverage.grid, corner)))
+  const regions = coverage.exact ? exactRings(view, coverage.exact.regions) : gridRings(view, coverage)
+  const rings = regions.flat()
   if (rings.length === 0) return []
   return [
     { kind: 'area', layer: 'unseen', rings, fill: 'unseen', outline: false },
-    ...(regions?.flatMap(hatchLines) ?? hatchesOf(view, coverage)).map((points): Mark => ({ kind: 'line', layer: 'hatch', points })),
+    ...regions.flatMap(hatchLines).map((points): Mark => ({ kind: 'line', layer: 'hatch', points })),
     { kind: 'area', layer: 'unseen', rings, fill: 'none' },
   ]
 }
@@ -24,13 +23,10 @@ function exactRings(view: View, regions: readonly BlindRegion[]): readonly (read
   return regions.map(({ rings }) => rings.map((ring) => ring.map(([u_mm, v_mm]) => onSheet(view, { u_mm, v_mm }))))
 }
 
-/** Pocket by pocket, so that each has at least one line, however small it is. */
-function hatchesOf(view: View, coverage: ZoneCoverage): readonly (readonly [Spot, Spot])[] {
-  const areas: readonly (readonly CellRun[])[] =
-    coverage.pockets.length > 0 ? coverage.pockets.map(({ runs }) => runs) : [coverage.blindRuns]
-  return areas.flatMap((runs) =>
-    hatchLines(outlineOfRuns(runs).map((ring) => ring.map((corner) => cornerOnSheet(view, coverage.grid, corner)))),
-  )
+/** Pocket by pocket, so that each has at least one line of hatching, however small it is. */
+function gridRings(view: View, { grid, pockets, blindRuns }: ZoneCoverage): readonly (readonly (readonly Spot[])[])[] {
+  const areas: readonly (readonly CellRun[])[] = pockets.length > 0 ? pockets.map(({ runs }) => runs) : [blindRuns]
+  return areas.map((runs) => outlineOfRuns(runs).map((ring) => ring.map((corner) => cornerOnSheet(view, grid, corner))))
 }
 
 function cornerOnSheet(view: View, grid: ZoneCoverage['grid'], corner: { readonly column: number; readonly row: number }): Spot {

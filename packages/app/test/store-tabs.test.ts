@@ -1,0 +1,178 @@
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Serving } from '../serve.ts'
+import { launch } from './browser.ts'
+import { doorPage, opened, type Reach, reopened, storePage } from './store.ts'
+
+let served: Serving
+let browser: Browser
+beforeAll(async () => {
+  served = await storePage()
+  browser = await launch()
+})
+afterAll(async () => {
+  await browser?.close()
+  await served?.close()
+})
+
+/** Sets a field of the open door and waits until it is written, or cannot be. */
+function set(page: Page, field: string, value: string): Promise<string> {
+  return page.evaluate(
+    async ([field, value]) => {
+      const { door } = globalThis as unknown as Reach
+      door.edit({ deed: 'set', path: field as string }, (draft) => {
+        ;(draft as Record<string, unknown>)[field as string] = value
+      })
+      await door.settled()
+      return door.snapshot().saving.kind
+    },
+    [field, value],
+  )
+}
+
+const field = (page: Page, name: string) =>
+  page.evaluate((name) => (globalThis as unknown as Reach).door.snapshot().file[name as 'note'], name)
+
+describe('two tabs', () => {
+  it('see what the other wrote, also while the door was being opened', async () => {
+    const one = await doorPage(browser, served.url)
+    const two = await opened(await one.context().newPage(), served.url)
+    const writing = one.evaluate(async () => {
+      const { door } = globalThis as unknown as Reach
+      for (let i = 1; i <= 150; i++) {
+        door.edit({ deed: 'set', path: 'note' }, (draft) => {
+          ;(draft as Record<string, unknown>)['note'] = String(i)
+        })
+        await new Promise((done) => setTimeout(done, 5))
+      }
+      await door.settled()
+    })
+    await reopened(two, 'doors')
+    await writing
+    await expect.poll(() => field(two, 'note')).toBe('150')
+    await set(two, 'name', 'from two')
+    await expect.poll(() => field(one, 'name')).toBe('from two')
+    await one.context().close()
+  })
+  it('leave a whole door when one is closed before its edit was on the disk', async () => {
+    const one = await doorPage(browser, served.url)
+    const two = await reopened(await opened(await one.context().newPage(), served.url), 'doors')
+    await one.evaluate(() => {
+      IDBObjectStore.prototype.put = () => {
+        throw new DOMException('no room', 'QuotaExceededError')
+      }
+    })
+    expect(await set(one, 'note', 'never written')).toBe('not-saved')
+    await two.waitForTimeout(200) // for whatever the first tab has told the second
+    expect(await set(two, 'name', 'from two')).toBe('saved')
+    await one.close()
+    await two.reload()
+    await reopened(await opened(two, served.url), 'doors')
+    expect(await field(two, 'name')).toBe('from two')
+    await two.context().close()
+  })
+  it('share one document where one tab opens a door twice at the same time', async () => {
+    const page = await doorPage(browser, served.url)
+    await page.reload()
+    await reopened(await opened(page, served.url), 'doors')
+    const seen = await page.evaluate(async () => {
+      const reach = globalThis as unknown as Reach
+      reach.door.close()
+      const [one, two] = await Promise.all([reach.doors.open(reach.door.id), reach.doors.open(reach.door.id)])
+      one?.edit({ deed: 'set', path: 'note' }, (draft) => {
+        ;(draft as Record<string, unknown>)['note'] = 'seen'
+      })
+      return two?.snapshot().file.note
+    })
+    expect(seen).toBe('seen')
+    await page.context().close()
+  })
+})
+
+describe('an older program', () => {
+  it('beside a newer format reads, writes nothing at all, and says why', async () => {
+    const page = await doorPage(browser, served.url)
+    await page.evaluate(
+      () =>
+        new Promise<void>((done) => {
+          const asked = indexedDB.open('doors')
+          asked.onsuccess = () => {
+            asked.result.transaction('about', 'readwrite').objectStore('about').put(2, 'format').onsuccess = () => {
+              asked.result.close()
+              done()
+            }
+          }
+        }),
+    )
+    await page.reload()
+    await reopened(await opened(page, served.url), 'doors')
+    const told = await page.evaluate(async () => {
+      const { doors, door } = globalThis as unknown as Reach
+      const everything = () =>
+        new Promise<string>((done) => {
+          const asked = indexedDB.open('doors')
+          asked.onsuccess = async () => {
+            const all = ['changes', 'cards', 'about'].map(
+              (name) =>
+                new Promise((got) => {
+                  const found = asked.result.transaction(name).objectStore(name).getAll()
+                  found.onsuccess = () => got(found.result)
+                }),
+            )
+            const text = JSON.stringify(await Promise.all(all))
+            asked.result.close()
+            done(text)
+          }
+        })
+      const before = await everything()
+      const edited = door.edit({ deed: 'set' }, () => {})
+      doors.putAway(door.id, true)
+      doors.setAuthor('Ida')
+      const file = JSON.parse(JSON.stringify(door.snapshot().file))
+      const made = await doors.make(file, { deed: 'made' })
+      await made.settled()
+      const read = await doors.read(new TextEncoder().encode(JSON.stringify(file)), 'x')
+      await door.settled()
+      return {
+        edited,
+        unchanged: (await everything()) === before,
+        readOnly: door.snapshot().readOnly,
+        made: made.snapshot().saving.kind,
+        read: read.ok || read.issues[0]?.code,
+      }
+    })
+    expect(told).toEqual({ edited: false, unchanged: true, readOnly: 'newer-version', made: 'not-saved', read: 'newer-version' })
+    await page.context().close()
+  })
+  it('lets go of the database when a newer one wants to change it', async () => {
+    const page = await doorPage(browser, served.url)
+    const other = await opened(await page.context().newPage(), served.url)
+    const upgraded = await other.evaluate(
+      () =>
+        new Promise<boolean>((done) => {
+          const asked = indexedDB.open('doors', 2)
+          asked.onsuccess = () => done(true)
+          asked.onblocked = () => done(false)
+        }),
+    )
+    expect(upgraded).toBe(true)
+    await expect.poll(() => page.evaluate(() => (globalThis as unknown as Reach).door.snapshot().readOnly)).toBe('newer-version')
+    await page.context().close()
+  })
+})
+
+describe('the health of storage', () => {
+  it('is low before there is no room, from what the browser estimates', async () => {
+    const page = await opened(await (await browser.newContext()).newPage(), served.url)
+    const low = (free: number) =>
+      page.evaluate(async (free) => {
+        navigator.storage.estimate = async () => ({ usage: 1_000_000_000, quota: 1_000_000_000 + free })
+        const doors = (globalThis as unknown as Reach).openDoors(`room-${free}`)
+        while (doors.health().free_bytes === undefined) await new Promise((done) => setTimeout(done, 5))
+        return [doors.health().low, doors.health().free_bytes]
+      }, free)
+    expect(await low(10_000_000)).toEqual([true, 10_000_000])
+    expect(await low(900_000_000)).toEqual([false, 900_000_000])
+    await page.context().close()
+  })
+})
