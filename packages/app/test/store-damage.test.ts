@@ -180,10 +180,12 @@ describe('a full device', () => {
       return [again?.snapshot().file.note, again?.snapshot().saving.kind, there?.snapshot().file.note]
     })
     expect(told).toEqual(['unwritten', 'not-saved', 'unwritten'])
-    await page.waitForFunction(async () => {
-      const { doors, door } = globalThis as unknown as Reach
-      return (await doors.open(door.id))?.snapshot().saving.kind === 'saved'
-    })
+    const saving = () =>
+      page.evaluate(async () => {
+        const { doors, door } = globalThis as unknown as Reach
+        return (await doors.open(door.id))?.snapshot().saving.kind
+      })
+    await expect.poll(saving, { timeout: 30_000 }).toBe('saved')
     await page.reload()
     await reopened(await opened(page, served.url), 'doors')
     expect(await page.evaluate(() => (globalThis as unknown as Reach).door.snapshot().file.note)).toBe('unwritten')

@@ -37,6 +37,8 @@ describe('two tabs', () => {
   it('see what the other wrote, also while the door was being opened', async () => {
     const one = await doorPage(browser, served.url)
     const two = await opened(await one.context().newPage(), served.url)
+    const complaints: string[] = []
+    for (const each of [one, two]) each.on('pageerror', ({ message }) => complaints.push(message))
     const writing = one.evaluate(async () => {
       const { door } = globalThis as unknown as Reach
       for (let i = 1; i <= 150; i++) {
@@ -49,9 +51,10 @@ describe('two tabs', () => {
     })
     await reopened(two, 'doors')
     await writing
-    await expect.poll(() => field(two, 'note')).toBe('150')
+    await expect.poll(() => field(two, 'note'), { timeout: 30_000 }).toBe('150')
     await set(two, 'name', 'from two')
     await expect.poll(() => field(one, 'name')).toBe('from two')
+    expect(complaints).toEqual([])
     await one.context().close()
   })
   it('leave a whole door when one is closed before its edit was on the disk', async () => {

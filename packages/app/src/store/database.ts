@@ -35,7 +35,7 @@ interface Schema extends DBSchema {
   /** `format`, `author`, `authorName`. */
   about: { key: string; value: string | number }
   /** Records that could not be read, as they were found. */
-  damaged: { key: number; value: { readonly found: unknown; readonly at_ms: number } }
+  damaged: { key: string; value: { readonly found: unknown; readonly at_ms: number } }
 }
 export type Database = IDBPDatabase<Schema>
 

@@ -46,7 +46,7 @@ export function newDocument(A: Automerge, file: DoorFile, deed: Deed, author: Au
   })
 }
 
-/** One edit. The same document comes back where it changed nothing. */
+/** One edit. The same document comes back where it changed nothing, unless it is an undo or redo: these count as done, or they would be tried for ever. */
 export function edited(
   A: Automerge,
   doc: DoorDoc,
@@ -54,7 +54,10 @@ export function edited(
   author: Author,
   change: (draft: DoorDocument) => void,
 ): DoorDoc {
-  return A.change(doc, options({ ...message, author: author.id, name: author.name }), change)
+  const given = options({ ...message, author: author.id, name: author.name })
+  const next = A.change(doc, given, change)
+  const step = message.undoes !== undefined || message.redoes !== undefined
+  return step && same(A.getHeads(next), A.getHeads(doc)) ? A.emptyChange(doc, given) : next
 }
 
 function options(message: Message): { message: string; time: number } {
@@ -98,17 +101,22 @@ export function undoStacks(
     if (change.author !== author || change.deed.deed === 'made' || change.deed.deed === 'imported' || change.deed.deed === 'copied')
       continue
     if (change.undoes !== undefined) {
-      undo.pop()
-      redo.push(change)
+      if (takeOut(undo, change.undoes)) redo.push(change)
     } else if (change.redoes !== undefined) {
-      redo.pop()
-      undo.push(change)
+      if (takeOut(redo, change.redoes)) undo.push(change)
     } else {
       undo.push(change)
       redo.length = 0
     }
   }
   return { undo, redo }
+}
+
+/** By its name and not from the top: two tabs of one author may have worked side by side. */
+function takeOut(stack: Change[], hash: string): boolean {
+  const at = stack.findLastIndex((each) => each.hash === hash)
+  if (at >= 0) stack.splice(at, 1)
+  return at >= 0
 }
 
 /** Takes one change back where nobody has changed the same place since. */

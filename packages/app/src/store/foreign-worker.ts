@@ -1,5 +1,6 @@
 import { parseDocument } from '@sillsight/document'
 import { type Automerge, automerge } from './automerge.ts'
+import type { Photo } from './contract.ts'
 import type { DoorDocument } from './door-document.ts'
 import type { Inspected } from './foreign.ts'
 
@@ -11,8 +12,7 @@ self.onmessage = async ({ data }: MessageEvent<readonly Uint8Array[]>) => {
     const [doc] = A.applyChanges(A.init<DoorDocument>(), [...data])
     const { file, typed, photos } = A.toJS(doc)
     const parsed = parseDocument(JSON.stringify(file ?? null))
-    if (typeof typed !== 'object' || typeof photos !== 'object' || A.getMissingDeps(doc, []).length > 0)
-      throw new Error('not a whole document')
+    if (!areTyped(typed) || !arePhotos(photos) || A.getMissingDeps(doc, []).length > 0) throw new Error('not a whole document')
     answer = parsed.ok
       ? { ok: true, file, heads: [...A.getHeads(doc)].sort().join(' ') }
       : {
@@ -26,6 +26,21 @@ self.onmessage = async ({ data }: MessageEvent<readonly Uint8Array[]>) => {
     answer = { ok: false, message: problem instanceof Error ? problem.message : String(problem) }
   }
   self.postMessage(answer)
+}
+
+const MOST_PHOTOS = 10_000
+
+function arePhotos(found: unknown): boolean {
+  if (typeof found !== 'object' || found === null || Object.keys(found).length > MOST_PHOTOS) return false
+  return Object.entries(found).every(([id, photo]) => {
+    const { takenAt_ms, caption, width_px, height_px, pin } = { ...(photo as Partial<Photo> | null) }
+    const pinned = pin === undefined || [pin?.u_mm, pin?.v_mm].every(Number.isFinite)
+    return photo?.id === id && typeof caption === 'string' && pinned && [takenAt_ms, width_px, height_px].every(Number.isFinite)
+  })
+}
+
+function areTyped(found: unknown): boolean {
+  return typeof found === 'object' && found !== null && Object.values(found).every((text) => typeof text === 'string')
 }
 
 /**

@@ -14,7 +14,6 @@ import {
   inverted,
   undoStacks,
 } from './door-document.ts'
-import { putPlace } from './put-place.ts'
 
 /** What an open door needs of the rest of the store. */
 export interface Surroundings {
@@ -26,6 +25,7 @@ export interface Surroundings {
   /** New changes of this document, to be written and told to other tabs. */
   readonly onChanges: (doc: DoorDoc, changes: readonly Uint8Array[]) => void
   readonly keepPhoto: (id: string, bytes: Uint8Array) => void
+  readonly forgetPhoto: (id: string) => void
   readonly photoBytes: (id: string) => Promise<Uint8Array | undefined>
   readonly settled: () => Promise<void>
   readonly onClosed: () => void
@@ -37,6 +37,8 @@ export interface LiveDoor extends OpenDoor {
   readonly refresh: () => void
   readonly document: () => DoorDoc
 }
+
+type Fields = Record<string, unknown>
 
 export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): LiveDoor {
   const A = around.automerge
@@ -127,9 +129,13 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
       const chosen = conflictsOf(A, doc, changes()).find((conflict) => conflict.path === path)?.values[which]
       if (!chosen) return
       write({ deed: 'chosen', path }, (draft) => {
-        const target = draft.file as unknown as Record<string, unknown>
-        putPlace(target, path, undefined) // the same value again would be no change, and the rival would stay
-        putPlace(target, path, chosen.value)
+        const way = path.split('/')
+        const key = way.pop() as string
+        const holder = way.reduce((here, step) => here[step] as Fields, draft.file as unknown as Fields)
+        // the same value again would be no change, and the rival would stay; out of a list, deleting would take the place itself away
+        if (Array.isArray(holder)) holder[key as never] = null as never
+        else delete holder[key]
+        holder[key] = chosen.value
       })
     },
     history: () => historyOf(changes(), around.author().id),
@@ -148,6 +154,7 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
       })
     },
     removePhoto: (photo) => {
+      around.forgetPhoto(photo)
       write({ deed: 'removed', path: 'photos' }, (draft) => {
         delete (draft.photos as Record<string, unknown>)[photo]
       })
@@ -156,9 +163,10 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
     settled: around.settled,
     close: around.onClosed,
     receive(received) {
+      const before = headsOf(A, doc)
       const [next] = A.applyChanges(doc, [...received])
-      if (headsOf(A, next) === headsOf(A, doc)) return
-      become(next)
+      become(next) // even if it says nothing new: the library lets nobody use the former one again
+      if (headsOf(A, next) === before) return
       tell()
     },
     refresh: tell,

@@ -7,12 +7,19 @@ import { type Author, type DoorDoc, type DoorDocument, newDocument } from './doo
 import { inspected } from './foreign.ts'
 import { headsOf, type LiveDoor, liveDoor } from './open-door.ts'
 import { Storage, unsealed } from './storage.ts'
+import { mend, setAside, storedDoor } from './stored.ts'
 
 /** What tabs of one browser tell each other. */
 type Told =
   | { readonly kind: 'changes'; readonly door: DoorId; readonly changes: readonly Uint8Array[] }
   | { readonly kind: 'cards' }
   | { readonly kind: 'format'; readonly format: number }
+
+/** A door that somebody works on, and how many. */
+interface Live {
+  readonly door: LiveDoor
+  users: number
+}
 
 /** Said before there is no room left: about a hundred photos. */
 const LOW_BYTES = 50_000_000
@@ -23,13 +30,13 @@ const LOW_BYTES = 50_000_000
  */
 export function openDoors(name: string): Doors {
   const listeners = new Set<() => void>()
-  const live = new Map<DoorId, { readonly door: LiveDoor; users: number }>()
+  const live = new Map<DoorId, Live>()
+  /** Doors that are being loaded: whoever asks meanwhile gets the same one. */
+  const opening = new Map<DoorId, Promise<Live | undefined>>()
   const records = new Map<DoorId, CardRecord>()
-  /** Without a database, the changes of this visit. */
-  const unkept = new Map<DoorId, Uint8Array[]>()
-  const unkeptPhotos = new Map<string, Uint8Array>()
   let cards: readonly DoorCard[] = []
   let author: Author = { id: newId(), name: '' }
+  let named: string | undefined
   let health: StorageHealth = {
     persistent: 'unknown',
     used_bytes: undefined,
@@ -61,17 +68,19 @@ export function openDoors(name: string): Doors {
         for (const { door } of live.values()) door.refresh()
         if (saving.kind !== 'saving') void look()
       },
+      () => health.newerVersion,
       Date.now(),
     )
     if (!database) {
-      setHealth({ private: true })
+      setHealth({ private: !health.newerVersion })
       return undefined
     }
     const found = await database.get('about', 'format')
     if (typeof found === 'number' && found > FORMAT) outdated()
     else if (found !== FORMAT) await database.put('about', FORMAT, 'format')
     channel.postMessage({ kind: 'format', format: FORMAT } satisfies Told)
-    author = await authorOf(database, author)
+    const kept = await authorOf(database, author, health.newerVersion)
+    author = { id: kept.id, name: named ?? kept.name }
     await readCards(database)
     void look()
     return database
@@ -98,7 +107,11 @@ export function openDoors(name: string): Doors {
 
   channel.onmessage = async ({ data }: MessageEvent<Told>) => {
     if (data.kind === 'format' && data.format > FORMAT) outdated()
-    if (data.kind === 'changes') live.get(data.door)?.door.receive(data.changes)
+    if (data.kind === 'changes') {
+      const held = live.get(data.door) ?? (await opening.get(data.door))
+      held?.door.receive(data.changes)
+      if (held && !(await isComplete(held.door))) held.door.receive((await stored(data.door)).changes)
+    }
     if (data.kind === 'cards') {
       const database = await ready
       if (database) await readCards(database)
@@ -108,12 +121,14 @@ export function openDoors(name: string): Doors {
   const writeCard = (id: DoorId, change: Partial<CardRecord>) => {
     const record = { ...emptyCard(id), ...records.get(id), ...change }
     records.set(id, record)
-    storage.write({ card: record })
-    void storage.settled().then(() => channel.postMessage({ kind: 'cards' } satisfies Told))
+    if (!health.newerVersion) storage.write({ card: record, written: () => channel.postMessage({ kind: 'cards' } satisfies Told) })
     tell()
   }
 
-  /** At once, so that a door never counts as saved while its newest change waits to be asked for. */
+  /**
+   * At once, so that a door never counts as saved while its newest change waits to be asked for. Other tabs hear of a change only when it
+   * is in the database: what they write next rests on it, and must not rest on what may yet be lost.
+   */
   const keep = (A: Automerge, id: DoorId, doc: DoorDoc, changes: readonly Uint8Array[]) => {
     const record: CardRecord = {
       ...emptyCard(id),
@@ -121,80 +136,106 @@ export function openDoors(name: string): Doors {
       name: doc.file.name ?? '',
       note: doc.file.note ?? '',
       changedAt_ms: Date.now(),
+      damaged: false,
       heads: headsOf(A, doc),
     }
     records.set(id, record)
-    storage.write({ card: record, changes: changes.map((bytes) => ({ door: id, hash: A.decodeChange(bytes as never).hash ?? '', bytes })) })
-    if (health.private) unkept.set(id, [...(unkept.get(id) ?? []), ...changes])
-    channel.postMessage({ kind: 'changes', door: id, changes } satisfies Told)
-    void storage.settled().then(() => channel.postMessage({ kind: 'cards' } satisfies Told))
+    storage.write({
+      card: record,
+      changes: changes.map((bytes) => ({ door: id, hash: A.decodeChange(bytes as never).hash ?? '', bytes })),
+      written: () => {
+        channel.postMessage({ kind: 'changes', door: id, changes } satisfies Told)
+        channel.postMessage({ kind: 'cards' } satisfies Told)
+      },
+    })
     tell()
   }
 
   const photoBytes = async (id: string) => {
     const database = await ready
-    return unkeptPhotos.get(id) ?? (database && unsealed(await database.get('photos', id)))
+    return storage.waitingPhoto(id) ?? (database && unsealed(await database.get('photos', id)))
   }
 
-  const enter = async (id: DoorId, doc: DoorDoc): Promise<LiveDoor> => {
-    const A = await automerge()
-    const door = liveDoor(id, doc, {
+  const enter = (A: Automerge, id: DoorId, doc: DoorDoc): Live => {
+    const door: LiveDoor = liveDoor(id, doc, {
       automerge: A,
       author: () => author,
       saving: () => storage.saving,
       readOnly: () => (health.newerVersion ? 'newer-version' : undefined),
       exportedHeads: () => records.get(id)?.exportedHeads ?? '',
-      onChanges: (next, changes) => keep(A, id, next, changes),
-      keepPhoto: (photo, bytes) => {
-        if (health.private) unkeptPhotos.set(photo, bytes)
-        storage.write({ photo: { id: photo, bytes } })
+      onChanges(next, changes) {
+        keep(A, id, next, changes)
+        const now = live.get(id)?.door // another one if this was closed, and a field on its screen gave its value only then
+        if (now !== door) now?.receive(changes)
       },
+      keepPhoto: (photo, bytes) => storage.write({ photo: { id: photo, bytes } }),
+      forgetPhoto: (photo) => storage.forgetPhoto(photo),
       photoBytes,
       settled: () => storage.settled(),
       onClosed: () => {
-        const held = live.get(id)
-        if (held && --held.users <= 0) live.delete(id)
+        if (--held.users <= 0 && live.get(id) === held) live.delete(id)
       },
     })
-    live.set(id, { door, users: 1 })
+    const held: Live = { door, users: 0 }
+    live.set(id, held)
+    return held
+  }
+
+  /** What there is of a door. Where it is not whole, its card says so, and what is spoiled is copied aside. */
+  const stored = async (id: DoorId) => {
+    const [database, A] = await Promise.all([ready, automerge()])
+    const found = await storedDoor(A, database, id, records.get(id)?.heads ?? '', () => storage.waiting(id))
+    if (found.whole || !records.has(id)) return found
+    if (database && !health.newerVersion) await setAside(database, found.spoiled).catch(() => undefined)
+    if (!records.get(id)?.damaged) writeCard(id, { damaged: true })
+    return found
+  }
+
+  const isComplete = async (door: LiveDoor) => (await automerge()).getMissingDeps(door.document(), []).length === 0
+
+  const load = async (id: DoorId): Promise<Live | undefined> => {
+    const { doc, whole } = await stored(id)
+    return doc && whole ? enter(await automerge(), id, doc) : undefined
+  }
+
+  const open = async (id: DoorId): Promise<LiveDoor | undefined> => {
+    await ready
+    if (!live.has(id) && !opening.has(id))
+      opening.set(
+        id,
+        load(id).finally(() => opening.delete(id)),
+      )
+    const held = live.get(id) ?? (await opening.get(id))
+    if (!held) return undefined
+    held.users++
+    live.set(id, held) // somebody else may have closed it meanwhile
+    return held.door
+  }
+
+  const mustOpen = async (id: DoorId, purpose: string): Promise<LiveDoor> => {
+    const door = await open(id)
+    if (!door) throw new Error(`a door must be there to be ${purpose}, got ${id}`)
     return door
   }
 
-  /** The changes of a door as they were written; undefined where one of them is not. What is spoiled is copied aside first. */
-  const changesOf = async (id: DoorId): Promise<readonly Uint8Array[] | undefined> => {
-    const database = await ready
-    if (!database) return unkept.get(id)
-    const found = await database.getAllFromIndex('changes', 'door', id)
-    const whole = found.map(unsealed)
-    if (whole.every((bytes) => bytes !== undefined)) return whole
-    for (const [i, bytes] of whole.entries())
-      if (bytes === undefined) await database.put('damaged', { found: found[i], at_ms: Date.now() }).catch(() => undefined)
-    return undefined
-  }
-
-  const load = async (id: DoorId): Promise<LiveDoor | undefined> => {
-    const changes = await changesOf(id)
-    if (changes?.length === 0) return undefined
-    const A = await automerge()
-    const doc = changes && A.applyChanges(A.init<DoorDocument>(), [...changes])[0]
-    // a change that rests on one that is gone waits for it for ever: the document is not whole
-    if (!doc?.file || A.getMissingDeps(doc, []).length > 0) {
-      if (records.has(id)) writeCard(id, { damaged: true })
-      return undefined
-    }
-    return enter(id, doc)
-  }
-
+  /** Brings foreign changes in, which were inspected. A damaged door is whole again afterwards: what did not fit was moved aside. */
   const take = async (id: DoorId, changes: readonly Uint8Array[], away: boolean) => {
-    const A = await automerge()
-    const held = live.get(id)?.door
-    const before = held ? held.document() : A.applyChanges(A.init<DoorDocument>(), [...((await changesOf(id)) ?? [])])[0]
-    const [after] = A.applyChanges(A.clone(before), [...changes])
+    const [database, A] = await Promise.all([ready, automerge()])
     const known = records.has(id)
-    if (headsOf(A, before) === headsOf(A, after)) return { id, how: 'same' as const }
+    const door = (live.get(id) ?? (await opening.get(id)))?.door
+    const found = door ? undefined : await stored(id)
+    const before = door?.document() ?? A.applyChanges(A.init<DoorDocument>(), [...(found?.changes ?? [])])[0]
+    const broken = known && found?.whole === false
+    const [after] = A.applyChanges(A.clone(before), [...changes])
+    if (headsOf(A, before) === headsOf(A, after) && !broken) return { id, how: 'same' as const }
     keep(A, id, after, A.getChanges(before, after))
-    held?.receive(changes)
+    live.get(id)?.door.receive(changes)
     if (!known) writeCard(id, { away })
+    if (broken && database) {
+      await storage.settled()
+      const parts = new Set(A.getChangesMetaSince(after, []).map(({ hash }) => hash))
+      if (storage.saving.kind === 'saved') await mend(database, id, (hash) => parts.has(hash))
+    }
     return { id, how: known ? ('merged' as const) : ('new' as const) }
   }
 
@@ -204,19 +245,21 @@ export function openDoors(name: string): Doors {
     return found.flatMap(({ id, bytes }) => (bytes ? [{ id, bytes }] : []))
   }
 
+  /** Doors with history and photos; of damaged ones, what can be read. */
   const gathered = async (ids: readonly DoorId[]) => {
     const A = await automerge()
     await storage.settled()
-    const doors = await Promise.all(
-      ids.map(async (id) => ({ id, away: records.get(id)?.away ?? false, changes: (await changesOf(id)) ?? [] })),
-    )
-    const whole = doors.filter(({ changes }) => changes.length > 0)
-    const docs = whole.map(({ changes }) => A.applyChanges(A.init<DoorDocument>(), [...changes])[0])
-    const bytes = writeBackup({ doors: whole, photos: await photosOf(docs) })
-    const exported = () => {
-      for (const [i, { id }] of whole.entries()) writeCard(id, { exportedHeads: docs[i] ? headsOf(A, docs[i]) : '' })
+    const found = []
+    for (const id of ids) {
+      const { doc, changes, whole } = await stored(id)
+      if (doc) found.push({ id, doc, changes, whole, away: records.get(id)?.away ?? false })
     }
-    return { bytes, exported }
+    const bytes = writeBackup({
+      doors: found.map(({ id, changes, away }) => ({ id, changes, away })),
+      photos: await photosOf(found.map(({ doc }) => doc)),
+    })
+    for (const { id, doc, whole } of found) if (whole) writeCard(id, { exportedHeads: headsOf(A, doc) })
+    return { bytes, count: found.length }
   }
 
   const make = async (file: DoorFile, deed: Deed) => {
@@ -224,9 +267,10 @@ export function openDoors(name: string): Doors {
     const A = await automerge()
     const id = newId() as DoorId
     const doc = newDocument(A, file, deed, author, Date.now())
-    const door = await enter(id, doc)
+    const held = enter(A, id, doc)
+    held.users++
     keep(A, id, doc, A.getAllChanges(doc))
-    return door
+    return held.door
   }
 
   return {
@@ -238,28 +282,31 @@ export function openDoors(name: string): Doors {
       return () => listeners.delete(listener)
     },
     setAuthor(given) {
-      author = { ...author, name: given.trim().slice(0, 100) }
-      void ready.then((database) => database?.put('about', author.name, 'authorName'))
+      if (health.newerVersion) return
+      named = given.trim().slice(0, 100)
+      author = { ...author, name: named }
+      void ready.then((database) => database?.put('about', author.name, 'authorName')).catch(() => undefined)
       tell()
     },
-    async open(id) {
-      await ready
-      const held = live.get(id)
-      if (!held) return load(id)
-      held.users++
-      return held.door
-    },
+    open,
     make,
     async copy(id, called) {
-      const door = live.get(id)?.door ?? (await load(id))
-      if (!door) throw new Error(`a door must be there to be copied, got ${id}`)
+      const door = await mustOpen(id, 'copied')
       const made = await make({ ...door.document().file, name: called }, { deed: 'copied', name: called })
       made.close()
+      door.close()
       return made.id
     },
-    putAway: (id, away) => writeCard(id, { away }),
+    putAway(id, away) {
+      if (!health.newerVersion) writeCard(id, { away })
+    },
     async read(bytes): Promise<ImportResult> {
       await ready
+      if (health.newerVersion)
+        return {
+          ok: false,
+          issues: [{ code: 'newer-version', path: 'database', expected: `format ${FORMAT}`, got: 'that of a newer program' }],
+        }
       if (!looksLikeBackup(bytes)) {
         const { parseDocument } = await import('@sillsight/document')
         const parsed = parseDocument(new TextDecoder().decode(bytes))
@@ -283,32 +330,23 @@ export function openDoors(name: string): Doors {
       return { ok: true, doors: taken }
     },
     async exportDoor(id) {
-      const { bytes, exported } = await gathered([id])
-      exported()
-      return bytes
+      return (await gathered([id])).bytes
     },
     async exportFile(id) {
-      const door = live.get(id)?.door ?? (await load(id))
-      if (!door) throw new Error(`a door must be there to be exported, got ${id}`)
+      const door = await mustOpen(id, 'exported')
+      door.close()
       const A = await automerge()
       writeCard(id, { exportedHeads: headsOf(A, door.document()) })
       const { serialise } = await import('@sillsight/document')
       return serialise(JSON.parse(JSON.stringify(door.document().file)))
     },
     async backup() {
-      const { bytes, exported } = await gathered([...records.keys()])
-      exported()
-      return bytes
+      return (await gathered([...records.keys()])).bytes
     },
     async rescue() {
-      const database = await ready
-      if (!database) return undefined
-      const readable = []
-      for (const id of await database.getAllKeys('cards')) {
-        const found = (await database.getAllFromIndex('changes', 'door', id)).map(unsealed).filter((bytes) => bytes !== undefined)
-        if (found.length > 0 && (await inspected(found)).ok) readable.push({ id: id as DoorId, away: false, changes: found })
-      }
-      return readable.length > 0 ? writeBackup({ doors: readable, photos: [] }) : undefined
+      await ready
+      const { bytes, count } = await gathered([...records.keys()])
+      return count > 0 ? bytes : undefined
     },
     async askToPersist() {
       const granted = await navigator.storage?.persist?.().catch(() => undefined)
@@ -323,12 +361,13 @@ function emptyCard(id: DoorId): CardRecord {
   return { id, name: '', note: '', changedAt_ms: Date.now(), away: false, damaged: false, heads: '', exportedHeads: '' }
 }
 
-/** Made once for each browser: whose edits undo takes back. */
-async function authorOf(database: Database, fresh: Author): Promise<Author> {
-  const [id, name] = await Promise.all([database.get('about', 'author'), database.get('about', 'authorName')])
-  if (typeof id === 'string') return { id, name: typeof name === 'string' ? name : '' }
-  await database.put('about', fresh.id, 'author')
-  return fresh
+/** Made once for each browser, in one transaction so that two first tabs agree: whose edits undo takes back. */
+async function authorOf(database: Database, fresh: Author, readOnly: boolean): Promise<Author> {
+  const { store, done } = database.transaction('about', readOnly ? 'readonly' : 'readwrite')
+  const [id, name] = await Promise.all([store.get('author'), store.get('authorName')])
+  if (typeof id !== 'string' && !readOnly) await store.put?.(fresh.id, 'author')
+  await done
+  return { id: typeof id === 'string' ? id : fresh.id, name: typeof name === 'string' ? name : '' }
 }
 
 /** 128 random bits in hexadecimal digits; `randomUUID` is there only where the page came by https. */

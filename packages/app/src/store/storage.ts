@@ -7,22 +7,31 @@ export interface Write {
   readonly changes?: readonly { readonly door: DoorId; readonly hash: string; readonly bytes: Uint8Array }[]
   readonly card?: CardRecord
   readonly photo?: { readonly id: string; readonly bytes: Uint8Array }
+  /** Called when it is in the database. */
+  readonly written?: () => void
 }
+
+/** After this long, what found no room is tried again even if nobody edits. */
+const RETRY_MS = 3000
 
 /**
  * Writes in the order in which it was asked to, one transaction after the other, and says how it stands. What could not be written stays
- * in the queue and is tried again with the next edit.
+ * in the queue, can be read there, and is tried again.
  */
 export class Storage {
   readonly #database: Database | undefined
-  readonly #queue: Write[] = []
+  #queue: readonly Write[] = []
   readonly #told: (saving: Saving) => void
+  readonly #outdated: () => boolean
   #running: Promise<void> | undefined
+  #retry: ReturnType<typeof setTimeout> | undefined
   #saving: Saving
 
-  constructor(database: Database | undefined, told: (saving: Saving) => void, now_ms: number) {
+  /** @param outdated whether a newer program owns the database: then nothing is written any more */
+  constructor(database: Database | undefined, told: (saving: Saving) => void, outdated: () => boolean, now_ms: number) {
     this.#database = database
     this.#told = told
+    this.#outdated = outdated
     this.#saving = database ? { kind: 'saved', at_ms: now_ms } : PRIVATE
   }
 
@@ -31,12 +40,25 @@ export class Storage {
   }
 
   write(write: Write): void {
-    this.#queue.push(write)
+    this.#queue = [...this.#queue, write]
     if (!this.#database) return this.#tell(PRIVATE)
+    if (this.#outdated()) return this.#tell(OUTDATED)
     this.#tell({ kind: 'saving' })
-    this.#running ??= this.#drain(this.#database).finally(() => {
-      this.#running = undefined
-    })
+    this.#start(this.#database)
+  }
+
+  /** Changes of a door that are not in the database yet. */
+  waiting(door: DoorId): readonly Uint8Array[] {
+    return this.#queue.flatMap(({ changes = [] }) => changes.filter((each) => each.door === door).map(({ bytes }) => bytes))
+  }
+
+  waitingPhoto(id: string): Uint8Array | undefined {
+    return this.#queue.find(({ photo }) => photo?.id === id)?.photo?.bytes
+  }
+
+  /** A photo that was taken away need not be written any more. */
+  forgetPhoto(id: string): void {
+    this.#queue = this.#queue.filter(({ photo }) => photo?.id !== id)
   }
 
   /** All that was asked for so far is written, or could not be. */
@@ -44,17 +66,39 @@ export class Storage {
     while (this.#running) await this.#running
   }
 
+  #start(database: Database): void {
+    if (this.#queue.length > 0 && !this.#outdated()) this.#running ??= this.#drain(database)
+  }
+
   async #drain(database: Database): Promise<void> {
-    while (this.#queue.length > 0) {
-      const all = [...this.#queue]
-      try {
-        await writeAll(database, all)
-      } catch (problem) {
-        return this.#tell(failure(problem))
-      }
-      this.#queue.splice(0, all.length)
+    let problem: unknown
+    while (this.#queue.length > 0 && problem === undefined) {
+      const all = this.#queue
+      problem = await this.#attempt(database, all)
+      if (problem === undefined) continue
+      const edits = all.filter(({ photo }) => photo === undefined) // a photo that finds no room must not hold up what comes after it
+      if (edits.length > 0 && edits.length < all.length) await this.#attempt(database, edits)
     }
-    this.#tell({ kind: 'saved', at_ms: Date.now() })
+    this.#running = undefined // before anybody is told, who may write again at once
+    if (problem === undefined) return this.#tell({ kind: 'saved', at_ms: Date.now() })
+    this.#retry ??= setTimeout(() => {
+      this.#retry = undefined
+      this.#start(database)
+    }, RETRY_MS)
+    this.#tell(failure(problem))
+  }
+
+  /** @returns what went wrong; then all of it stays in the queue */
+  async #attempt(database: Database, writes: readonly Write[]): Promise<unknown> {
+    try {
+      await writeAll(database, writes)
+    } catch (problem) {
+      return problem
+    }
+    const done = new Set(writes)
+    this.#queue = this.#queue.filter((each) => !done.has(each))
+    for (const { written } of writes) written?.()
+    return undefined
   }
 
   #tell(saving: Saving): void {
@@ -64,6 +108,7 @@ export class Storage {
 }
 
 const PRIVATE: Saving = { kind: 'not-saved', reason: 'private', message: 'this browser keeps nothing' }
+const OUTDATED: Saving = { kind: 'not-saved', reason: 'failed', message: 'a newer version of this program owns the database' }
 
 function failure(problem: unknown): Saving {
   const message = problem instanceof Error ? problem.message : String(problem)
