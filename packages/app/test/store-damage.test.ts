@@ -191,4 +191,58 @@ describe('a full device', () => {
     expect(await page.evaluate(() => (globalThis as unknown as Reach).door.snapshot().file.note)).toBe('unwritten')
     await page.context().close()
   })
+  it('writes the edits behind a photo that finds no room, and is saved once that photo was taken away', async () => {
+    const page = await doorPage(browser, served.url)
+    const told = await page.evaluate(async () => {
+      const { door } = globalThis as unknown as Reach
+      const { put } = IDBObjectStore.prototype
+      IDBObjectStore.prototype.put = function (this: IDBObjectStore, ...given) {
+        if (this.name === 'photos') throw new DOMException('no room', 'QuotaExceededError')
+        return put.apply(this, given)
+      }
+      const id = 'a'.repeat(64)
+      await door.addPhoto({ id, takenAt_ms: 1, caption: '', width_px: 1, height_px: 1 }, new Uint8Array(9))
+      door.edit({ deed: 'set', path: 'note' }, (draft) => {
+        ;(draft as Record<string, unknown>)['note'] = 'behind it'
+      })
+      await door.settled()
+      const { saving } = door.snapshot()
+      return [saving.kind === 'not-saved' && saving.reason, (await door.photoBytes(id))?.length]
+    })
+    expect(told).toEqual(['full', 9])
+    const other = await reopened(await opened(await page.context().newPage(), served.url), 'doors')
+    expect(await other.evaluate(() => (globalThis as unknown as Reach).door.snapshot().file.note)).toBe('behind it')
+    const after = await page.evaluate(async () => {
+      const { door } = globalThis as unknown as Reach
+      door.removePhoto('a'.repeat(64))
+      await door.settled()
+      return door.snapshot().saving.kind
+    })
+    expect(after).toBe('saved')
+    await page.context().close()
+  })
+})
+
+describe('a door from elsewhere', () => {
+  it.each([
+    ['a caption that is no text', { caption: 7 }],
+    ['a pin that is nowhere', { pin: { view: 'plan', u_mm: 'left', v_mm: 0 } }],
+    ['a photo under another name', { id: 'b'.repeat(64) }],
+  ])('is refused with %s', async (_what, wrong) => {
+    const page = await doorPage(browser, served.url)
+    const read = await page.evaluate(async (wrong) => {
+      const { doors, door, openDoors } = globalThis as unknown as Reach
+      const id = 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855' // SHA-256 of nothing
+      const photo = { id, takenAt_ms: 1, caption: '', width_px: 1, height_px: 1 }
+      await door.addPhoto(photo, new Uint8Array(0))
+      const fine = await openDoors('fine').read(await doors.exportDoor(door.id), 'x')
+      door.changePhoto(id, wrong as never)
+      await door.settled()
+      const device = openDoors('careful')
+      const refused = await device.read(await doors.exportDoor(door.id), 'x')
+      return [refused.ok, device.cards().length, fine.ok || fine.issues]
+    }, wrong)
+    expect(read).toEqual([false, 0, true])
+    await page.context().close()
+  })
 })
