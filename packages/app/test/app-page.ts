@@ -1,0 +1,37 @@
+import type { Browser, BrowserContext, Page } from 'playwright-core'
+
+export const DESK = { width: 1440, height: 900 }
+/** The parts of the job that tests walk through. */
+export const PARTS = ['measure', 'place', 'judge', 'fit'] as const
+
+/** A page in a browser profile of its own; what it complains of is collected. */
+export async function appPage(
+  browser: Browser,
+  url: string,
+  size = DESK,
+  preferences: object = {},
+): Promise<{ page: Page; context: BrowserContext; complaints: string[] }> {
+  const context = await browser.newContext({ viewport: size, hasTouch: size.width < 500 })
+  await context.addInitScript(
+    (kept) => {
+      if (!localStorage.getItem('sillsight.preferences')) localStorage.setItem('sillsight.preferences', kept)
+    },
+    JSON.stringify({ theme: 'paper', language: 'en', ...preferences }),
+  )
+  const opened = await context.newPage()
+  const complaints: string[] = []
+  opened.on('console', (message) => message.type() === 'error' && complaints.push(message.text()))
+  opened.on('pageerror', (error) => complaints.push(error.message))
+  await opened.goto(url)
+  return { page: opened, context, complaints }
+}
+
+export async function openDemo(on: Page, name = /Loading door/): Promise<void> {
+  await on.getByRole('button', { name }).click()
+  await on.locator('.finding').first().waitFor()
+}
+
+export async function typed(on: Page, text: string): Promise<void> {
+  await on.getByRole('dialog').getByRole('textbox').fill(text)
+  await on.getByRole('dialog').getByRole('textbox').press('Enter')
+}
