@@ -62,8 +62,8 @@ describe('findings as text', () => {
     for (const { id } of judgement.findings) expect(joined).toContain(id)
   })
 
-  it('says that pockets were measured on a grid only, where that is so', () => {
-    expect(told().replace(/\s+/g, ' ')).toContain('measured on a grid only')
+  it('names the rules that were measured on a grid only, where there are any', () => {
+    expect(told().replace(/\s+/g, ' ')).toContain('Measured on a grid only, and provisional: Dead ground.')
     expect(of([pass]).replace(/\s+/g, ' ')).not.toContain('on a grid')
   })
 

@@ -1,8 +1,8 @@
 import type { Door, Finding, Judgement, Verdict } from '@sillsight/engine'
 import type { TextOptions } from './options.ts'
 import { type FindingGroup, grouped } from './wording/groups.ts'
-import { asAscii, plain, wrapped } from './wording/plain.ts'
-import { mend, sentence, sentenceOfPass, waitingWords } from './wording/sentence.ts'
+import { asAscii, listed, plain, wrapped } from './wording/plain.ts'
+import { mend, ruleName, sentence, sentenceOfPass, waitingWords } from './wording/sentence.ts'
 import { inventedNote } from './wording/sheet-words.ts'
 import { tally } from './wording/tally.ts'
 import { verdictMark, verdictWords } from './wording/verdicts.ts'
@@ -109,9 +109,8 @@ function notApplicableLines(findings: readonly Finding[], options: TextOptions):
 }
 
 function closingLines(findings: readonly Finding[], options: TextOptions): readonly string[] {
-  const provisional = findings.some((finding) => finding.provisional === 'grid')
-    ? 'Zones are judged at every placement; pockets, gaps and dead ground were measured on a grid only and are provisional. '
-    : ''
+  const names = [...new Set(findings.filter(({ provisional }) => provisional === 'grid').map(({ rule }) => ruleName(rule)))]
+  const provisional = names.length > 0 ? `Measured on a grid only, and provisional: ${listed(names)}. ` : ''
   return lines(`${provisional}Computed, not certified: a competent person decides, and local rules apply.`, options, '').map(
     options.palette.quiet,
   )

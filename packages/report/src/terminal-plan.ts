@@ -3,9 +3,11 @@ import { bodiesToDraw, halfExtents, type ShownBody, sensorSpots } from './drawin
 import type { PlanOptions, Units } from './options.ts'
 import { type Shown, shownOf } from './shown.ts'
 import { type Canvas, emptyCanvas, type FrameSigns, frame, type Ink, inkAt, put, written } from './terminal-canvas.ts'
+import { unseenGround } from './unseen-ground.ts'
 import { tape } from './wording/figures.ts'
 import { sideName } from './wording/places.ts'
 import { asAscii, columns, listed, plain, wrapped } from './wording/plain.ts'
+import { hatchWords } from './wording/sheet-words.ts'
 
 const MOST_ROWS = 24
 const STUB_MM = 300 // of wall and of ground around the opening
@@ -146,15 +148,14 @@ function drawZone(canvas: Canvas, raster: Raster, { zone }: Shown, signs: Signs)
   frame(canvas, box, signs.zone, 'zone')
 }
 
-/** A character that holds any unseen cell is hatched: a narrow strip looks wider than it is, and never vanishes. */
+/** A character that holds any unseen ground is hatched: a narrow strip looks wider than it is, and never vanishes. */
 function drawUnseen(canvas: Canvas, raster: Raster, { coverage }: Shown, signs: Signs): void {
   if (!coverage) return
-  const { x0_mm, y0_mm, pitch_mm } = coverage.grid
-  for (const [row, first, last] of coverage.blindRuns) {
-    const from = columnOf(raster, x0_mm + first * pitch_mm)
-    const to = columnOf(raster, x0_mm + (last + 1) * pitch_mm - 1e-6)
-    const lower = rowOf(raster, y0_mm + row * pitch_mm)
-    const upper = rowBelow(raster, y0_mm + (row + 1) * pitch_mm)
+  for (const { xMin_mm, xMax_mm, yMin_mm, yMax_mm } of unseenGround(coverage)) {
+    const from = columnOf(raster, xMin_mm)
+    const to = columnOf(raster, xMax_mm - 1e-6)
+    const lower = rowOf(raster, yMin_mm)
+    const upper = rowBelow(raster, yMax_mm)
     for (let at = upper; at <= lower; at++) {
       if (at === raster.above) continue
       for (let column = from; column <= to; column++) put(canvas, column, at, signs.unseen, 'unseen')
@@ -256,8 +257,9 @@ interface Explained extends Shown {
 function legend(door: Door, { drawn, coverage, zone, bodies }: Explained, units: Units, signs: Signs): string {
   const things = [...new Set(drawn.filter(({ implied }) => !implied).map(({ name }) => plain(name)))]
   const frameOf = ({ corners: [left, right] }: FrameSigns): string => `${left}${right}`
+  const hatched = coverage && hatchWords(coverage)
   const parts = [
-    (coverage?.counts.blind ?? 0) > 0 && `${signs.unseen} here the middle of a test body goes unseen`,
+    hatched && `${signs.unseen} ${hatched}`,
     bodies.length > 0 && `${frameOf(signs.body)} worst case, the body where it lies`,
     ...sensorSpots(door).map(({ name, z_mm }) => `${signs.sensor} ${plain(name)}, ${tape(z_mm, units)} up`),
     things.length > 0 && `${signs.thing} ${listed(things)}`,

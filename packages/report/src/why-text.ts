@@ -104,6 +104,7 @@ function pocketBlocks(door: Door, judgement: Judgement, finding: Finding, option
   const { pocket, coverage } = found
   const { units, width, palette } = options
   const area = figure({ value: pocket.area_mm2, unit: 'mm2' }, units, 'larger-is-worse')
+  const cells = `${count(pocket.cells)} cells of ${figure({ value: coverage.grid.pitch_mm, unit: 'mm' }, units)}`
   const lines = pocket.causes.flatMap((cause, i) => {
     const share = `${count(cause.cells)} of ${count(pocket.cells)} cells`
     return [
@@ -116,11 +117,9 @@ function pocketBlocks(door: Door, judgement: Judgement, finding: Finding, option
   const watching = coverage.countedFields.length > 0 ? coverage.countedFields.map(plain).join(', ') : 'none'
   return [
     [
-      palette.strong(
-        `Pocket ${pocket.letter}: ${area}, ${count(pocket.cells)} cells of ${figure({ value: coverage.grid.pitch_mm, unit: 'mm' }, units)}`,
-      ),
+      palette.strong(`Pocket ${pocket.letter}: ${area}, ${pocket.exact ? `exact; on the grid ${cells}` : cells}`),
       ...wrapped(`Fields that counted: ${watching}`, width),
-      ...(lines.length > 0 ? ['Why it goes unseen, the most cells first:', ...lines] : []),
+      ...(lines.length > 0 ? ['Why it goes unseen, by cells of the grid, most first:', ...lines] : []),
     ],
   ]
 }

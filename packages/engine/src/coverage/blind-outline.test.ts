@@ -1,10 +1,12 @@
 import { FillRule, unionD } from 'clipper2-ts'
 import polygonClipping from 'polygon-clipping'
 import { describe, expect, it } from 'vitest'
+import { bodyOf, box, downward, plainDoor, plainZone } from '../../cases/plain-door.ts'
 import { randomDoor } from '../../cases/random-doors.ts'
 import { randomNumbers } from '../../cases/random-numbers.ts'
+import type { DoorState } from '../model/door.ts'
 import type { BlindRegion, PointMm } from '../model/finding.ts'
-import { blindRegions, CIRCLE_WITHIN_MM, signedArea } from './blind-outline.ts'
+import { blindByPosture, blindRegions, CIRCLE_WITHIN_MM, signedArea } from './blind-outline.ts'
 import { exactTrees } from './exact-trees.ts'
 import { eachLeaf } from './open-region.ts'
 import { OPEN, type Rectangle, SPLIT, type TileTree } from './tile-tree.ts'
@@ -134,6 +136,25 @@ describe('the blind region as polygons', () => {
     }
     expect(regions).toBeGreaterThan(20)
   })
+  it('is told of each posture alone too, its slices of yaw together: what all of them have is the whole', () => {
+    const slice = (posture: number, isOpen: (c: number, r: number) => boolean) => ({
+      body: 'b',
+      posture,
+      yawFrom_rad: 0,
+      yawTo_rad: 0,
+      trees: [treeOfCells(SQUARE, 2, isOpen)],
+    })
+    const trees: Trees = {
+      roots: [SQUARE],
+      smallest_mm: 1,
+      slices: [slice(0, (c) => c === 0), slice(1, (_, r) => r === 0), slice(0, (c) => c === 3)],
+    }
+    expect(blindByPosture(trees).map(({ posture, regions }) => [posture, regions.map(({ area_mm2 }) => area_mm2)])).toEqual([
+      [0, [64, 64]],
+      [1, [64]],
+    ])
+    expect(blindRegions(trees).map(({ area_mm2 }) => area_mm2)).toEqual([160])
+  })
   it('goes around a hole the other way, and keeps tiles apart that touch at a corner', () => {
     const [frame, ...none] = blindRegions(
       treesOf(
@@ -152,6 +173,25 @@ describe('the blind region as polygons', () => {
     expect(chess.map(({ rings, area_mm2 }) => [rings.length, rings[0]?.length, area_mm2])).toEqual(
       Array.from({ length: 8 }, () => [1, 4, 16]),
     )
+  })
+  it("is four corners where two rows of beams cross, each as large as what the body's half leaves of it (closed form)", () => {
+    // beams straight down every 20 mm along both middle lines of a square of 1000: a box of 200 is seen up to 100 mm from a line
+    const along = Array.from({ length: 61 }, (_, i) => 20 * i - 100)
+    const places = [
+      ...along.map((x_mm) => ({ x_mm, y_mm: 0, z_mm: 2000 })),
+      ...along.map((x_mm) => ({ x_mm: 500, y_mm: x_mm - 500, z_mm: 2000 })),
+    ]
+    const zone = plainZone({ xMin_mm: 0, xMax_mm: 1000, yMin_mm: -500, yMax_mm: 500, pitch_mm: 25 })
+    const door = plainDoor({ sensors: [downward(places)], zones: [zone], bodies: [bodyOf([box(200, 200, 500)])] })
+    const regions = blindRegions(exactTrees(door, zone, door.states[0] as DoorState))
+    expect(regions).toHaveLength(4)
+    for (const { area_mm2, circle, rings } of regions) {
+      expect(rings).toHaveLength(1)
+      expect(area_mm2).toBeGreaterThanOrEqual(400 * 400 - 1e-6)
+      expect(area_mm2).toBeLessThanOrEqual(403.125 * 403.125) // within one smallest tile of the rim
+      expect(circle.radius_mm + CIRCLE_WITHIN_MM).toBeGreaterThanOrEqual(200)
+      expect(circle.radius_mm).toBeLessThanOrEqual(403.125 / 2 + 1e-9)
+    }
   })
   it('is nothing where all is seen', () => {
     expect(blindRegions(treesOf(SQUARE, [SEEN]))).toEqual([])

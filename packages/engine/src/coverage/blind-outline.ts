@@ -1,4 +1,4 @@
-import type { BlindRegion, PointMm } from '../model/finding.ts'
+import type { BlindOutline, BlindPosture, BlindRegion, PointMm } from '../model/finding.ts'
 import type { ExactTrees } from './exact-trees.ts'
 import { eachLeaf } from './open-region.ts'
 import { setBits } from './rows.kernel.ts'
@@ -7,6 +7,25 @@ import { OPEN, type Rectangle, type TileTree } from './tile-tree.ts'
 /** So much larger than the circle that was found may the largest one be. */
 export const CIRCLE_WITHIN_MM = 2
 
+type OpenTrees = Pick<ExactTrees, 'roots' | 'slices' | 'smallest_mm'>
+
+/** The open tiles of all slices as polygons, each with its largest circle: see `blindOutlines`. */
+export function blindRegions(trees: OpenTrees): readonly BlindRegion[] {
+  return blindOutlines(trees).map((outline) => ({ ...outline, circle: largestCircle(outline.rings) }))
+}
+
+/** The same for each posture on its own, over all its yaws, in the order of the slices. */
+export function blindByPosture({ slices, ...trees }: OpenTrees): readonly BlindPosture[] {
+  const postures = slices.filter(
+    ({ body, posture }, i) => slices.findIndex((other) => other.body === body && other.posture === posture) === i,
+  )
+  return postures.map(({ body, posture }) => ({
+    body,
+    posture,
+    regions: blindRegions({ ...trees, slices: slices.filter((other) => other.body === body && other.posture === posture) }),
+  }))
+}
+
 /**
  * The open tiles of all slices as polygons: where the middle of some body is not proved to be seen. Tiles that share a part of an edge
  * belong together, those that only touch at a corner do not. Largest first.
@@ -14,7 +33,7 @@ export const CIRCLE_WITHIN_MM = 2
  * Each region's rings run with the region on their left: the first one around it, counter-clockwise, the others around its holes. Their
  * corners are corners of tiles, so area and outline are exact.
  */
-export function blindRegions({ roots, slices, smallest_mm }: Pick<ExactTrees, 'roots' | 'slices' | 'smallest_mm'>): readonly BlindRegion[] {
+export function blindOutlines({ roots, slices, smallest_mm }: OpenTrees): readonly BlindOutline[] {
   const mesh = meshOf(roots, smallest_mm)
   for (const [r, root] of roots.entries())
     for (const { trees } of slices)
@@ -80,13 +99,13 @@ interface Run {
   region: number
 }
 
-function regionsOf(mesh: Mesh): BlindRegion[] {
+function regionsOf(mesh: Mesh): BlindOutline[] {
   const runs = runsOf(mesh)
   const areas = label(runs, mesh)
   const rings = ringsOf(mesh, runs, areas.length)
   return areas.map((area_mm2, k) => {
     const own = (rings[k] as (readonly PointMm[])[]).sort((a, b) => Math.abs(signedArea(b)) - Math.abs(signedArea(a)))
-    return { area_mm2, rings: own, circle: largestCircle(own) }
+    return { area_mm2, rings: own }
   })
 }
 

@@ -7,10 +7,11 @@ import type { Door, DoorState, Tolerances } from '../model/door.ts'
 import type { Zone } from '../model/zone.ts'
 import { radians } from '../space/trigonometry.ts'
 import { isBlindForAll } from './blind-for-all.ts'
+import { blindOutlines } from './blind-outline.ts'
 import { type ExactTrees, exactTrees } from './exact-trees.ts'
 import { gridCoverage } from './grid-coverage.ts'
 import { coverageMaps } from './maps.ts'
-import { eachLeaf, openRegion } from './open-region.ts'
+import { eachLeaf, openArea } from './open-region.ts'
 import { countedFields } from './scene.ts'
 import { OPEN, type Rectangle, type TileTree } from './tile-tree.ts'
 
@@ -82,8 +83,7 @@ describe('exact trees', () => {
   it('leave open what one beam straight down does not see: all but a x b for a box, all but pi r^2 for a cylinder (closed form)', () => {
     const zones = [plainZone({ xMin_mm: 0, xMax_mm: 1000, yMin_mm: -500, yMax_mm: 500, pitch_mm: 25 })]
     const sensors = [downward([{ x_mm: 500, y_mm: 0, z_mm: 2000 }])]
-    const openOf = (door: Door) =>
-      openRegion(exactTrees(door, door.zones[0] as Zone, door.states[0] as DoorState), door.zones[0] as Zone).area_mm2
+    const openOf = (door: Door) => openArea(blindOutlines(exactTrees(door, door.zones[0] as Zone, door.states[0] as DoorState)))
     const boxOpen = openOf(plainDoor({ zones, sensors, bodies: [bodyOf([box(300, 420, 500)])] }))
     const missing = 1e6 - 300 * 420
     expect(boxOpen).toBeGreaterThanOrEqual(missing)

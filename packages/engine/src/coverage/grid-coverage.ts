@@ -1,11 +1,12 @@
 import type { Door, DoorState } from '../model/door.ts'
-import type { CellRun, Pocket, WorstCase, ZoneCoverage } from '../model/finding.ts'
+import type { BlindRegion, CellRun, Pocket, WorstCase, ZoneCoverage } from '../model/finding.ts'
 import type { Zone } from '../model/zone.ts'
 import { floorHeight, floorPieces } from '../space/floor.ts'
 import { causesOf, type Remedy, remedies } from './causes.ts'
 import { type CellSet, countCells, type Grid, runsOf } from './grid.ts'
 import { type CoverageMaps, coverageMaps } from './maps.ts'
-import { type CellGroup, deepestCell, diameter, groupsOf, letterOf, setOfRuns } from './pockets.ts'
+import { exactGrounds, gridGrounds, type PocketGround } from './pocket-grounds.ts'
+import { deepestCell, letterOf, setOfRuns } from './pockets.ts'
 import { fieldName } from './scene.ts'
 
 /**
@@ -13,12 +14,13 @@ import { fieldName } from './scene.ts'
  * and a worst case each (docs/method.md, section 3). It holds at the centres of the grid only.
  *
  * @param causes whether to find what hides each pocket: the most of the work, left out while something is dragged
+ * @param regions what the exact answer leaves open: then pockets are its connected parts and have its figures
  */
 export function gridCoverage(
   door: Door,
   zone: Zone,
   state: DoorState,
-  { causes = true }: { readonly causes?: boolean } = {},
+  { causes = true, regions }: { readonly causes?: boolean; readonly regions?: readonly BlindRegion[] | undefined } = {},
 ): ZoneCoverage {
   const maps = coverageMaps(door, zone, state)
   const { grid, stances, yawSampled, counted, blind, notFree } = maps
@@ -33,30 +35,40 @@ export function gridCoverage(
     counts: { seen: grid.columns * grid.rows - blindCount - notFreeCount, blind: blindCount, notFree: notFreeCount },
     blindRuns: runsOf(blind, grid),
     notFreeRuns: runsOf(notFree, grid),
-    pockets: pocketsOf(door, zone, state, maps, causes),
+    pockets: pocketsOf(door, zone, state, maps, causes, regions),
     countedFields: counted.map(fieldName),
   }
 }
 
-function pocketsOf(door: Door, zone: Zone, state: DoorState, maps: CoverageMaps, causes: boolean): Pocket[] {
+function pocketsOf(
+  door: Door,
+  zone: Zone,
+  state: DoorState,
+  maps: CoverageMaps,
+  causes: boolean,
+  regions: readonly BlindRegion[] | undefined,
+): Pocket[] {
   const found = causes ? remedies(door, state, maps) : []
-  return groupsOf(maps.blind, maps.grid).map((group, i) => pocketOf(letterOf(i), group, zone, state, maps, found))
+  const grounds = regions ? exactGrounds(maps.blind, maps.grid, zone, regions) : gridGrounds(maps.blind, maps.grid)
+  return grounds.map((ground, i) => pocketOf(letterOf(i), ground, zone, state, maps, found))
 }
 
-function pocketOf(letter: string, group: CellGroup, zone: Zone, state: DoorState, maps: CoverageMaps, found: readonly Remedy[]): Pocket {
-  const { grid } = maps
-  const set = setOfRuns(group.runs, grid)
+function pocketOf(
+  letter: string,
+  ground: PocketGround,
+  zone: Zone,
+  state: DoorState,
+  maps: CoverageMaps,
+  found: readonly Remedy[],
+): Pocket {
+  const set = setOfRuns(ground.runs, maps.grid)
   const worstPosture = worstStance(set, maps)
   return {
     letter,
-    cells: group.cells,
-    area_mm2: group.cells * grid.pitch * grid.pitch,
-    extent: extentOf(group.runs, grid),
-    diameter_mm: diameter(group.runs, grid),
-    runs: group.runs,
+    ...ground,
     worstPosture,
     worstCase: worstCaseOf(set, worstPosture, zone, state, maps),
-    causes: causesOf(set, group.cells, found),
+    causes: causesOf(set, ground.cells, found),
   }
 }
 
@@ -100,23 +112,4 @@ function insideZone([row, first, last]: CellRun, { x0, y0, pitch }: Grid, { xMax
   if (y0 + (row + 0.5) * pitch > yMax_mm) return []
   const end = x0 + (last + 0.5) * pitch > xMax_mm ? last - 1 : last
   return end < first ? [] : [[row, first, end]]
-}
-
-function extentOf(runs: readonly CellRun[], { x0, y0, pitch }: Grid): Pocket['extent'] {
-  let left = Infinity
-  let right = -Infinity
-  let lowest = Infinity
-  let highest = -Infinity
-  for (const [row, first, last] of runs) {
-    left = Math.min(left, first)
-    right = Math.max(right, last)
-    lowest = Math.min(lowest, row)
-    highest = Math.max(highest, row)
-  }
-  return {
-    xMin_mm: x0 + left * pitch,
-    xMax_mm: x0 + (right + 1) * pitch,
-    yMin_mm: y0 + lowest * pitch,
-    yMax_mm: y0 + (highest + 1) * pitch,
-  }
 }

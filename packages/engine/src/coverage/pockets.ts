@@ -142,25 +142,32 @@ function least(depth: Int32Array, a: number, b: number, c: number, d: number): n
   return Math.min(depth[a] as number, depth[b] as number, depth[c] as number, depth[d] as number)
 }
 
-/** Largest distance between two points of the cells' squares, mm: between two corners of their convex hull. */
-export function diameter(runs: readonly CellRun[], grid: Grid): number {
-  const rows = outermost(runs)
-  const corners = [
-    ...hullSide(
-      rows.flatMap(([row, first]): Corner[] => [
-        [first, row],
-        [first, row + 1],
-      ]),
-      1,
-    ),
-    ...hullSide(
-      rows.flatMap(([row, , last]): Corner[] => [
-        [last + 1, row],
-        [last + 1, row + 1],
-      ]),
-      -1,
-    ),
-  ]
+/** Largest distance between two points of the cells' squares, mm. */
+export function diameter(runs: readonly CellRun[], grid: Pick<Grid, 'pitch'>): number {
+  const corners = outermost(runs).flatMap(([row, first, last]): Corner[] => [
+    [first, row],
+    [first, row + 1],
+    [last + 1, row],
+    [last + 1, row + 1],
+  ])
+  return farthestApart(corners) * grid.pitch
+}
+
+/**
+ * So far apart lie two placements of one group of neighbouring blind cells for sure, mm: those are blind, and at most the diagonal of a cell
+ * closer together than the outer edges of their cells.
+ */
+export function surelyAcross(runs: readonly CellRun[], grid: Grid): number {
+  const across = groupsOf(setOfRuns(runs, grid), grid).map((group) => diameter(group.runs, grid))
+  return Math.max(0, ...across) - (across.length > 0 ? grid.pitch * Math.sqrt(2) : 0)
+}
+
+type Corner = readonly [x: number, y: number]
+
+/** Largest distance between two of the points: between two corners of their convex hull. */
+export function farthestApart(points: readonly Corner[]): number {
+  const sorted = [...points].sort((a, b) => a[1] - b[1] || a[0] - b[0])
+  const corners = [...hullSide(sorted, 1), ...hullSide(sorted, -1)]
   let most = 0
   for (const [i, [x, y]] of corners.entries())
     for (let j = i + 1; j < corners.length; j++) {
@@ -168,12 +175,10 @@ export function diameter(runs: readonly CellRun[], grid: Grid): number {
       const squared = (x - u) * (x - u) + (y - v) * (y - v)
       if (squared > most) most = squared
     }
-  return Math.sqrt(most) * grid.pitch
+  return Math.sqrt(most)
 }
 
-type Corner = readonly [x: number, y: number]
-
-/** The corners, given by rising y, that the hull turns around: 1 for its side of small x, -1 for that of large x. */
+/** The corners, given by rising y and x, that the hull turns around on one of its two sides between the first and the last. */
 function hullSide(corners: readonly Corner[], side: 1 | -1): Corner[] {
   const hull: Corner[] = []
   for (const corner of corners) {

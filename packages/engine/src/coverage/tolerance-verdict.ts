@@ -1,7 +1,8 @@
 import type { Door, DoorState, Tolerances } from '../model/door.ts'
 import type { Zone } from '../model/zone.ts'
+import { blindOutlines } from './blind-outline.ts'
 import { exactTrees, isProved, questionsOf } from './exact-trees.ts'
-import { openRegion } from './open-region.ts'
+import { openArea } from './open-region.ts'
 
 export type ToleranceName = keyof Tolerances
 export const TOLERANCE_NAMES: readonly ToleranceName[] = [
@@ -32,7 +33,7 @@ const COARSE_MM = 12.5 // tiles for the costs, which are compared with each othe
 /** The cost of every tolerance that is not 0, largest first. */
 export function toleranceCosts(door: Door, zone: Zone, state: DoorState, stated: Tolerances): readonly ToleranceCost[] {
   const left = Math.floor(questionsOf(door) / 4)
-  const open = (tolerances: Tolerances) => openRegion(exactTrees(door, zone, state, tolerances, COARSE_MM, { left }), zone).area_mm2
+  const open = (tolerances: Tolerances) => openArea(blindOutlines(exactTrees(door, zone, state, tolerances, COARSE_MM, { left })))
   const all = open(stated)
   const costs = TOLERANCE_NAMES.filter((name) => stated[name] > 0).map((name) => ({ name, area_mm2: all - open({ ...stated, [name]: 0 }) }))
   return costs.sort((a, b) => b.area_mm2 - a.area_mm2)

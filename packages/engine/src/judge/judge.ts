@@ -1,5 +1,5 @@
-import { blindRegions } from '../coverage/blind-outline.ts'
-import { exactTrees } from '../coverage/exact-trees.ts'
+import { blindByPosture, blindOutlines, blindRegions } from '../coverage/blind-outline.ts'
+import { exactTrees, questionsOf } from '../coverage/exact-trees.ts'
 import { gridCoverage } from '../coverage/grid-coverage.ts'
 import { openRegion } from '../coverage/open-region.ts'
 import type { Door, DoorState } from '../model/door.ts'
@@ -64,7 +64,9 @@ function coverageOnce(door: Door, depth: Depth, step: () => void): { readonly of
   const compute = (zone: Zone, state: DoorState) => {
     try {
       if (depth === 'grid') return { answer: gridCoverage(door, zone, state, { causes: false }) }
-      return { answer: { ...gridCoverage(door, zone, state), ...exactly(door, zone, state) } }
+      const exact = exactly(door, zone, state)
+      const regions = exact?.isComplete ? exact.regions : undefined
+      return { answer: { ...gridCoverage(door, zone, state, { regions }), ...(exact ? { exact } : {}) } }
     } catch (problem) {
       return { problem }
     }
@@ -85,12 +87,16 @@ function coverageOnce(door: Door, depth: Depth, step: () => void): { readonly of
 }
 
 /** The exact answer beside that of the grid, for zones in which bodies have to be seen. */
-function exactly(door: Door, zone: Zone, state: DoorState): Pick<ZoneCoverage, 'exact'> {
-  if (zone.purpose === 'must-not-see') return {}
-  const trees = exactTrees(door, zone, state)
-  const found = { asWritten: openRegion(trees, zone), regions: blindRegions(trees) }
-  if (door.tolerances === undefined) return { exact: found }
-  return { exact: { ...found, overTolerances: openRegion(exactTrees(door, zone, state, door.tolerances), zone) } }
+function exactly(door: Door, zone: Zone, state: DoorState): ZoneCoverage['exact'] {
+  if (zone.purpose === 'must-not-see') return undefined
+  const budget = { left: questionsOf(door) }
+  const trees = exactTrees(door, zone, state, undefined, undefined, budget)
+  const regions = blindRegions(trees)
+  const asWritten = openRegion(trees, regions)
+  const found = { asWritten, isComplete: budget.left >= 0, regions, postures: blindByPosture(trees) }
+  if (door.tolerances === undefined) return found
+  const tolerant = exactTrees(door, zone, state, door.tolerances)
+  return { ...found, overTolerances: openRegion(tolerant, blindOutlines(tolerant)) }
 }
 
 const VERDICTS: readonly Verdict[] = ['fail', 'undetermined', 'pass', 'not-applicable']

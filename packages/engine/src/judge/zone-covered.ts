@@ -1,4 +1,7 @@
 import { isBlindForAll } from '../coverage/blind-for-all.ts'
+import { gridOf } from '../coverage/grid.ts'
+import { openArea } from '../coverage/open-region.ts'
+import { surelyAcross } from '../coverage/pockets.ts'
 import { countedFields } from '../coverage/scene.ts'
 import { bindingTolerance, type ToleranceName, toleranceCosts } from '../coverage/tolerance-verdict.ts'
 import type { Body } from '../model/body.ts'
@@ -12,6 +15,7 @@ import { bodyPath, OBSTACLES, zonePath } from './paths.ts'
 import type { Context, Draft, Rule } from './rule.ts'
 
 const GRID = 'coverage/grid-coverage'
+const TREES = 'coverage/exact-trees'
 
 /**
  * In each zone that has to be covered, no place at which a body goes unseen is larger than the zone allows. One finding for each zone and state.
@@ -50,7 +54,7 @@ function draftOf(context: Context, judged: JudgedZone): Draft {
   const blind = provedBlind(judged)
   if (blind !== undefined) {
     if (door.tolerances === undefined || failsForAll(door, judged, blind, door.tolerances))
-      return { ...frame, ...against, verdict: 'fail', worstCase: blind.worstCase }
+      return { ...frame, ...against, measured: quantity(blind.diameter_mm, 'mm'), verdict: 'fail', worstCase: blind.worstCase }
     return { ...frame, ...against, verdict: 'undetermined', reason: 'within-tolerance', needs: [TOLERANCES], worstCase: blind.worstCase }
   }
   if (asWritten.diameter_mm > zone.allowedPocket_mm)
@@ -71,14 +75,11 @@ function byGrid(judged: JudgedZone, path: InputPath) {
     : ({ verdict: 'undetermined', reason: 'not-proved', provisional, measured, limit, needs: [`${path}/allowedPocket_mm`] } as const)
 }
 
-/**
- * A pocket of the grid that is larger than the zone allows for sure: its placements are blind, and the outermost ones lie at most the
- * diagonal of a cell closer together than the outer edges of their cells.
- */
+/** A pocket that is larger than the zone allows for sure; the one with the largest diameter. */
 function provedBlind({ zone, coverage }: JudgedZone): Pocket | undefined {
-  const largest = largestPocket({ coverage })
-  if (largest === undefined || zone.allowedPocket_mm === 0) return largest
-  return largest.diameter_mm - zone.pitch_mm * Math.sqrt(2) > zone.allowedPocket_mm ? largest : undefined
+  if (zone.allowedPocket_mm === 0) return largestPocket({ coverage })
+  const grid = gridOf(zone)
+  return largestPocket({ coverage: { pockets: coverage.pockets.filter(({ runs }) => surelyAcross(runs, grid) > zone.allowedPocket_mm) } })
 }
 
 /** Shown where no pocket is allowed at all: then one placement that is blind for all tolerances is enough. */
@@ -140,7 +141,7 @@ const IN_FILE: Readonly<Record<ToleranceName, string>> = {
 }
 
 /** The pocket with the largest diameter, which need not have the most cells; the first on a tie. */
-export function largestPocket({ coverage }: Pick<JudgedZone, 'coverage'>): Pocket | undefined {
+function largestPocket({ coverage }: { readonly coverage: Pick<JudgedZone['coverage'], 'pockets'> }): Pocket | undefined {
   let largest = coverage.pockets[0]
   for (const pocket of coverage.pockets) if (largest === undefined || pocket.diameter_mm > largest.diameter_mm) largest = pocket
   return largest
@@ -175,26 +176,54 @@ function factsOf(judged: JudgedZone): Draft['facts'] {
   }
 }
 
-function exactSteps({ coverage: { exact } }: JudgedZone, inputs: readonly InputPath[]): readonly Step[] {
+function exactSteps({ door }: Context, { coverage: { exact, pockets } }: JudgedZone, inputs: readonly InputPath[]): readonly Step[] {
   if (exact === undefined) return []
-  const by = 'coverage/exact-trees'
-  const { asWritten, overTolerances } = exact
-  const steps = [
-    step('open area, exact', quantity(asWritten.area_mm2, 'mm2'), by, { inputs }, 'tiles neither proved seen nor not free'),
+  const { asWritten, overTolerances, isComplete, postures } = exact
+  const steps = ['open area, exact']
+  const lettered_mm2 = pockets.reduce((sum, { exact: own, area_mm2 }) => sum + (own ? area_mm2 : 0), 0)
+  return [
+    step('open area, exact', quantity(asWritten.area_mm2, 'mm2'), TREES, { inputs }, 'tiles neither proved seen nor not free'),
+    ...(postures.length > 1
+      ? postures.map(({ body, posture, regions }) =>
+          step(`open area of ${postureName(door, body, posture)}`, quantity(openArea(regions), 'mm2'), 'coverage/blind-outline', {
+            inputs,
+          }),
+        )
+      : []),
+    ...(isComplete && pockets.length > 0
+      ? [
+          step(
+            'open area outside of pockets',
+            quantity(Math.max(0, asWritten.area_mm2 - lettered_mm2), 'mm2'),
+            'coverage/pocket-grounds',
+            { steps },
+            'open tiles that no unseen placement of the grid hangs together with',
+          ),
+        ]
+      : []),
     step(
       'open diameter, exact',
       quantity(asWritten.diameter_mm, 'mm'),
-      by,
-      { steps: ['open area, exact'] },
-      'at most, of one connected part',
+      'coverage/blind-parts',
+      { steps },
+      'largest distance between two points of one connected part',
     ),
+    ...(overTolerances
+      ? [
+          step('open area over tolerances', quantity(overTolerances.area_mm2, 'mm2'), TREES, { inputs: [...inputs, TOLERANCES] }),
+          step('open diameter over tolerances', quantity(overTolerances.diameter_mm, 'mm'), 'coverage/blind-parts', {
+            steps: ['open area over tolerances'],
+          }),
+        ]
+      : []),
   ]
-  if (overTolerances === undefined) return steps
-  return [
-    ...steps,
-    step('open area over tolerances', quantity(overTolerances.area_mm2, 'mm2'), by, { inputs: [...inputs, TOLERANCES] }),
-    step('open diameter over tolerances', quantity(overTolerances.diameter_mm, 'mm'), by, { steps: ['open area over tolerances'] }),
-  ]
+}
+
+/** The body's name and, where it has several postures, which one. */
+function postureName(door: Door, id: string, index: number): string {
+  const body = door.bodies.find((each) => each.id === id)
+  const name = body?.postures[index]?.name
+  return body === undefined || body.postures.length < 2 ? (body?.name ?? id) : `${body.name}, ${name ?? index}`
 }
 
 function stepsOf(context: Context, judged: JudgedZone): readonly Step[] {
@@ -202,7 +231,7 @@ function stepsOf(context: Context, judged: JudgedZone): readonly Step[] {
   const { counts } = coverage
   const inputs = coverageInputs(context.door, zone)
   const free = freeCells(coverage)
-  const diameter_mm = largestPocket(judged)?.diameter_mm ?? 0
+  const largest = largestPocket(judged)
   const share =
     free > 0
       ? [
@@ -219,14 +248,14 @@ function stepsOf(context: Context, judged: JudgedZone): readonly Step[] {
     step('free placements', quantity(free, '1'), GRID, { inputs }),
     step('unseen placements', quantity(counts.blind, '1'), GRID, { inputs, steps: ['free placements'] }),
     ...share,
+    ...exactSteps(context, judged, inputs),
     step(
       'largest pocket',
-      quantity(diameter_mm, 'mm'),
-      GRID,
-      { steps: ['unseen placements'] },
-      'largest distance between two points of its cells',
+      quantity(largest?.diameter_mm ?? 0, 'mm'),
+      largest?.exact ? 'coverage/blind-parts' : GRID,
+      { steps: ['unseen placements', ...(largest?.exact ? ['open area, exact'] : [])] },
+      `largest distance between two points of its ${largest?.exact ? 'tiles' : 'cells'}`,
     ),
-    ...exactSteps(judged, inputs),
     step('allowed pocket', quantity(zone.allowedPocket_mm, 'mm'), 'judge/zone-covered', {
       inputs: [`${zonePath(context.door, zone)}/allowedPocket_mm`],
     }),

@@ -121,8 +121,12 @@ export interface ZoneCoverage {
   readonly exact?: {
     readonly asWritten: OpenRegion
     readonly overTolerances?: OpenRegion
-    /** The open region as written, in its connected parts, largest first. */
+    /** False where the bound on questions was met: what was not asked stayed open, and pockets are measured on the grid. */
+    readonly isComplete: boolean
+    /** The open region as written, of all postures together: tiles that share a part of an edge belong together, largest first. */
     readonly regions: readonly BlindRegion[]
+    /** The same for each posture alone. */
+    readonly postures: readonly BlindPosture[]
   }
   /** Sensors and fields that counted, as `<sensor>/<field>`. */
   readonly countedFields: readonly string[]
@@ -130,36 +134,66 @@ export interface ZoneCoverage {
 /** Placements not proved to be seen or taken: the blind region and no more than the smallest tiles around it. */
 export interface OpenRegion {
   readonly area_mm2: number
-  /** Upper bound on the largest distance between two points of one connected part. */
+  /** The largest distance between two points of one connected part. */
   readonly diameter_mm: number
+  /** Tiles that touch, if only at a corner, are one part. */
   readonly parts: number
   readonly leaves: { readonly seen: number; readonly notFree: number; readonly open: number }
 }
-/** A connected part of an open region: polygons whose edges run along the axes, doorway frame. */
-export interface BlindRegion {
+/** A piece of an open region: polygons whose edges run along the axes, doorway frame. */
+export interface BlindOutline {
   readonly area_mm2: number
   /** The outline, counter-clockwise, then its holes, clockwise. */
   readonly rings: readonly (readonly PointMm[])[]
+}
+export interface BlindRegion extends BlindOutline {
   /** Inside of the region; no circle there is larger by more than 2 mm. */
-  readonly circle: { readonly x_mm: number; readonly y_mm: number; readonly radius_mm: number }
+  readonly circle: BlindCircle
+}
+export interface BlindCircle {
+  readonly x_mm: number
+  readonly y_mm: number
+  readonly radius_mm: number
+}
+/** Where one posture at any of its yaws is not proved to be seen. */
+export interface BlindPosture {
+  readonly body: string
+  readonly posture: number
+  readonly regions: readonly BlindRegion[]
 }
 export type PointMm = readonly [x_mm: number, y_mm: number]
 export type CellRun = readonly [row: number, first: number, last: number]
 
+/**
+ * A connected part of the open region with a blind placement of the grid in it. Without a complete exact answer, an 8-connected group of blind
+ * cells: then area, extent and diameter are those of the cells, and there is no `exact`.
+ */
 export interface Pocket {
   readonly letter: string
+  /** Blind cells of the grid in it. */
   readonly cells: number
   readonly area_mm2: number
-  /** Outer edges of its cells. */
-  readonly extent: { readonly xMin_mm: number; readonly xMax_mm: number; readonly yMin_mm: number; readonly yMax_mm: number }
-  /** Largest distance between two points of its cells' outer edges: compared with the zone's allowed pocket. */
+  readonly extent: Extent
+  /** Largest distance between two of its points: compared with the zone's allowed pocket. */
   readonly diameter_mm: number
+  readonly exact?: {
+    /** Indices of the exact answer's `regions`: several where these touch at corners only. */
+    readonly regions: readonly number[]
+    /** The largest of theirs. */
+    readonly circle: BlindCircle
+  }
   readonly runs: readonly CellRun[]
   /** Index into `postures`. */
   readonly worstPosture: number
   readonly worstCase: WorstCase
   /** By falling number of cells; `cells` of the pocket that lifting this alone would make seen. */
   readonly causes: readonly Cause[]
+}
+export interface Extent {
+  readonly xMin_mm: number
+  readonly xMax_mm: number
+  readonly yMin_mm: number
+  readonly yMax_mm: number
 }
 export interface Cause {
   readonly kind:

@@ -1,7 +1,7 @@
 import type { Door, Judgement, Verdict } from '@sillsight/engine'
 import { grouped } from '../wording/groups.ts'
 import { sentence, waitingWords } from '../wording/sentence.ts'
-import { keyWords, legendWords } from '../wording/sheet-words.ts'
+import { hatchWords, keyWords, legendWords } from '../wording/sheet-words.ts'
 import { verdictWords } from '../wording/verdicts.ts'
 import { hatchLines } from './hatch.ts'
 import { letterInCircle } from './labels.ts'
@@ -108,8 +108,9 @@ function textLines(lines: readonly string[], x_mm: number, top_mm: number): read
 }
 
 function signEntries({ coverage, bodies, traces, zone }: Scene, width_mm: number): readonly Entry[] {
+  const hatched = coverage && hatchWords(coverage)
   const signs: readonly (readonly [shown: boolean, words: string, sign: Entry['sign']])[] = [
-    [(coverage?.counts.blind ?? 0) > 0, legendWords.unseen, hatchSign],
+    [hatched !== undefined, hatched ?? '', hatchSign],
     [bodies.length > 0, legendWords.body, (box) => [{ kind: 'area', layer: 'body', fill: 'paper', rings: [corners(box)] }]],
     [
       zone !== undefined,

@@ -42,6 +42,7 @@ export function drawSheet(door: Door, judgement: Judgement, options: SheetOption
   const words = titleWords(door, judgement, {
     state: scene.state.name,
     zone: scene.zone?.name,
+    coverage: scene.coverage,
     scales: arrangement.scales,
     sheet: arrangement.paper.name,
     units: options.units,

@@ -1,4 +1,4 @@
-import { CAUTION, type titleWords } from '../wording/sheet-words.ts'
+import type { titleWords } from '../wording/sheet-words.ts'
 import { lettering, paragraph, shortened } from './lettering.ts'
 import { type Box, corners, LETTERING_MM, type Mark, type Spot } from './model.ts'
 
@@ -25,7 +25,7 @@ export function titleBlock(words: ReturnType<typeof titleWords>, strip: Box, sca
     ...nameMarks(words, { x_mm: strip.left_mm + 3, y_mm: strip.top_mm }, middle_mm - strip.left_mm - 6),
     ...tableMarks(words.lines, { x_mm: middle_mm + 3, y_mm: strip.top_mm }, right_mm - middle_mm - 6),
     ...scaleBar({ x_mm: right_mm + 3, y_mm: strip.top_mm + 8 }, strip.right_mm - right_mm - 6, scale),
-    ...paragraph(CAUTION, 2.5, strip.right_mm - right_mm - 6).map((line, i) =>
+    ...paragraph(words.caution, 2.5, strip.right_mm - right_mm - 6).map((line, i) =>
       lettering(line, { x_mm: right_mm + 3, y_mm: strip.top_mm + 17 + i * 3.1 }, 2.5),
     ),
   ]

@@ -1,4 +1,5 @@
 import type { BlindRegion, CellRun, ZoneCoverage } from '@sillsight/engine'
+import { unseenGround } from '../unseen-ground.ts'
 import { hatchLines } from './hatch.ts'
 import type { Box, Mark, Spot } from './model.ts'
 import { outlineOfRuns, placeOfCorner } from './regions.ts'
@@ -34,11 +35,11 @@ function cornerOnSheet(view: View, grid: ZoneCoverage['grid'], corner: { readonl
   return onSheet(view, { u_mm: x_mm, v_mm: y_mm })
 }
 
-/** The runs of blind cells as boxes on the sheet: what labels keep off. */
-export function unseenBoxes(view: View, { grid, blindRuns }: ZoneCoverage): readonly Box[] {
-  return blindRuns.map(([row, first, last]) => {
-    const lower = cornerOnSheet(view, grid, { column: first, row })
-    const upper = cornerOnSheet(view, grid, { column: last + 1, row: row + 1 })
+/** The hatched ground as boxes on the sheet: what labels keep off. */
+export function unseenBoxes(view: View, coverage: ZoneCoverage): readonly Box[] {
+  return unseenGround(coverage).map(({ xMin_mm, xMax_mm, yMin_mm, yMax_mm }) => {
+    const lower = onSheet(view, { u_mm: xMin_mm, v_mm: yMin_mm })
+    const upper = onSheet(view, { u_mm: xMax_mm, v_mm: yMax_mm })
     return { left_mm: lower.x_mm, right_mm: upper.x_mm, top_mm: upper.y_mm, bottom_mm: lower.y_mm }
   })
 }

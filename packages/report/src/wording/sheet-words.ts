@@ -8,12 +8,19 @@ import { tally } from './tally.ts'
 
 /** What the signs of a drawing mean. */
 export const legendWords = {
-  unseen: 'here the middle of a test body goes unseen',
   body: 'worst case: the test body where it lies',
   zone: (name: string) => `zone: ${plain(name)}`,
   trace: 'scan plane: its line on the floor, single beams above',
   more: (count: number) => `and ${count} more in the findings`,
 } as const
+
+/** What hatching means in this answer; undefined where nothing is hatched. */
+export function hatchWords({ exact, pockets, counts }: ZoneCoverage): string | undefined {
+  if (exact ? exact.regions.length === 0 : counts.blind === 0) return undefined
+  const lettered = new Set(pockets.flatMap((pocket) => pocket.exact?.regions ?? []))
+  const isAllKnown = exact === undefined || lettered.size === exact.regions.length
+  return `here the middle of a test body goes unseen${isAllKnown ? '' : ', or without a letter: is not proved to be seen'}`
+}
 
 /** One pocket in the key: the body, where its middle lies by tape, why it goes unseen. */
 export function keyWords(door: Door, coverage: ZoneCoverage, pocket: Pocket, units: Units): string {
@@ -33,12 +40,14 @@ export function titleWords(
   {
     state,
     zone,
+    coverage,
     scales,
     sheet,
     units,
   }: {
     readonly state: string
     readonly zone: string | undefined
+    readonly coverage: ZoneCoverage | undefined
     readonly scales: { readonly plan: number; readonly upright: number }
     readonly sheet: string
     readonly units: Units
@@ -48,11 +57,13 @@ export function titleWords(
   readonly note: string | undefined
   readonly lines: readonly (readonly [label: string, value: string])[]
   readonly verdict: string
+  readonly caution: string
 } {
   return {
     name: plain(door.name),
     note: inventedNote(door),
     verdict: tally(judgement, { short: true }),
+    caution: cautionWords(coverage),
     lines: [
       ['Sides', `A ${plain(door.sides.a)}, B ${plain(door.sides.b)}`],
       ['Zone', zone === undefined ? 'none' : plain(zone)],
@@ -70,4 +81,9 @@ export function inventedNote(door: Door): string | undefined {
   return /invented/i.test(door.name) ? 'no such door, place or product exists' : 'with figures invented for the demonstration'
 }
 
-export const CAUTION = 'Pockets drawn on a grid; zones judged at every placement. A competent person decides, local rules apply.'
+/** How the hatching was computed, and who decides. */
+function cautionWords(coverage: ZoneCoverage | undefined): string {
+  const judged =
+    coverage && (coverage.exact ? 'Hatched is every place not proved to be seen. ' : 'Hatching computed on a grid, provisional. ')
+  return `${judged ?? ''}A competent person decides, local rules apply.`
+}

@@ -22,19 +22,19 @@ const gridOnly = (told: Told): string => (told.finding.provisional === 'grid' ? 
 
 const seenEverywhere: Say = (told) => {
   const free = (number(told, 'seen') ?? 0) + (number(told, 'blind') ?? 0)
-  const blind = number(told, 'blind') ?? 0
+  const unseen = number(told, 'openArea_mm2') ?? number(told, 'blind') ?? 0
   const limit = against(told, 'larger-is-worse')
   const placements = free > 0 && told.finding.provisional === 'grid' ? `, ${count(free)} in all` : ''
   const everywhere = number(told, 'openArea_mm2') === undefined ? gridOnly(told) : ' wherever it has room'
   const tolerant = number(told, 'tolerantArea_mm2') === undefined ? '' : ', also with everything off by as much as the door file allows'
-  if (blind === 0) return `Every test body is seen${everywhere} in ${zoneWords(told)}${inState(told)}${placements}${tolerant}.`
+  if (unseen === 0) return `Every test body is seen${everywhere} in ${zoneWords(told)}${inState(told)}${placements}${tolerant}.`
   return `The unseen places in ${zoneWords(told)}${inState(told)} are no larger than the zone allows: ${limit?.measured ?? ''} of ${limit?.limit ?? ''} across.`
 }
 
 /** As written it is one thing, over the tolerances it is not settled; where one tolerance alone would have to be tighter, that one and how tight. */
 function withinTolerance(told: Told): string {
   const zone = `${zoneWords(told)}${inState(told)}`
-  if ((number(told, 'blind') ?? 0) > 0)
+  if ((number(told, 'pockets') ?? 0) > 0)
     return `As written, test bodies go unseen in ${zone}; with everything off by as much as the door file allows, no single one of them is unseen for sure.`
   const binding = word(told, 'binding')
   const value = number(told, 'tightTo')
@@ -48,6 +48,14 @@ function withinTolerance(told: Told): string {
   return binding === 'all'
     ? `${head}. It would be if every tolerance were ${tight} of what it is.`
     : `${head}. It would be if the tolerance of ${binding} were ${tight}, all others as stated.`
+}
+
+function notProved(told: Told): string {
+  const shown = against(told, 'larger-is-worse')
+  const zone = `${zoneWords(told)}${inState(told)}`
+  if ((number(told, 'pockets') ?? 0) === 0)
+    return `It is not settled whether every test body is seen in ${zone}: no unseen body was found, but a few places could not be proved.`
+  return `Test bodies go unseen in ${zone}. Whether the places are small enough is not settled: up to ${shown?.measured ?? ''} across, of which not all is sure; ${shown?.limit ?? ''} may stay.`
 }
 
 export const zoneCovered: RuleWording = {
@@ -72,6 +80,7 @@ export const zoneCovered: RuleWording = {
   undetermined: {
     ...unsettled((told) => `every test body is seen in ${zoneWords(told)}${inState(told)}`, seenEverywhere),
     'within-tolerance': withinTolerance,
+    'not-proved': notProved,
   },
   notApplicable: {
     'no-subject': () => 'No zone of this door has to be covered, so there is none to judge.',
@@ -110,9 +119,17 @@ export const blindPocket: RuleWording = {
   fail: (told) => {
     const shown = against(told, 'larger-is-worse')
     const allowed = (limitOf(told)?.value ?? 0) > 0 ? `${shown?.limit ?? ''} may stay` : 'none may stay'
-    return `${unseenBody(told)} The pocket is ${extentOf(told) ?? shown?.measured ?? ''} and ${shown?.measured ?? ''} across; ${allowed} in ${zoneWords(told)}.`
+    return `${unseenBody(told)} The pocket is ${extentOf(told) ?? shown?.measured ?? ''} and ${shown?.measured ?? ''} across${circleOf(told)}; ${allowed} in ${zoneWords(told)}.`
   },
-  undetermined: unsettled((told) => `a blind pocket in ${zoneWords(told)} may stay`, smallEnough),
+  undetermined: {
+    ...unsettled((told) => `a blind pocket in ${zoneWords(told)} may stay`, smallEnough),
+    'not-proved': (told) => {
+      const shown = against(told, 'larger-is-worse')
+      const sure = lengthToward(told, 'sure_mm', 'smaller-is-worse')
+      return `${unseenBody(told)} The pocket is at most ${shown?.measured ?? ''} across${sure ? ` and at least ${sure}` : ''}; ${shown?.limit ?? ''} may stay in ${zoneWords(told)}.`
+    },
+    'within-tolerance': (told) => `${smallEnough(told)} With everything off by as much as the door file allows, that is not proved.`,
+  },
   notApplicable: {
     'no-subject': () => 'There is no blind pocket to judge.',
     'not-required-by-concept': () => 'The protection concept does not ask for a covered zone here.',
@@ -128,6 +145,14 @@ function extentOf(told: Told): string | undefined {
   if (xMin_mm === undefined || xMax_mm === undefined || yMin_mm === undefined || yMax_mm === undefined) return undefined
   const say = (value: number): string => figure({ value, unit: 'mm' }, told.units, 'larger-is-worse')
   return `${say(xMax_mm - xMin_mm)} along the leaf by ${say(yMax_mm - yMin_mm)} deep`
+}
+
+/** ", its largest circle at most 160 mm", by its diameter; nothing where it was not computed. */
+function circleOf(told: Told): string {
+  const radius_mm = number(told, 'circleAtMost_mm')
+  return radius_mm === undefined
+    ? ''
+    : `, its largest circle at most ${figure({ value: 2 * radius_mm, unit: 'mm' }, told.units, 'larger-is-worse')}`
 }
 
 const nothingSeen: Say = (told) => `No body is seen${gridOnly(told)} in ${zoneWords(told)}${inState(told)}, as it has to be.`
