@@ -86,7 +86,10 @@ describe('the demo doors', () => {
     const file = demo('traffic-passage')
     const asIs = judged(file)
     expect(pockets(asIs, 'approach')).toEqual([])
-    expect(pockets(asIs, 'foundry-leaf')).toHaveLength(2)
+    // both ends, joined by a strip a few mm wide that lies between the rows of the grid: the predicate finds it blind every 40 mm along
+    const [pocket, ...others] = pockets(asIs, 'foundry-leaf')
+    expect(others).toEqual([])
+    expect(pocket?.extent).toMatchObject({ xMin_mm: 0, xMax_mm: 3240 })
     expect(pockets(asIs, 'yard-leaf')).toEqual([])
     const guarding = changed(changed(file, 'sensors/0/fields/0/function', 'presence'), 'sensors/0/fields/0/presenceTime_s', 'for-ever')
     const both = pockets(judged(guarding), 'foundry-leaf').reduce((sum, pocket) => sum + pocket.cells, 0)
