@@ -1,22 +1,11 @@
-import type { Browser } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Serving } from '../serve.ts'
-import { appPage, openDemo, PARTS } from './app-page.ts'
-import { launch } from './browser.ts'
+import { describe, expect, it } from 'vitest'
+import { appPage, openDemo, PARTS, typed } from './app-page.ts'
 import { builtApp } from './built.ts'
+import { inBrowser } from './in-browser.ts'
 
-let served: Serving
-let browser: Browser
-beforeAll(async () => {
-  served = await builtApp()
-  browser = await launch()
-})
-afterAll(async () => {
-  await browser?.close()
-  await served?.close()
-})
+const at = inBrowser(builtApp)
 
-const page = () => appPage(browser, served.url)
+const page = () => appPage(at.browser, at.served.url)
 
 describe('a photo', () => {
   it('is kept without place and camera, comes back after a restart, and a huge one is refused before it is opened', async () => {
@@ -99,7 +88,7 @@ describe('text from anywhere', () => {
       await on.locator('main').waitFor()
       await on.waitForTimeout(200)
     }
-    await on.goto(served.url)
+    await on.goto(at.served.url)
     const files = Hostile.map((text, i) => ({
       name: `${text.slice(0, 60).replace(/[/\u0000]/g, '')}${i}.json`,
       mimeType: 'application/json',
@@ -131,6 +120,74 @@ describe('text from anywhere', () => {
     expect(await on.locator('.pad-doubt').textContent()).toContain('Is the unit right?')
     await on.keyboard.press('Escape')
     expect(await on.getByRole('button', { name: /^Clear width:/ }).textContent()).toContain('3460 mm')
+    await context.close()
+  })
+})
+
+describe('what nobody chose or measured', () => {
+  it('does not get into the door: the concept waits for all three answers, the leaf for its thickness, a floor point for its height', async () => {
+    const { page: on, context, complaints } = await page()
+    await on.locator('input[type=file]').setInputFiles({
+      name: 'bare.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from('{"sillsight":1,"name":"bare","survey":{"opening":{"width_mm":3000,"height_mm":2500}}}'),
+    })
+    await on.getByRole('link', { name: /bare/ }).click()
+    await on.locator('.finding').first().waitFor()
+    const address = on.url()
+    const undo = on.getByRole('button', { name: 'Undo' })
+    await on.getByLabel('Who passes').selectOption('public')
+    await on.getByLabel('How it is driven').selectOption('automatic')
+    expect(await undo.isEnabled()).toBe(false)
+    await on.getByLabel('What guards the closing edge').selectOption('contact-free')
+    await expect.poll(() => undo.isEnabled()).toBe(true)
+    await undo.click()
+    await on.goto(address.replace('judge', 'measure'))
+    await on.getByLabel('How the leaf travels').selectOption('down')
+    await on.getByRole('button', { name: 'Another point of the floor' }).click()
+    await on.getByRole('button', { name: /^Distance from the leaf:/ }).click()
+    await typed(on, '-800')
+    await expect.poll(() => on.getByRole('button', { name: /^Distance from the leaf:/ }).textContent()).toContain('-800 mm')
+    expect(await undo.isEnabled()).toBe(false)
+    await on.getByRole('button', { name: /^Height of the floor there:/ }).click()
+    await typed(on, '12')
+    await on.getByRole('button', { name: /^Thickness of the leaf:/ }).click()
+    await typed(on, '42')
+    await on.getByRole('button', { name: /^How far the leaf stands out:/ }).waitFor()
+    for (let i = 0; i < 2; i++) await undo.click()
+    await expect.poll(() => undo.isEnabled()).toBe(false)
+    expect(complaints).toEqual([])
+    await context.close()
+  })
+})
+
+describe('an earlier moment', () => {
+  it('is shown as it was, and neither buttons nor keys change anything from there', async () => {
+    const { page: on, context } = await page()
+    await openDemo(on)
+    await on.goto(on.url().replace('judge', 'measure'))
+    const thickness = on.getByRole('button', { name: /^Thickness of the leaf:/ })
+    await thickness.click()
+    await typed(on, '60')
+    await expect.poll(() => thickness.textContent()).toBe('60 mm')
+    await on.getByRole('button', { name: 'What was done' }).click()
+    await on.getByRole('button', { name: 'look at it then' }).last().click()
+    await expect.poll(() => thickness.textContent()).toBe('45 mm')
+    expect(await thickness.isEnabled()).toBe(false)
+    await on.keyboard.press('Control+z')
+    await on.getByRole('button', { name: 'Back to now' }).click()
+    await expect.poll(() => thickness.textContent()).toBe('60 mm')
+    await context.close()
+  })
+})
+
+describe('the browser', () => {
+  it('is asked to keep the doors, and its answer is said', async () => {
+    const { page: on, context } = await page()
+    await openDemo(on)
+    await on.goto(at.served.url)
+    await on.getByRole('button', { name: 'Ask it to keep them' }).click()
+    await on.getByText(/has promised to keep|Hand them out as files/).waitFor()
     await context.close()
   })
 })

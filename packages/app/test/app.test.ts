@@ -2,26 +2,16 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
-import type { Browser } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { appPage, DESK, openDemo, PARTS, typed } from './app-page.ts'
-import { launch } from './browser.ts'
 import { builtApp } from './built.ts'
+import { inBrowser } from './in-browser.ts'
 
-let served: Awaited<ReturnType<typeof builtApp>>
-let browser: Browser
-beforeAll(async () => {
-  served = await builtApp()
-  browser = await launch()
-})
-afterAll(async () => {
-  await browser?.close()
-  await served?.close()
-})
+const at = inBrowser(builtApp)
 
 const PHONE = { width: 360, height: 740 }
 
-const page = (size = DESK, preferences: object = {}) => appPage(browser, served.url, size, preferences)
+const page = (size = DESK, preferences: object = {}) => appPage(at.browser, at.served.url, size, preferences)
 
 describe('a newcomer', () => {
   it('comes by touch from an empty app to a judged door of his own, without a network, on the number pad alone', async () => {
@@ -180,7 +170,7 @@ describe('every screen', () => {
     await on.getByRole('link', { name: 'New door' }).click()
     await on.locator('.first-figure').first().waitFor()
     found.push(...(await objections()))
-    await on.goto(served.url)
+    await on.goto(at.served.url)
     await openDemo(on)
     const address = on.url()
     for (const part of PARTS) {
@@ -237,21 +227,21 @@ describe('every screen', () => {
 
 describe('the build', () => {
   it('loads at most 200 kB of compressed script until a door is on the screen; the judging worker comes beside it', () => {
-    const index = readFileSync(join(served.folder, 'index.html'), 'utf8')
+    const index = readFileSync(join(at.served.folder, 'index.html'), 'utf8')
     const entry = /src="\.\/(assets\/[^"]+\.js)"/.exec(index)?.[1] ?? ''
     const loaded = new Set<string>()
     const follow = (file: string) => {
       if (loaded.has(file)) return
       loaded.add(file)
-      for (const [, next] of readFileSync(join(served.folder, file), 'utf8').matchAll(
+      for (const [, next] of readFileSync(join(at.served.folder, file), 'utf8').matchAll(
         /from\s*["']\.\/([^"']+\.js)["']|import\s*["']\.\/([^"']+\.js)["']/g,
       ))
         if (next) follow(`assets/${next}`)
     }
     follow(entry)
-    const files = readdirSync(join(served.folder, 'assets'))
+    const files = readdirSync(join(at.served.folder, 'assets'))
     for (const name of files.filter((file) => /^door-(?!menu)/.test(file))) follow(`assets/${name}`)
-    const bytes = [...loaded].reduce((sum, file) => sum + gzipSync(readFileSync(join(served.folder, file))).length, 0)
+    const bytes = [...loaded].reduce((sum, file) => sum + gzipSync(readFileSync(join(at.served.folder, file))).length, 0)
     expect(loaded.size).toBeGreaterThan(3)
     expect(bytes).toBeLessThanOrEqual(200_000)
   })
@@ -259,7 +249,7 @@ describe('the build', () => {
     const { page: on, context } = await page()
     const foreign: string[] = []
     on.on('request', (request) => {
-      if (!request.url().startsWith(served.url) && !/^(blob|data):/.test(request.url())) foreign.push(request.url())
+      if (!request.url().startsWith(at.served.url) && !/^(blob|data):/.test(request.url())) foreign.push(request.url())
     })
     await openDemo(on)
     await on.waitForTimeout(1500)

@@ -1,25 +1,15 @@
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Serving } from '../serve.ts'
-import { launch } from './browser.ts'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { inBrowser } from './in-browser.ts'
 import { doorPage, opened, type Reach, reopened, storePage } from './store.ts'
 
-let served: Serving
-let browser: Browser
-beforeAll(async () => {
-  served = await storePage()
-  browser = await launch()
-})
-afterAll(async () => {
-  await browser?.close()
-  await served?.close()
-})
+const at = inBrowser(storePage)
 
 type Harm = 'spoil' | 'remove'
 
 /** A page whose database holds the door `good` and the door `start` with notes 1, 2 and 3, one record of which was harmed. */
 async function harmed(harm: Harm, which: 'first' | 'second' | 'last'): Promise<{ page: Page; backup: string }> {
-  const page = await doorPage(browser, served.url)
+  const page = await doorPage(at.browser, at.served.url)
   const backup = await page.evaluate(
     async ({ harm, at }) => {
       const { doors, door } = globalThis as unknown as Reach
@@ -58,7 +48,7 @@ async function harmed(harm: Harm, which: 'first' | 'second' | 'last'): Promise<{
     { harm, at: { first: -1, second: -2, last: 0 }[which] },
   )
   await page.reload()
-  await opened(page, served.url)
+  await opened(page, at.served.url)
   return { page, backup }
 }
 
@@ -151,7 +141,7 @@ describe.each<[Harm, 'first' | 'second' | 'last', string | undefined]>([
     }, backup)
     expect(await state(page)).toEqual(OPENS) // in this visit
     await page.reload()
-    await opened(page, served.url)
+    await opened(page, at.served.url)
     expect(await state(page)).toEqual(OPENS) // and in the next
     await page.context().close()
   })
@@ -159,7 +149,7 @@ describe.each<[Harm, 'first' | 'second' | 'last', string | undefined]>([
 
 describe('a full device', () => {
   it('still hands out and reopens the edits that it could not write, and writes them by itself once there is room', async () => {
-    const page = await doorPage(browser, served.url)
+    const page = await doorPage(at.browser, at.served.url)
     const told = await page.evaluate(async () => {
       const { doors, door, openDoors } = globalThis as unknown as Reach
       const { put } = IDBObjectStore.prototype
@@ -187,12 +177,12 @@ describe('a full device', () => {
       })
     await expect.poll(saving, { timeout: 30_000 }).toBe('saved')
     await page.reload()
-    await reopened(await opened(page, served.url), 'doors')
+    await reopened(await opened(page, at.served.url), 'doors')
     expect(await page.evaluate(() => (globalThis as unknown as Reach).door.snapshot().file.note)).toBe('unwritten')
     await page.context().close()
   })
   it('writes the edits behind a photo that finds no room, and is saved once that photo was taken away', async () => {
-    const page = await doorPage(browser, served.url)
+    const page = await doorPage(at.browser, at.served.url)
     const told = await page.evaluate(async () => {
       const { door } = globalThis as unknown as Reach
       const { put } = IDBObjectStore.prototype
@@ -210,7 +200,7 @@ describe('a full device', () => {
       return [saving.kind === 'not-saved' && saving.reason, (await door.photoBytes(id))?.length]
     })
     expect(told).toEqual(['full', 9])
-    const other = await reopened(await opened(await page.context().newPage(), served.url), 'doors')
+    const other = await reopened(await opened(await page.context().newPage(), at.served.url), 'doors')
     expect(await other.evaluate(() => (globalThis as unknown as Reach).door.snapshot().file.note)).toBe('behind it')
     const after = await page.evaluate(async () => {
       const { door } = globalThis as unknown as Reach
@@ -229,7 +219,7 @@ describe('a door from elsewhere', () => {
     ['a pin that is nowhere', { pin: { view: 'plan', u_mm: 'left', v_mm: 0 } }],
     ['a photo under another name', { id: 'b'.repeat(64) }],
   ])('is refused with %s', async (_what, wrong) => {
-    const page = await doorPage(browser, served.url)
+    const page = await doorPage(at.browser, at.served.url)
     const read = await page.evaluate(async (wrong) => {
       const { doors, door, openDoors } = globalThis as unknown as Reach
       const id = 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855' // SHA-256 of nothing

@@ -1,19 +1,9 @@
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Serving } from '../serve.ts'
-import { launch } from './browser.ts'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { inBrowser } from './in-browser.ts'
 import { doorPage, opened, type Reach, reopened, storePage } from './store.ts'
 
-let served: Serving
-let browser: Browser
-beforeAll(async () => {
-  served = await storePage()
-  browser = await launch()
-})
-afterAll(async () => {
-  await browser?.close()
-  await served?.close()
-})
+const at = inBrowser(storePage)
 
 /** Sets a field of the open door and waits until it is written, or cannot be. */
 function set(page: Page, field: string, value: string): Promise<string> {
@@ -35,8 +25,8 @@ const field = (page: Page, name: string) =>
 
 describe('two tabs', () => {
   it('see what the other wrote, also while the door was being opened', async () => {
-    const one = await doorPage(browser, served.url)
-    const two = await opened(await one.context().newPage(), served.url)
+    const one = await doorPage(at.browser, at.served.url)
+    const two = await opened(await one.context().newPage(), at.served.url)
     const complaints: string[] = []
     for (const each of [one, two]) each.on('pageerror', ({ message }) => complaints.push(message))
     const writing = one.evaluate(async () => {
@@ -58,8 +48,8 @@ describe('two tabs', () => {
     await one.context().close()
   })
   it('leave a whole door when one is closed before its edit was on the disk', async () => {
-    const one = await doorPage(browser, served.url)
-    const two = await reopened(await opened(await one.context().newPage(), served.url), 'doors')
+    const one = await doorPage(at.browser, at.served.url)
+    const two = await reopened(await opened(await one.context().newPage(), at.served.url), 'doors')
     await one.evaluate(() => {
       IDBObjectStore.prototype.put = () => {
         throw new DOMException('no room', 'QuotaExceededError')
@@ -70,14 +60,14 @@ describe('two tabs', () => {
     expect(await set(two, 'name', 'from two')).toBe('saved')
     await one.close()
     await two.reload()
-    await reopened(await opened(two, served.url), 'doors')
+    await reopened(await opened(two, at.served.url), 'doors')
     expect(await field(two, 'name')).toBe('from two')
     await two.context().close()
   })
   it('share one document where one tab opens a door twice at the same time', async () => {
-    const page = await doorPage(browser, served.url)
+    const page = await doorPage(at.browser, at.served.url)
     await page.reload()
-    await reopened(await opened(page, served.url), 'doors')
+    await reopened(await opened(page, at.served.url), 'doors')
     const seen = await page.evaluate(async () => {
       const reach = globalThis as unknown as Reach
       reach.door.close()
@@ -94,7 +84,7 @@ describe('two tabs', () => {
 
 describe('an older program', () => {
   it('beside a newer format reads, writes nothing at all, and says why', async () => {
-    const page = await doorPage(browser, served.url)
+    const page = await doorPage(at.browser, at.served.url)
     await page.evaluate(
       () =>
         new Promise<void>((done) => {
@@ -108,7 +98,7 @@ describe('an older program', () => {
         }),
     )
     await page.reload()
-    await reopened(await opened(page, served.url), 'doors')
+    await reopened(await opened(page, at.served.url), 'doors')
     const told = await page.evaluate(async () => {
       const { doors, door } = globalThis as unknown as Reach
       const everything = () =>
@@ -148,8 +138,8 @@ describe('an older program', () => {
     await page.context().close()
   })
   it('lets go of the database when a newer one wants to change it', async () => {
-    const page = await doorPage(browser, served.url)
-    const other = await opened(await page.context().newPage(), served.url)
+    const page = await doorPage(at.browser, at.served.url)
+    const other = await opened(await page.context().newPage(), at.served.url)
     const upgraded = await other.evaluate(
       () =>
         new Promise<boolean>((done) => {
@@ -165,8 +155,8 @@ describe('an older program', () => {
 })
 
 describe('the health of storage', () => {
-  it('is low before there is no room, from what the browser estimates', async () => {
-    const page = await opened(await (await browser.newContext()).newPage(), served.url)
+  it('is low before there is no room, from what the at.browser estimates', async () => {
+    const page = await opened(await (await at.browser.newContext()).newPage(), at.served.url)
     const low = (free: number) =>
       page.evaluate(async (free) => {
         navigator.storage.estimate = async () => ({ usage: 1_000_000_000, quota: 1_000_000_000 + free })

@@ -1,23 +1,12 @@
-import type { Browser } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Serving } from '../serve.ts'
-import { launch } from './browser.ts'
+import { describe, expect, it } from 'vitest'
+import { inBrowser } from './in-browser.ts'
 import { doorPage, opened, type Reach, reopened, storePage } from './store.ts'
 
-let served: Serving
-let browser: Browser
-beforeAll(async () => {
-  served = await storePage()
-  browser = await launch()
-})
-afterAll(async () => {
-  await browser?.close()
-  await served?.close()
-})
+const at = inBrowser(storePage)
 
 describe('undo', () => {
   it('goes past an own edit that somebody else has overwritten, to the one before, and back', async () => {
-    const page = await doorPage(browser, served.url)
+    const page = await doorPage(at.browser, at.served.url)
     const seen = await page.evaluate(async () => {
       const { openDoors, doors, door } = globalThis as unknown as Reach
       const other = openDoors('their-device')
@@ -58,7 +47,7 @@ describe('undo', () => {
     await page.context().close()
   })
   it('takes back each edit once where one author works in two tabs that did not see each other', async () => {
-    const page = await doorPage(browser, served.url)
+    const page = await doorPage(at.browser, at.served.url)
     const seen = await page.evaluate(async () => {
       const { door } = globalThis as unknown as Reach
       const put = (field: string) =>
@@ -68,7 +57,7 @@ describe('undo', () => {
       put('note')
       return door.id
     })
-    const two = await reopened(await opened(await page.context().newPage(), served.url), 'doors')
+    const two = await reopened(await opened(await page.context().newPage(), at.served.url), 'doors')
     // both at once: neither has heard of the other's edit when it writes its own
     await Promise.all([
       page.evaluate(() => {
@@ -103,7 +92,7 @@ describe('undo', () => {
     await page.context().close()
   })
   it('and redo are each other’s opposite at every step of random edits, across a restart (seeds 1 to 20)', async () => {
-    const page = await doorPage(browser, served.url)
+    const page = await doorPage(at.browser, at.served.url)
     await page.evaluate(async () => {
       const { door } = globalThis as unknown as Reach
       for (let seed = 1; seed <= 20; seed++) {
@@ -120,7 +109,7 @@ describe('undo', () => {
       await door.settled()
     })
     await page.reload()
-    await reopened(await opened(page, served.url), 'doors')
+    await reopened(await opened(page, at.served.url), 'doors')
     const steps = await page.evaluate(async () => {
       const { door } = globalThis as unknown as Reach
       const sorted = (value: unknown): unknown =>
@@ -153,7 +142,7 @@ describe('undo', () => {
 
 describe('choosing between two values', () => {
   it('of one entry of a list leaves its neighbours alone', async () => {
-    const page = await doorPage(browser, served.url)
+    const page = await doorPage(at.browser, at.served.url)
     const chosen = await page.evaluate(async () => {
       const { openDoors, doors, door } = globalThis as unknown as Reach
       const results = []

@@ -1,23 +1,12 @@
-import type { Browser } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Serving } from '../serve.ts'
-import { launch } from './browser.ts'
+import { describe, expect, it } from 'vitest'
+import { inBrowser } from './in-browser.ts'
 import { killed, opened, schedules, storePage } from './store.ts'
 
-let served: Serving
-let browser: Browser
-beforeAll(async () => {
-  served = await storePage()
-  browser = await launch()
-})
-afterAll(async () => {
-  await browser?.close()
-  await served?.close()
-})
+const at = inBrowser(storePage)
 
 describe('storage, at length', () => {
   it('loses no edit in 1,000 random orders of two devices (seeds 1001 to 2000)', { timeout: 3_600_000 }, async () => {
-    const page = await opened(await (await browser.newContext()).newPage(), served.url)
+    const page = await opened(await (await at.browser.newContext()).newPage(), at.served.url)
     for (let first = 1001; first <= 2000; first += 50) {
       const results = await schedules(
         page,
@@ -28,8 +17,8 @@ describe('storage, at length', () => {
   })
   it('keeps what it called saved when the page is killed, at 200 random moments', { timeout: 3_600_000 }, async () => {
     for (let i = 0; i < 200; i++) {
-      const page = await (await browser.newContext()).newPage()
-      const { promised, found } = await killed(page, served.url, `killed-${i}`, 20 + ((i * 379) % 900))
+      const page = await (await at.browser.newContext()).newPage()
+      const { promised, found } = await killed(page, at.served.url, `killed-${i}`, 20 + ((i * 379) % 900))
       expect({ i, promised, kept: found >= promised }).toEqual({ i, promised, kept: true })
       await page.context().close()
     }

@@ -1,39 +1,29 @@
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Serving } from '../serve.ts'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
 import type { DoorId } from '../src/store/contract.ts'
-import { launch } from './browser.ts'
+import { inBrowser } from './in-browser.ts'
 import { DOOR, doorPage, killed, opened, type Reach, schedules, storePage } from './store.ts'
 
-let served: Serving
-let browser: Browser
-beforeAll(async () => {
-  served = await storePage()
-  browser = await launch()
-})
-afterAll(async () => {
-  await browser?.close()
-  await served?.close()
-})
+const at = inBrowser(storePage)
 
 async function fresh(): Promise<Page> {
-  return opened(await (await browser.newContext()).newPage(), served.url)
+  return opened(await (await at.browser.newContext()).newPage(), at.served.url)
 }
 
-const withDoor = () => doorPage(browser, served.url)
+const withDoor = () => doorPage(at.browser, at.served.url)
 
 describe('an edit', () => {
   it('that was called saved is there after the page is killed, at 12 random moments', async () => {
     for (let i = 0; i < 12; i++) {
-      const page = await (await browser.newContext()).newPage()
-      const { promised, found } = await killed(page, served.url, `killed-${i}`, 40 + ((i * 379) % 700))
+      const page = await (await at.browser.newContext()).newPage()
+      const { promised, found } = await killed(page, at.served.url, `killed-${i}`, 40 + ((i * 379) % 700))
       expect({ i, promised, kept: found >= promised }).toEqual({ i, promised, kept: true })
       await page.context().close()
     }
   })
   it('stays on the screen when the device is full, says so, and is written with the next one when there is room', async () => {
     const page = await withDoor()
-    /** A browser's quota has slack that no test can know: the database refuses as it does when that is used up, at the second record. */
+    /** A at.browser's quota has slack that no test can know: the database refuses as it does when that is used up, at the second record. */
     const full = (isFull: boolean) =>
       page.evaluate((refuse) => {
         const kept = globalThis as unknown as { put?: IDBObjectStore['put'] }
@@ -77,7 +67,7 @@ describe('an edit', () => {
     await full(false)
     expect(await edit('yz')).toEqual({ kind: 'saved', reason: '', note: 2 })
     await page.reload()
-    await opened(page, served.url)
+    await opened(page, at.served.url)
     const history = await page.evaluate(async () => {
       const doors = (globalThis as unknown as Reach).openDoors('doors')
       await new Promise<void>((done) => doors.subscribe(done))
@@ -86,7 +76,7 @@ describe('an edit', () => {
     })
     expect(history).toBe(3)
   })
-  it('goes on in memory where the browser keeps nothing, and says that', async () => {
+  it('goes on in memory where the at.browser keeps nothing, and says that', async () => {
     const page = await fresh()
     const saving = await page.evaluate(async (file) => {
       Object.defineProperty(globalThis, 'indexedDB', { value: undefined })
@@ -96,7 +86,7 @@ describe('an edit', () => {
       })
       return [door.snapshot().saving, door.snapshot().file.name]
     }, DOOR)
-    expect(saving).toEqual([{ kind: 'not-saved', reason: 'private', message: 'this browser keeps nothing' }, 'later'])
+    expect(saving).toEqual([{ kind: 'not-saved', reason: 'private', message: 'this at.browser keeps nothing' }, 'later'])
   })
   it('is refused, with the reason on the snapshot, once a newer program has opened the database', async () => {
     const page = await withDoor()
@@ -256,7 +246,7 @@ describe('a damaged database', () => {
       database.close()
     })
     await page.reload()
-    await opened(page, served.url)
+    await opened(page, at.served.url)
     const told = await page.evaluate(async () => {
       const doors = (globalThis as unknown as Reach).openDoors('doors')
       await new Promise<void>((done) => {

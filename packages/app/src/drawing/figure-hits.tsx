@@ -1,6 +1,7 @@
 import type { Door } from '@sillsight/engine'
 import type { Box, ScreenDrawing } from '@sillsight/report'
 import { lazy, Suspense, useState } from 'react'
+import { isPlainMm } from '../entry/kinds.ts'
 import { putAt, valueAt } from '../entry/places.ts'
 import { useDoor } from '../screens/at-door.ts'
 import { useWords } from '../words/words.ts'
@@ -67,7 +68,7 @@ export function FigureHits({
               signed: !open.path.startsWith('survey/opening'),
               onEnter: (value, typed) =>
                 opened.edit({ deed: 'set', path: open.path, typed }, (draft) => putAt(draft, open.path, value), {
-                  [open.path]: /^[-\d]+(?: ?mm)?$/.test(typed) ? undefined : typed,
+                  [open.path]: isPlainMm(typed) ? undefined : typed,
                 }),
             }}
           />

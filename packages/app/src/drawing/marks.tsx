@@ -1,7 +1,5 @@
-import { type Mark, PENS_MM, type Spot } from '@sillsight/report'
+import { DASHES_MM, type Mark, PENS_MM, type Spot } from '@sillsight/report'
 import { memo } from 'react'
-
-const DASHES = { solid: undefined, zone: '2.4 1.2', centre: '6 1 1 1', hidden: '1.2 0.8' } as const
 
 /** The marks of a drawing as SVG. Inks, fills and weights are those of the theme: `layer` and `fill` become class names. */
 export const Marks = memo(function Marks({ marks }: { readonly marks: readonly Mark[] }) {
@@ -50,7 +48,7 @@ function OneMark({ mark }: { readonly mark: Joined }) {
   const pen = { strokeWidth: PENS_MM[mark.layer] }
   if (mark.kind === 'circle')
     return <circle className={`m-${mark.layer} f-${mark.fill}`} cx={mark.centre.x_mm} cy={mark.centre.y_mm} r={mark.radius_mm} {...pen} />
-  const dash = mark.dash && DASHES[mark.dash]
+  const dash = mark.dash && DASHES_MM[mark.dash]
   if (mark.kind === 'line') return <path className={`m-${mark.layer} f-none`} d={mark.d} strokeDasharray={dash} {...pen} />
   return (
     <path

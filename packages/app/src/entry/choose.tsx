@@ -9,11 +9,13 @@ export function Choose<T extends string>(props: {
   readonly options: Readonly<Record<T, string>>
   /** What a choice brings with it, as the other fields of a new object. */
   readonly onChoose?: (chosen: T) => void
+  /** Chosen, but not in the door file yet. */
+  readonly waiting?: string | undefined
 }) {
-  const { path, label, options, onChoose } = props
+  const { path, label, options, onChoose, waiting } = props
   const words = useWords()
   const { door, snapshot } = useDoor()
-  const value = valueAt(snapshot.file, path)
+  const value = valueAt(snapshot.file, path) ?? waiting
   return (
     <select
       className="choose"

@@ -22,6 +22,11 @@ export function shownFigure(value: number, kind: Kind, units: Units, decimal: st
   return `${String(Math.round(value * 1000) / 1000).replace('.', decimal)}${SUFFIX[kind]}`
 }
 
+/** Whether a length was typed in millimetres, so that nothing of how it was said is lost. */
+export function isPlainMm(typed: string): boolean {
+  return /^[-\u2212]?\d+(?:\.\d+)?(?: ?mm)?$/.test(typed)
+}
+
 /** What was typed, as a value of the door file. */
 export function readFigure(text: string, kind: Kind, units: Units): Read {
   if (kind === 'length') {

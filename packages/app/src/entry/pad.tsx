@@ -1,5 +1,6 @@
 import { useId, useState } from 'react'
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
+import { Icon } from '../look/icons.tsx'
 import { usePreferences } from '../preferences.ts'
 import { useWords } from '../words/words.ts'
 import { type Kind, readFigure, shownFigure } from './kinds.ts'
@@ -72,9 +73,7 @@ function PadSheet({ asked, onClose }: { readonly asked: Asked; readonly onClose:
       <div className="pad-head">
         <Heading slot="title">{label}</Heading>
         <Button className="quiet-button" aria-label={words.pad.close} onPress={onClose}>
-          <svg viewBox="0 0 20 20" aria-hidden="true">
-            <path d="M4 4l12 12M16 4L4 16" />
-          </svg>
+          <Icon name="cross" />
         </Button>
       </div>
       {hint !== undefined && <p className="pad-hint">{hint}</p>}

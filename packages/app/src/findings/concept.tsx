@@ -1,33 +1,41 @@
+import { useState } from 'react'
 import { Choose } from '../entry/choose.tsx'
-import { putAt, valueAt } from '../entry/places.ts'
+import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { useDoor } from '../screens/at-door.ts'
 import { Group } from '../screens/group.tsx'
 import { useWords } from '../words/words.ts'
 
-/** Comes first, because limits follow from it: who passes, how the door is driven, what guards its edge. */
+const PARTS = ['people', 'drive', 'closingEdge'] as const
+type Chosen = Partial<Record<(typeof PARTS)[number], string>>
+
+/**
+ * Comes first, because limits follow from it: who passes, how the door is driven, what guards its edge. The door file wants all three or none:
+ * what is chosen waits here until the last is, so that nothing stands there that nobody chose.
+ */
 export function Concept() {
   const words = useWords()
   const { door, snapshot } = useDoor()
-  const choose = (name: string, label: string, options: Readonly<Record<string, string>>) => (
+  const [waiting, setWaiting] = useState<Chosen>({})
+  const { concept } = snapshot.file
+  const choose = (name: (typeof PARTS)[number], label: string, options: Readonly<Record<string, string>>) => (
     <Choose
       path={`concept/${name}`}
       label={label}
       options={options}
-      onChoose={(chosen) =>
-        door.edit({ deed: 'set', path: `concept/${name}`, typed: options[chosen] ?? chosen }, (draft) => {
-          // The file wants all three or none: the ones nobody chose yet take the most demanding.
-          if (valueAt(draft, 'concept') === undefined)
-            putAt(draft, 'concept', { people: 'public', drive: 'automatic', closingEdge: 'none' })
-          putAt(draft, `concept/${name}`, chosen)
-        })
-      }
+      waiting={concept ? undefined : waiting[name]}
+      onChoose={(chosen) => {
+        const deed = { deed: 'set', path: `concept/${name}`, typed: options[chosen] ?? chosen } as const
+        const all: Chosen = { ...waiting, [name]: chosen }
+        if (concept) door.edit(deed, (draft) => putAt(draft, `concept/${name}`, chosen))
+        else if (PARTS.every((part) => all[part] !== undefined)) door.edit(deed, (draft) => putAt(draft, 'concept', all))
+        setWaiting(all)
+      }}
     />
   )
-  const asked = snapshot.file.concept
   return (
     <Group title={words.concept.title} path="concept">
-      <p data-missing={asked === undefined || undefined}>
+      <p>
         <Sentence
           text={words.concept.words}
           figures={{

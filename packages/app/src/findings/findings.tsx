@@ -3,6 +3,7 @@ import { type FindingGroup, grouped, mend, ruleName, sentence, sentenceOfPass, t
 import { lazy, Suspense, useState } from 'react'
 import { usePreferences } from '../preferences.ts'
 import { useDoor } from '../screens/at-door.ts'
+import { Cautions } from '../screens/cautions.tsx'
 import { useWords } from '../words/words.ts'
 import { Concept } from './concept.tsx'
 import { VerdictMark } from './verdict-mark.tsx'
@@ -54,6 +55,7 @@ export function Findings({ pointed, onPoint }: Props) {
           <ul>{shown && apart.map(({ findings: [first] }) => <li key={first.id}>{ruleName(first.rule)}</li>)}</ul>
         </details>
       )}
+      <Cautions lines={words.cautions.judge} />
       <p className="caution">{words.findings.notCertified}</p>
     </section>
   )

@@ -1,5 +1,6 @@
 import { plainPalette, ruleName, whyText } from '@sillsight/report'
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
+import { Icon } from '../look/icons.tsx'
 import { usePreferences } from '../preferences.ts'
 import { useDoor } from '../screens/at-door.ts'
 import { useWords } from '../words/words.ts'
@@ -17,9 +18,7 @@ export function Why({ finding, onClose }: { readonly finding: string; readonly o
           <div className="pad-head">
             <Heading slot="title">{ruleName(finding.split(':')[0] ?? finding)}</Heading>
             <button type="button" className="quiet-button" aria-label={words.pad.close} onClick={onClose}>
-              <svg viewBox="0 0 20 20" aria-hidden="true">
-                <path d="M4 4l12 12M16 4L4 16" />
-              </svg>
+              <Icon name="cross" />
             </button>
           </div>
           <pre className="why-text">{text}</pre>

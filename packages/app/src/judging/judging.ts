@@ -20,7 +20,7 @@ export interface Judging {
   readonly answers: () => Answers
   readonly subscribe: (listener: () => void) => () => void
   /** Asks for the grid answer now and for the exact one when nothing has changed for a while. */
-  readonly ask: (revision: number, file: DoorFile, disputed: readonly string[], settled?: boolean) => void
+  readonly ask: (revision: number, file: DoorFile, disputed: readonly string[]) => void
   readonly close: () => void
 }
 
@@ -100,15 +100,13 @@ export function startJudging(makeWorker: () => Worker): Judging {
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
-    ask(revision, file, disputed, settled = false) {
+    ask(revision, file, disputed) {
       dropExact()
       set({ asked: revision, progress: undefined })
       const question: ToWorker = { kind: 'judge', revision, file, disputed, depth: 'grid' }
       if (gridBusy) waiting = question
       else sendGrid(question)
-      const later = () => sendExact({ ...question, depth: 'exact' })
-      if (settled) later()
-      else timer = setTimeout(later, QUIET_MS)
+      timer = setTimeout(() => sendExact({ ...question, depth: 'exact' }), QUIET_MS)
     },
     close() {
       clearTimeout(timer)

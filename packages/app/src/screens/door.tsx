@@ -43,6 +43,17 @@ export function DoorScreen({ id, part }: { readonly id: string; readonly part: P
   return <OpenedDoor door={door} part={part} />
 }
 
+/** An earlier moment can be looked at and nothing else, whatever asks for a change: a button, a key, a drag. */
+const UNCHANGING: Pick<OpenDoor, 'edit' | 'undo' | 'redo' | 'choose' | 'addPhoto' | 'changePhoto' | 'removePhoto'> = {
+  edit: () => false,
+  undo: () => {},
+  redo: () => {},
+  choose: () => {},
+  addPhoto: async () => {},
+  changePhoto: () => {},
+  removePhoto: () => {},
+}
+
 function OpenedDoor({ door, part }: { readonly door: OpenDoor; readonly part: Part }) {
   const live = useSyncExternalStore(door.subscribe, door.snapshot)
   const [moment, setMoment] = useState<Moment>()
@@ -54,10 +65,14 @@ function OpenedDoor({ door, part }: { readonly door: OpenDoor; readonly part: Pa
   const file = useMemo(() => (change ? changed(snapshot.file, change) : snapshot.file), [snapshot.file, change])
   const { answers, upToDate } = useAnswers(file, snapshot)
   const setPreview = useCallback((next: ((draft: Draft) => void) | undefined) => preview(() => next), [])
-  const at = useMemo(() => ({ door, snapshot, answers, upToDate, preview: setPreview }), [door, snapshot, answers, upToDate, setPreview])
+  const shown = useMemo(() => (moment ? { ...door, ...UNCHANGING } : door), [door, moment])
+  const at = useMemo(
+    () => ({ door: shown, snapshot, answers, upToDate, preview: setPreview }),
+    [shown, snapshot, answers, upToDate, setPreview],
+  )
   return (
     <AtDoorContext value={at}>
-      <div className="sheet">
+      <div className="sheet" data-readonly={snapshot.readOnly !== undefined || undefined}>
         <Head onMoment={setMoment} />
         <Tape part={part} />
         <Notices onNow={() => setMoment(undefined)} />

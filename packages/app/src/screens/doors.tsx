@@ -77,8 +77,42 @@ export function DoorsScreen() {
           </details>
         )}
       </section>
+      {here.length > 0 && <Keeping />}
       <Demos />
     </main>
+  )
+}
+
+/** Whether the browser has promised to keep the doors, and what can be done about a door that cannot be read. */
+function Keeping() {
+  const words = useWords().doors
+  const { persistent, private: keepsNothing } = useSyncExternalStore(doors.subscribe, doors.health)
+  const damaged = useSyncExternalStore(doors.subscribe, doors.cards).some((card) => card.damaged)
+  const [nothing, setNothing] = useState(false)
+  const rescue = async () => {
+    const bytes = await doors.rescue()
+    if (bytes) handOver(bytes, 'sillsight-rescued')
+    else setNothing(true)
+  }
+  if (keepsNothing) return null
+  return (
+    <section>
+      <p>{words.persistence[persistent]}</p>
+      {persistent === 'unknown' && (
+        <button type="button" className="second" onClick={() => doors.askToPersist()}>
+          {words.askToKeep}
+        </button>
+      )}
+      {damaged && (
+        <div className="entry-doubt" role="alert">
+          <p>{words.damagedNote}</p>
+          <button type="button" className="second" onClick={rescue}>
+            {words.saveReadable}
+          </button>
+          {nothing && <p>{words.nothingReadable}</p>}
+        </div>
+      )}
+    </section>
   )
 }
 

@@ -1,5 +1,6 @@
 import { lazy, Suspense, useEffect, useRef, useState } from 'react'
 import { Link } from 'wouter'
+import { Icon } from '../look/icons.tsx'
 import { PARTS, type Part } from '../parts.ts'
 import type { Moment, Saving } from '../store/contract.ts'
 import { useWords } from '../words/words.ts'
@@ -17,9 +18,7 @@ export function Head({ onMoment }: { readonly onMoment: (moment: Moment) => void
   return (
     <header className="head">
       <Link href="/" className="head-back" aria-label={words.backToDoors}>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <path d="M13 3l-7 7 7 7" />
-        </svg>
+        <Icon name="back" />
       </Link>
       <div className="head-words">
         <h1 className="head-name">{snapshot.file.name ?? words.unnamed}</h1>
@@ -36,9 +35,7 @@ export function Head({ onMoment }: { readonly onMoment: (moment: Moment) => void
           onClick={door.undo}
           aria-label={words.undo}
         >
-          <svg viewBox="0 0 20 20" aria-hidden="true">
-            <path d="M7 4L3 8l4 4M3 8h9a5 5 0 0 1 0 10H8" />
-          </svg>
+          <Icon name="undo" />
         </button>
         <button
           type="button"
@@ -47,14 +44,10 @@ export function Head({ onMoment }: { readonly onMoment: (moment: Moment) => void
           onClick={door.redo}
           aria-label={words.redo}
         >
-          <svg viewBox="0 0 20 20" aria-hidden="true">
-            <path d="M13 4l4 4-4 4M17 8H8a5 5 0 0 0 0 10h4" />
-          </svg>
+          <Icon name="redo" />
         </button>
         <button type="button" className="quiet-button" aria-label={words.history.open} onClick={() => setHistory(true)}>
-          <svg viewBox="0 0 20 20" aria-hidden="true">
-            <path d="M10 2a8 8 0 1 1-7.4 5M2 2.5v5h5M10 6v5l3 2" />
-          </svg>
+          <Icon name="history" />
         </button>
         <SettingsButton />
         {history && (

@@ -2,6 +2,7 @@ import type { Door } from '@sillsight/engine'
 import { needWords } from '@sillsight/report'
 import { useState, useSyncExternalStore } from 'react'
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
+import { Icon } from '../look/icons.tsx'
 import { usePreferences } from '../preferences.ts'
 import type { HistoryEntry, Moment } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
@@ -32,9 +33,7 @@ export function History({ onClose, onMoment }: Props) {
           <div className="pad-head">
             <Heading slot="title">{words.history.title}</Heading>
             <button type="button" className="quiet-button" aria-label={words.pad.close} onClick={onClose}>
-              <svg viewBox="0 0 20 20" aria-hidden="true">
-                <path d="M4 4l12 12M16 4L4 16" />
-              </svg>
+              <Icon name="cross" />
             </button>
           </div>
           <label className="field">

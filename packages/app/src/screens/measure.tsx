@@ -1,5 +1,6 @@
-import { type ReactNode, useMemo } from 'react'
+import { type ReactNode, useMemo, useState } from 'react'
 import { Stage } from '../drawing/stage.tsx'
+import { AskedFigure } from '../entry/asked-figure.tsx'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
@@ -120,34 +121,46 @@ function DiagonalFigure({ index, label }: { readonly index: 0 | 1; readonly labe
   return <Figure path={`${list}/${index}`} label={label} put={put} />
 }
 
+/** Travel and thickness are written together: the door file has no leaf with one of them, and none is made up. */
 function LeafGroup() {
   const words = useWords()
-  const { door } = useDoor()
+  const { door, snapshot } = useDoor()
+  const [travel, setTravel] = useState<string>()
   const thickness = useDoubt(USUAL_MM.leafThickness)
   const bulge = useDoubt(USUAL_MM.leafBulge)
+  const isThere = snapshot.file.survey.leaf !== undefined
+  const path = 'survey/leaf/thickness_mm'
+  const figures = {
+    travel: (
+      <Choose
+        path="survey/leaf/travel"
+        label={words.measure.travel}
+        options={words.measure.travels}
+        waiting={travel}
+        onChoose={(chosen) => {
+          setTravel(chosen)
+          if (isThere)
+            door.edit({ deed: 'set', path: 'survey/leaf/travel', typed: words.measure.travels[chosen] }, (draft) =>
+              putAt(draft, 'survey/leaf/travel', chosen),
+            )
+        }}
+      />
+    ),
+    thickness: (
+      <Figure
+        path={path}
+        label={words.measure.thickness}
+        question={thickness}
+        put={(draft, value) => (isThere ? putAt(draft, path, value) : putAt(draft, 'survey/leaf', { travel, thickness_mm: value }))}
+      />
+    ),
+    bulge: <Figure path="survey/leaf/bulge_mm" label={words.measure.bulge} question={bulge} optional />,
+  }
+  const text = isThere ? words.measure.leafWords : travel === undefined ? words.measure.leafFirst : words.measure.leafNext
   return (
     <Group title={words.measure.leaf} path="survey/leaf">
       <p>
-        <Sentence
-          text={words.measure.leafWords}
-          figures={{
-            travel: (
-              <Choose
-                path="survey/leaf/travel"
-                label={words.measure.travel}
-                options={words.measure.travels}
-                onChoose={(travel) =>
-                  door.edit({ deed: 'set', path: 'survey/leaf/travel', typed: words.measure.travels[travel] }, (draft) => {
-                    if (draft.survey.leaf === undefined) putAt(draft, 'survey/leaf', { travel, thickness_mm: 40 })
-                    else putAt(draft, 'survey/leaf/travel', travel)
-                  })
-                }
-              />
-            ),
-            thickness: <Figure path="survey/leaf/thickness_mm" label={words.measure.thickness} question={thickness} />,
-            bulge: <Figure path="survey/leaf/bulge_mm" label={words.measure.bulge} question={bulge} optional />,
-          }}
-        />
+        <Sentence text={text} figures={figures} />
       </p>
     </Group>
   )
@@ -158,12 +171,23 @@ function FloorGroup() {
   const { door, snapshot } = useDoor()
   const { floor } = snapshot.file.survey
   const points = floor?.profile_mm ?? []
-  const addPoint = () =>
-    door.edit({ deed: 'added', path: 'survey/floor' }, (draft) => {
-      const last = points[points.length - 1]
-      const next = last === undefined ? [[0, 0]] : [...points.map(([y, z]) => [y, z]), [last[0] + 1000, last[1]]]
-      putAt(draft, 'survey/floor/profile_mm', next)
-    })
+  const [point, setPoint] = useState<{ readonly out?: number; readonly height?: number }>()
+  /** A point comes into the file when both its figures are there, at its place along y. */
+  const enter = (entered: { readonly out?: number; readonly height?: number }) => {
+    const next = { ...point, ...entered }
+    if (next.out === undefined || next.height === undefined) return setPoint(next)
+    const { out, height } = next
+    door.edit({ deed: 'added', path: 'survey/floor' }, (draft) =>
+      putAt(
+        draft,
+        'survey/floor/profile_mm',
+        [...points.map(([y, z]) => [y, z]), [out, height]].sort(([a = 0], [b = 0]) => a - b),
+      ),
+    )
+    setPoint(undefined)
+  }
+  const sayLevel = () =>
+    door.edit({ deed: 'set', path: 'survey/floor' }, (draft) => putAt(draft, 'survey/floor', { profile_mm: [[0, 0]], slopeX_percent: 0 }))
   return (
     <Group title={words.measure.floor} path="survey/floor">
       {points.length === 0 ? (
@@ -193,9 +217,47 @@ function FloorGroup() {
           ))}
         </>
       )}
-      <button type="button" className="second" onClick={addPoint}>
-        {words.measure.addPoint}
-      </button>
+      {point && (
+        <p>
+          <Sentence
+            text={words.measure.floorPoint}
+            figures={{
+              out: (
+                <AskedFigure
+                  asked={{
+                    label: words.measure.floorOut,
+                    kind: 'length',
+                    signed: true,
+                    value: point.out,
+                    onEnter: (out) => enter({ out }),
+                  }}
+                />
+              ),
+              height: (
+                <AskedFigure
+                  asked={{
+                    label: words.measure.floorHeight,
+                    kind: 'length',
+                    signed: true,
+                    value: point.height,
+                    onEnter: (height) => enter({ height }),
+                  }}
+                />
+              ),
+            }}
+          />
+        </p>
+      )}
+      <div className="row">
+        {points.length === 0 && (
+          <button type="button" className="second" onClick={sayLevel}>
+            {words.measure.floorIsLevel}
+          </button>
+        )}
+        <button type="button" className="second" onClick={() => setPoint({})}>
+          {words.measure.addPoint}
+        </button>
+      </div>
     </Group>
   )
 }

@@ -1,5 +1,5 @@
-import type { Door, Judgement } from '@sillsight/engine'
-import { needWords } from '@sillsight/report'
+import type { Judgement } from '@sillsight/engine'
+import { capital, needWords } from '@sillsight/report'
 import { usePreferences } from '../preferences.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
@@ -23,7 +23,7 @@ export function Missing({ of }: { readonly of: (need: string) => boolean }) {
           {needs.map(({ need, count }) => (
             <li key={need}>
               <button type="button" className="link" onClick={() => goTo(need)}>
-                {capital(wordsOf(shown.door, need, units))}
+                {capital(needWords(shown.door, need, units))}
               </button>{' '}
               <span>{words.measure.missingNote(count)}</span>
             </li>
@@ -44,10 +44,6 @@ function needsOf({ findings }: Judgement): readonly { readonly need: string; rea
   return [...counts].map(([need, count]) => ({ need, count })).sort((a, b) => b.count - a.count || (a.need < b.need ? -1 : 1))
 }
 
-function wordsOf(door: Door, need: string, units: ReturnType<typeof usePreferences>['units']): string {
-  return needWords(door, need, units)
-}
-
 /** Scrolls to the group that the place belongs to: the longest beginning of its path that has one. */
 function goTo(need: string): void {
   const parts = need.split('/')
@@ -58,8 +54,4 @@ function goTo(need: string): void {
     group.focus({ preventScroll: true })
     return
   }
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
 }

@@ -3,6 +3,7 @@ import { lazy, Suspense, useMemo, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
 import { shownFigure } from '../entry/kinds.ts'
+import { Icon } from '../look/icons.tsx'
 import { usePreferences } from '../preferences.ts'
 import { doors } from '../store/doors.ts'
 import { useWords } from '../words/words.ts'
@@ -73,9 +74,7 @@ export function NewDoorScreen() {
     <main className="first">
       <header className="doors-head">
         <Link href="/" className="head-back" aria-label={words.backToDoors}>
-          <svg viewBox="0 0 20 20" aria-hidden="true">
-            <path d="M13 3l-7 7 7 7" />
-          </svg>
+          <Icon name="back" />
         </Link>
         <div>
           <h1>{words.first.title}</h1>

@@ -1,7 +1,9 @@
 import { Figure } from '../entry/figure.tsx'
+import { freeId } from '../entry/free-id.ts'
 import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
+import { Icon } from '../look/icons.tsx'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Group } from './group.tsx'
@@ -57,9 +59,7 @@ export function Obstacles() {
               aria-label={words.entry.remove(obstacle.name ?? obstacle.id)}
               onClick={() => remove(i, obstacle.name ?? obstacle.id)}
             >
-              <svg viewBox="0 0 20 20" aria-hidden="true">
-                <path d="M5 5l10 10M15 5L5 15" />
-              </svg>
+              <Icon name="cross" />
             </button>
           </div>
         )
@@ -74,9 +74,4 @@ export function Obstacles() {
       </div>
     </Group>
   )
-}
-
-/** `post-1`, `post-2`, ...: the first that nothing has yet. */
-function freeId(stem: string, taken: readonly string[]): string {
-  for (let n = 1; ; n++) if (!taken.includes(`${stem}-${n}`)) return `${stem}-${n}`
 }

@@ -1,4 +1,5 @@
 import { type ChangeEvent, useEffect, useRef, useState } from 'react'
+import { Icon } from '../look/icons.tsx'
 import { reEncoded } from '../photos/re-encode.ts'
 import type { Photo } from '../store/contract.ts'
 import { shownTime } from '../words/time.ts'
@@ -82,9 +83,7 @@ function PhotoItem({ photo }: { readonly photo: Photo }) {
       />
       {snapshot.readOnly === undefined && (
         <button type="button" className="quiet-button" aria-label={words.entry.remove(name)} onClick={() => door.removePhoto(id)}>
-          <svg viewBox="0 0 20 20" aria-hidden="true">
-            <path d="M5 5l10 10M15 5L5 15" />
-          </svg>
+          <Icon name="cross" />
         </button>
       )}
     </li>

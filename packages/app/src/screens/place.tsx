@@ -4,14 +4,19 @@ import { Stage } from '../drawing/stage.tsx'
 import { type BodyAt, TestBody, TestBodyNote } from '../drawing/test-body.tsx'
 import { Choose } from '../entry/choose.tsx'
 import { Figure } from '../entry/figure.tsx'
+import { freeId } from '../entry/free-id.ts'
 import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
+import { Icon } from '../look/icons.tsx'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Cautions } from './cautions.tsx'
 import { Group } from './group.tsx'
 import { Missing } from './missing.tsx'
+
+/** Stands in the door file: nobody measured these two yet. */
+const OFFERED = 'mounting height and offset: offered by the app, not measured'
 
 /** Which sensor, where, looking how: dragged on the drawing or typed in its sentence. A test body shows at once what sees it. */
 export function PlaceScreen() {
@@ -48,7 +53,17 @@ function Sensors() {
   const add = (use: string, name: string) =>
     door.edit({ deed: 'added', path: 'sensors', name }, (draft) => {
       const height_mm = draft.survey.opening.height_mm
-      const made = { id: freeId(sensors.map(({ id }) => id)), use, side: 'a', mountingHeight_mm: height_mm, offset_mm: 150 }
+      const made = {
+        id: freeId(
+          'sensor',
+          sensors.map(({ id }) => id),
+        ),
+        use,
+        side: 'a',
+        mountingHeight_mm: height_mm,
+        offset_mm: 150,
+        source: { basis: 'our decision', note: OFFERED },
+      }
       if (draft.sensors === undefined) putAt(draft, 'sensors', [made])
       else (draft.sensors as unknown[]).push(made)
     })
@@ -156,9 +171,7 @@ function SensorWords({ index, onRemove }: { readonly index: number; readonly onR
         })}
       </div>
       <button type="button" className="quiet-button" aria-label={words.entry.remove(name)} onClick={onRemove}>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <path d="M5 5l10 10M15 5L5 15" />
-        </svg>
+        <Icon name="cross" />
       </button>
     </div>
   )
@@ -224,8 +237,4 @@ function Zones() {
       })}
     </Group>
   )
-}
-
-function freeId(taken: readonly (string | undefined)[]): string {
-  for (let n = 1; ; n++) if (!taken.includes(`sensor-${n}`)) return `sensor-${n}`
 }

@@ -1,4 +1,5 @@
 import { lazy, Suspense, useRef, useState } from 'react'
+import { Icon } from '../look/icons.tsx'
 import { useWords } from '../words/words.ts'
 
 const SettingsPanel = lazy(() => import('./settings-panel.tsx').then(({ SettingsPanel }) => ({ default: SettingsPanel })))
@@ -18,9 +19,7 @@ export function SettingsButton() {
         aria-expanded={open}
         onClick={() => setOpen(true)}
       >
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <path d="M2 5h9M15 5h3M2 15h3M9 15h9M13 2.5v5M7 12.5v5" />
-        </svg>
+        <Icon name="settings" />
       </button>
       {open && (
         <Suspense fallback={null}>

@@ -1,6 +1,5 @@
 /** English. Every sentence of the app that is not a finding; findings are worded in the report package. `{name}` stands for a figure. */
 export const en = {
-  language: 'English',
   /** Sign before decimals. */
   decimal: '.',
   loading: 'One moment',
@@ -49,6 +48,15 @@ export const en = {
     takeOut: 'Take out again',
     away: 'Put away',
     damaged: 'cannot be read',
+    damagedNote: 'A door on this device cannot be read. What was found is kept; what can still be read can be saved as a file.',
+    saveReadable: 'Save what can be read',
+    nothingReadable: 'Nothing of it can be read here.',
+    persistence: {
+      granted: 'This browser has promised to keep the doors.',
+      refused: 'This browser may clear the doors when the device runs full. Hand them out as files.',
+      unknown: 'This browser may clear the doors when the device runs full.',
+    },
+    askToKeep: 'Ask it to keep them',
     more: (name: string) => `More about ${name}`,
     refused: 'This file could not be brought in. Nothing was changed.',
     brought: (count: number) => (count === 1 ? 'One door was brought in.' : `${count} doors were brought in.`),
@@ -81,7 +89,7 @@ export const en = {
     otherSide: 'other side',
     thisSide: 'outside',
   },
-  views: { label: 'View', plan: 'Plan', elevation: 'Elevation', section: 'Section', solid: '3D' },
+  views: { label: 'View', plan: 'Plan', elevation: 'Elevation', section: 'Section' },
   key: {
     unseen: 'here the middle of a test body goes unseen',
     trace: 'scan plane on the floor',
@@ -158,6 +166,8 @@ export const en = {
     doorName: 'Name of the door',
     leaf: 'Leaf',
     leafWords: 'The leaf {travel}, is {thickness} thick and stands out {bulge} at most while it moves.',
+    leafFirst: 'The leaf {travel}.',
+    leafNext: 'The leaf {travel} and is {thickness} thick.',
     travel: 'How the leaf travels',
     travels: {
       down: 'closes downward',
@@ -169,7 +179,8 @@ export const en = {
     thickness: 'Thickness of the leaf',
     bulge: 'How far the leaf stands out',
     floor: 'Floor',
-    floorLevel: 'The floor is taken as level.',
+    floorLevel: 'The floor is taken as level until somebody says so.',
+    floorIsLevel: 'Checked: it is level',
     floorWords: 'Along the opening the floor rises {slope}; it may stand {tolerance} higher than surveyed.',
     floorPoint: '{out} out from the leaf it lies at {height}.',
     floorOut: 'Distance from the leaf',
@@ -197,7 +208,6 @@ export const en = {
     airWords: 'In the worst air one sees {visibility}.',
     visibility: 'How far one sees',
     clear: 'without end',
-    lanes: 'Who passes',
     tolerances: 'How exactly it is built',
     tolerancesNone: 'The door is judged as written. Say how far it may be off, and the answer holds for all of that.',
     tolerancesAdd: 'Say how far it may be off',
@@ -237,7 +247,6 @@ export const en = {
     forEver: 'for ever',
     add: 'Add a sensor',
     addNote: 'invented figures; put in those of your own',
-    own: 'Values of your own',
     zones: 'Zones',
     zonesAssumed: 'Nobody drew a zone. One at the leaf is assumed; entering it settles that.',
     zoneWords: 'Zone {name}: {purpose}; from {xMin} to {xMax} along, from {yMin} to {yMax} out.',
@@ -281,8 +290,6 @@ export const en = {
     show: 'show on the drawing',
     wouldMend: 'Would mend it',
     wouldSettle: 'Would settle it',
-    mending: 'Looking for what would mend it, all findings considered',
-    noMending: 'No single step was found that mends it without making something else worse.',
     provisional: 'provisional, the exact answer follows',
     old: 'an older answer, being judged again',
     judging: 'Judging',
@@ -292,8 +299,6 @@ export const en = {
     otherVerdicts: (count: number) => (count === 1 ? '1 does not apply' : `${count} do not apply`),
     notCertified: 'Computed, not certified: a competent person decides, and local rules apply.',
     confirm: 'I hold the standard in hand',
-    arithmetic: 'How it was computed',
-    sources: 'What it rests on',
   },
   confirm: {
     title: 'Held against the page',
@@ -337,8 +342,6 @@ export const en = {
       removed: (thing: string) => `removed ${thing}`,
       moved: (thing: string) => `moved ${thing}`,
       chosen: (thing: string) => `chose between two values for ${thing}`,
-      merged: () => 'merged',
-      mended: (thing: string) => `mended ${thing}`,
     } satisfies Record<string, (thing: string, typed?: string) => string>,
   },
   later: {

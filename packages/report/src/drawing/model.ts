@@ -75,6 +75,14 @@ export const PENS_MM: Readonly<Record<Layer, number>> = {
   halo: 1.5,
 }
 
+/** Dashes and gaps in mm on paper, as SVG has them. */
+export const DASHES_MM: Readonly<Record<Dash, string | undefined>> = {
+  solid: undefined,
+  zone: '2.4 1.2',
+  centre: '6 1 1 1',
+  hidden: '1.2 0.8',
+}
+
 /** Lettering on paper, size of the type in mm. 3.5 mm is 13 px at the 96 px per inch of screens. */
 export const LETTERING_MM = { label: 3.5, note: 3.5, heading: 4.4, title: 6 } as const
 

@@ -1,9 +1,8 @@
 import { asXmlText } from '../xml.ts'
-import { type Dash, type Fill, type Mark, PENS_MM, type Sheet, type Spot } from './model.ts'
+import { DASHES_MM, type Fill, type Mark, PENS_MM, type Sheet, type Spot } from './model.ts'
 
 const INK = '#14202b'
 const FILLS: Readonly<Record<Fill, string>> = { none: 'none', paper: '#faf8f2', wall: '#efe8d8', unseen: '#f3ecd9', ink: INK }
-const DASHES: Readonly<Record<Dash, string | undefined>> = { solid: undefined, zone: '2.4 1.2', centre: '6 1 1 1', hidden: '1.2 0.8' }
 const FAMILY = "'Atkinson Hyperlegible Next', 'Atkinson Hyperlegible', Arial, 'Liberation Sans', Helvetica, sans-serif"
 
 /** A sheet as an SVG that prints to scale: one unit is one millimetre of paper. Every text is escaped. The same sheet gives the same bytes. */
@@ -27,7 +26,7 @@ function written(mark: Mark): string {
   const kind = `class="${mark.layer}"`
   if (mark.kind === 'circle')
     return `<circle ${kind} cx="${n(mark.centre.x_mm)}" cy="${n(mark.centre.y_mm)}" r="${n(mark.radius_mm)}" fill="${FILLS[mark.fill]}" ${pen}/>`
-  const dash = mark.dash && DASHES[mark.dash]
+  const dash = mark.dash && DASHES_MM[mark.dash]
   const dashed = dash ? ` stroke-dasharray="${dash}"` : ''
   if (mark.kind === 'line') return `<path ${kind} d="${path(mark.points)}" fill="none" ${pen}${dashed}/>`
   const d = mark.rings.map((ring) => `${path(ring)}Z`).join('')

@@ -1,0 +1,44 @@
+import { lazy, Suspense, useState } from 'react'
+import { usePreferences } from '../preferences.ts'
+import { useWords } from '../words/words.ts'
+import { shownFigure } from './kinds.ts'
+import type { Asked } from './pad.tsx'
+
+const Pad = lazy(() => import('./pad.tsx').then(({ Pad }) => ({ default: Pad })))
+
+interface Props {
+  readonly asked: Asked
+  /** What stands there until somebody enters it. */
+  readonly missing?: string | undefined
+  readonly readOnly?: boolean
+}
+
+/** A figure in a sentence. Touching it opens the number pad. */
+export function AskedFigure({ asked, missing, readOnly = false }: Props) {
+  const words = useWords()
+  const { units } = usePreferences()
+  const [open, setOpen] = useState(false)
+  const { label, kind, value, tolerance_mm } = asked
+  const within = tolerance_mm === undefined ? '' : ` ± ${shownFigure(tolerance_mm, 'length', units, words.decimal)}`
+  const shown = value === undefined ? (missing ?? words.entry.missing) : shownFigure(value, kind, units, words.decimal)
+  return (
+    <>
+      <button
+        type="button"
+        className="figure"
+        data-missing={value === undefined || undefined}
+        aria-label={words.entry.change(label, `${shown}${within}`)}
+        disabled={readOnly}
+        onClick={() => setOpen(true)}
+      >
+        {shown}
+        {within !== '' && <span className="figure-tolerance">{within}</span>}
+      </button>
+      {open && (
+        <Suspense fallback={null}>
+          <Pad onClose={() => setOpen(false)} asked={asked} />
+        </Suspense>
+      )}
+    </>
+  )
+}
