@@ -10,4 +10,8 @@ describe('true evidence', () => {
     expect(leaves.notFree).toBeGreaterThan(3000)
     expect(worstCases).toBeGreaterThan(30)
   })
+  it('of doors on which the engine once claimed too much is accepted: worst cases beyond the zone (46, 132, 144), a yaw at the end of its range (139), aim and yaw range together (272)', () => {
+    const { refused, wrong } = holdEvidence([46, 132, 139, 144, 272], 4)
+    expect({ refused, wrong }).toEqual({ refused: [], wrong: [] })
+  })
 })
