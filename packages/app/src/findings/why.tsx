@@ -10,7 +10,8 @@ export function Why({ finding, onClose }: { readonly finding: string; readonly o
   const words = useWords()
   const { units } = usePreferences()
   const { shown } = useDoor().answers
-  const text = shown && whyText(shown.door, shown.judgement, finding, { width: 72, palette: plainPalette, units, ascii: false })
+  // as wide as no line is: the sheet wraps them to its own width
+  const text = shown && whyText(shown.door, shown.judgement, finding, { width: 10_000, palette: plainPalette, units, ascii: false })
   return (
     <ModalOverlay className="pad-veil" isDismissable isOpen onOpenChange={(open) => !open && onClose()}>
       <Modal className="why">
