@@ -155,7 +155,7 @@ describe('an older program', () => {
 })
 
 describe('the health of storage', () => {
-  it('is low before there is no room, from what the at.browser estimates', async () => {
+  it('is low before there is no room, from what the browser estimates', async () => {
     const page = await opened(await (await at.browser.newContext()).newPage(), at.served.url)
     const low = (free: number) =>
       page.evaluate(async (free) => {

@@ -23,7 +23,7 @@ describe('an edit', () => {
   })
   it('stays on the screen when the device is full, says so, and is written with the next one when there is room', async () => {
     const page = await withDoor()
-    /** A at.browser's quota has slack that no test can know: the database refuses as it does when that is used up, at the second record. */
+    /** A browser's quota has slack that no test can know: the database refuses as it does when that is used up, at the second record. */
     const full = (isFull: boolean) =>
       page.evaluate((refuse) => {
         const kept = globalThis as unknown as { put?: IDBObjectStore['put'] }
@@ -76,7 +76,7 @@ describe('an edit', () => {
     })
     expect(history).toBe(3)
   })
-  it('goes on in memory where the at.browser keeps nothing, and says that', async () => {
+  it('goes on in memory where the browser keeps nothing, and says that', async () => {
     const page = await fresh()
     const saving = await page.evaluate(async (file) => {
       Object.defineProperty(globalThis, 'indexedDB', { value: undefined })
@@ -86,7 +86,7 @@ describe('an edit', () => {
       })
       return [door.snapshot().saving, door.snapshot().file.name]
     }, DOOR)
-    expect(saving).toEqual([{ kind: 'not-saved', reason: 'private', message: 'this at.browser keeps nothing' }, 'later'])
+    expect(saving).toEqual([{ kind: 'not-saved', reason: 'private', message: 'this browser keeps nothing' }, 'later'])
   })
   it('is refused, with the reason on the snapshot, once a newer program has opened the database', async () => {
     const page = await withDoor()
