@@ -28,6 +28,7 @@ import zlib
 from collections import namedtuple
 
 SPARE = 1e-6  # mm, or whatever unit both sides have: every inequality of a claim holds with this to spare
+ROUNDING = 1e-9  # mm: what rounding may shift a beam against a body, counted as a tolerance
 TIE = 1e-9  # mm: what lies nearer than this lies on the face (a sensor that is screwed onto a wall is not inside of it)
 LEVEL = 1e-9  # a direction this small along an axis never enters that pair of faces
 ALONG_U, ALONG_V, UPWARD = 1, 2, 4  # bits of the faces that a beam may enter
@@ -885,7 +886,7 @@ class BoxSight:
         posture, spot = slice.posture, sensor.spot
         half_a, half_b = posture.a / 2 - spot, posture.b / 2 - spot
         c, s = turn_of(slice.yaw)
-        d, o, off, d_off = seen.beam.direction, seen.beam.origin, seen.off, seen.direction_off
+        d, o, off, d_off = seen.beam.direction, seen.beam.origin, rounded(seen.off), seen.direction_off
         turned = slice.turn_share * math.sqrt(half_a * half_a + half_b * half_b)
         d_turned = slice.turn_share * math.sqrt(d[0] * d[0] + d[1] * d[1])
         # STRICTER: a direction that is off and a body that is turned change the cosine by the product of both as well
@@ -965,6 +966,10 @@ class BoxSight:
         return next((rule for rule, options in self.conditions if not holds(options, tile)), None)
 
 
+def rounded(off):
+    return Move(*(part + ROUNDING for part in off))
+
+
 def mixed(off, c, s):
     return off.x * abs(c) + off.y * abs(s)
 
@@ -973,7 +978,7 @@ class CylinderSight:
     """The same for a cylinder. Its side is entered at a convex function of the placement, its ends at a straight one."""
 
     def __init__(self, seen, sensor, piece, floor_mm, door, slice, range_left):
-        d, o, off, d_off = seen.beam.direction, seen.beam.origin, seen.off, seen.direction_off
+        d, o, off, d_off = seen.beam.direction, seen.beam.origin, rounded(seen.off), seen.direction_off
         self.seen, self.windows = seen, seen.windows
         self.radius, self.low, self.high = slice.posture.a - sensor.spot, sensor.spot, slice.posture.c - sensor.spot
         self.piece, self.o, self.d, self.off_z = piece, o, d, off.z + floor_mm

@@ -1,7 +1,7 @@
 import { type Affine, leastOf, mostOf, SPARE, scaledOf, sumOf } from './affine.ts'
 import type { Passage } from './passage.ts'
 import type { Beam, Tile, Vector } from './plain.ts'
-import { alongAxes } from './tolerances.ts'
+import { alongAxes, rounded } from './tolerances.ts'
 
 /** A box as a beam of a sensor meets it: what the spot leaves of it, at the middle of a slice of yaws, its bottom at `floor`. */
 export interface SeenBox {
@@ -40,7 +40,7 @@ type Below = readonly [value: Affine, limit: number]
  * The hit is shown at t = the latest t_in + e: there the beam stands inside of every pair of faces by more than anything can move.
  */
 export function passageThroughBox(beam: Beam, box: SeenBox, off: Vector, directionOff: Vector): Passage | undefined {
-  const axes = axesOf(beam, box, off, directionOff)
+  const axes = axesOf(beam, box, rounded(off), directionOff)
   if (axes.some(({ low, high }) => !(low < high))) return undefined // the spot leaves nothing
   const own = axes.filter(({ d, directionOff: most }) => Math.abs(d) > most && Math.abs(d) >= 1e-9).map(withEntry)
   const others = axes.filter((axis) => !own.some((each) => each.bit === axis.bit))

@@ -1,6 +1,7 @@
 import { type Affine, cornersOf, SPARE, valueAt } from './affine.ts'
 import type { Passage } from './passage.ts'
 import type { Beam, Tile, Vector } from './plain.ts'
+import { rounded } from './tolerances.ts'
 
 /** A cylinder as a beam of a sensor meets it: what the spot leaves of it, its bottom at `floor`. */
 export interface SeenCylinder {
@@ -24,15 +25,16 @@ interface Crossing {
 
 /**
  * Steps 1 to 4 of docs/evidence.md for one beam and a cylinder. All entries are convex in the placement and all exits concave, so that corners
- * suffice; what is not has its own remark. `far` is the distance up to which `off` bounds how the beam's points move.
+ * suffice; what is not has its own remark. `far` is the distance up to which `offByTolerances` bounds how the beam's points move.
  */
 export function passageThroughCylinder(
   beam: Beam,
   body: SeenCylinder,
-  off: Vector,
+  offByTolerances: Vector,
   directionOff: Vector,
   far: number,
 ): Passage | undefined {
+  const off = rounded(offByTolerances)
   const { from, along } = beam
   const [radius, low, high] = [body.radius - body.spot, body.spot, body.height - body.spot]
   const level = Math.sqrt(along[0] * along[0] + along[1] * along[1])

@@ -15,6 +15,13 @@ export function offOf(tolerances: Tolerances, sensor: Sensor, plane: Plane, beam
   return [position + reached[0] + place[0], position + reached[1] + place[1], position + reached[2] + place[2]]
 }
 
+/** What rounding may shift a beam against a body counts like a tolerance: it grows as it must where a beam all but runs along a face. */
+export function rounded([x, y, z]: Vector): Vector {
+  return [x + ROUNDING, y + ROUNDING, z + ROUNDING]
+}
+
+const ROUNDING = 1e-9
+
 /** How far the beam's direction can move: *e_d* along the doorway's axes, before any slice of yaws. */
 export function directionOffOf(tolerances: Tolerances, sensor: Sensor, plane: Plane, beam: Beam): Vector {
   if (!sensor.segments) return turned(tolerances, plane, beam.along)

@@ -417,6 +417,7 @@ export function cylinderTile(
   let earliestBySide = slanting ? Infinity : -Infinity
   let beyond = 0
   const far = beams.to[beams.first[i + 1]! - 1]!
+  const drift = level * far // of a beam that is all but upright, against its start
   let topAfterSide = ends
   let farthest = 0
   for (let corner = 0; corner < 4; corner++) {
@@ -426,7 +427,7 @@ export function cylinderTile(
     const py = beams.at[base + 1]! - cy
     let enter = -Infinity
     let leave = Infinity
-    const offset = slanting ? size(px * dy - py * dx) / level : Math.sqrt(px * px + py * py)
+    const offset = slanting ? size(px * dy - py * dx) / level : Math.sqrt(px * px + py * py) + drift
     if (offset > farthest) farthest = offset
     const chord = narrow * narrow - offset * offset
     if (!(chord > SPARE_MM * radius)) return TOUCHES
@@ -452,8 +453,8 @@ export function cylinderTile(
       const height = beams.at[base + 2]! - (body.a[2]! * cx + body.b[2]! * cy + body.c[2]!)
       // hardly any slope: between bottom and top all along the way to the exit
       const last = slanting ? -(px * dx + py * dy) / level2 + narrow / level : 0 // affine, and no exit comes later
-      const drift = size(dz) * (last > 0 ? last : 0) + beams.off[base + 2]!
-      if (!(height - drift > body.low[2]! + SPARE_MM && height + drift < body.high[2]! - SPARE_MM)) return TOUCHES
+      const strays = size(dz) * (last > 0 ? last : 0) + beams.off[base + 2]!
+      if (!(height - strays > body.low[2]! + SPARE_MM && height + strays < body.high[2]! - SPARE_MM)) return TOUCHES
     }
     if (!(enter < leave - SPARE_MM)) return TOUCHES
     if (beams.segments && !(leave > SPARE_MM)) return TOUCHES

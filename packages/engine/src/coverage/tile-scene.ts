@@ -4,6 +4,7 @@ import { backgrounds } from '../seeing/background.ts'
 import type { Beams } from '../seeing/beams.ts'
 import { enterBox, enterCylinder } from '../seeing/entry.kernel.ts'
 import { reach } from '../seeing/reach.ts'
+import type { Sight } from '../seeing/sees.ts'
 import type { Shape } from '../seeing/shape.ts'
 import { commonWindows, fieldWindows, type Windows } from '../seeing/windows.ts'
 import { floorPieces, spreadFloor } from '../space/floor.ts'
@@ -13,6 +14,12 @@ import { type Off, offOf } from './off.ts'
 import { type CountedField, fieldSight } from './scene.ts'
 import type { FieldSight } from './seen-map.ts'
 import type { TileBeams, TileBody } from './tile-rule.kernel.ts'
+
+/**
+ * What rounding may shift a beam against a body or a field, per axis, in mm: a few operations on lengths of up to a kilometre. Counted as a tolerance,
+ * so that it grows as it must where a beam all but runs along a face; half of it is what checkers allow for.
+ */
+const ROUNDING_OFF_MM = 2e-9
 
 /** A field and the bounds on it that hold over all tolerances. */
 export interface TolerantField {
@@ -34,7 +41,7 @@ export function tolerantField(door: Door, state: DoorState, counted: CountedFiel
     for (let w = nominal.windows.first[i] as number; w < (nominal.windows.first[i + 1] as number); w++)
       until[i] = Math.max(until[i] as number, (nominal.windows.to[w] as number) + margin)
   const off = offOf(counted.sensor, beams, tolerances, until)
-  if (isNone(tolerances)) return { counted, nominal, off, windows: nominal.windows }
+  if (isNone(tolerances)) return { counted, nominal, off, windows: windowsAsWritten(nominal.sight) }
   const ends = new Float64Array(beams.count)
   nearestGrown(ends, beams, state, off, tolerances)
   if (segments || counted.sensor.kind === 'segment') {
@@ -65,6 +72,12 @@ export function tolerantField(door: Door, state: DoorState, counted: CountedFiel
     insets,
   )
   return { counted, nominal, off, windows: commonWindows(above, below) }
+}
+
+/** Where an entry point counts without tolerances, whatever rounding does. */
+export function windowsAsWritten({ beams, floor, limits, ends_mm, reach: { maxRange_mm } }: Sight): Windows {
+  const inset = new Float64Array(beams.count).fill(ROUNDING_OFF_MM)
+  return fieldWindows(beams, floor, limits, ends_mm, maxRange_mm, { x: inset, y: inset, height: inset })
 }
 
 function isNone(t: Tolerances): boolean {
@@ -207,9 +220,9 @@ export function tileBeams(field: TolerantField, shape: Shape, tolerances: Tolera
     slope[k] = dx * cosYaw + dy * sinYaw
     slope[k + 1] = dy * cosYaw - dx * sinYaw
     slope[k + 2] = beams.directionZ[i] as number
-    offs[k] = (off.x[i] as number) * c + (off.y[i] as number) * s + swing
-    offs[k + 1] = (off.x[i] as number) * s + (off.y[i] as number) * c + swing
-    offs[k + 2] = (off.z[i] as number) + tolerances.floor_mm
+    offs[k] = (off.x[i] as number) * c + (off.y[i] as number) * s + swing + ROUNDING_OFF_MM
+    offs[k + 1] = (off.x[i] as number) * s + (off.y[i] as number) * c + swing + ROUNDING_OFF_MM
+    offs[k + 2] = (off.z[i] as number) + tolerances.floor_mm + ROUNDING_OFF_MM
     const offX = off.directionX[i] as number
     const offY = off.directionY[i] as number
     const turned = turn * (level + Math.sqrt(offX * offX + offY * offY)) // what is off turns with the rest

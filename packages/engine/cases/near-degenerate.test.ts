@@ -1,0 +1,16 @@
+import { describe, expect, it } from 'vitest'
+import { signsOf } from './near-degenerate.ts'
+
+describe('grazing beams, limits just met and bodies that touch obstacles, against arithmetic in whole numbers (30,000 cases from seed 1)', () => {
+  const signs = signsOf(1, 30_000)
+  it('claims no tile that is not so, and misjudges no placement by more than 1e-9 mm', () => {
+    expect(signs.wrong).toEqual([])
+  })
+  it('has many claims of each kind, and comparisons that doubles cannot tell', () => {
+    expect(signs.seenTiles).toBeGreaterThan(1000)
+    expect(signs.blockedTiles).toBeGreaterThan(100)
+    expect(signs.seenPlacements).toBeGreaterThan(3000)
+    expect(signs.unseenPlacements).toBeGreaterThan(3000)
+    expect(signs.closerThanDoubles).toBeGreaterThan(100)
+  })
+})
