@@ -26,6 +26,7 @@ const ROOM_MAY_IMPORT: Record<string, readonly string[]> = {
   seeing: ['model', 'space'],
   coverage: ['model', 'space', 'seeing'],
   judge: ['model', 'space', 'seeing', 'coverage', 'values'],
+  mending: ['model', 'space', 'judge'],
 }
 
 /** What gives the same bits on every platform; sine and its kin live in space/trigonometry.ts. */

@@ -81,6 +81,29 @@ export const commands: readonly Command[] = [
     examples: [['sillsight why DEMO/DOOR FINDING', 'the steps of that finding']],
   },
   {
+    name: 'mend',
+    takes: 'FILE [FINDING]',
+    words: [1, 2],
+    summary: 'search for repairs of what fails, each judged against all findings',
+    tells: [
+      'Moves, turns and sets sensors and fields in steps that hands can make (5 mm, half a degree), adds a sensor of the same kind,',
+      'takes away what hides a body, and prints what puts a finding in order without making any other worse.',
+      'Each repair that is offered was judged by every rule, exactly; what was not offered says why. Without an id, all that fails.',
+      'With --take the changed door file goes to standard output, or with --out to a file; the file itself is left alone.',
+      'Exit 2: for some finding nothing was found.',
+    ],
+    options: [
+      { name: 'json', means: 'repairs with their steps and the edits of the door file, as JSON' },
+      { name: 'take', value: 'N', means: 'write the door file with repair N of the finding' },
+      { name: 'out', short: 'o', value: 'FILE', means: 'where --take writes; - prints it' },
+      force,
+    ],
+    examples: [
+      ['sillsight mend DEMO/DOOR', 'repairs of everything that fails'],
+      ['sillsight mend DEMO/DOOR FINDING --take 1 --out mended.json', 'a door file with the first of them'],
+    ],
+  },
+  {
     name: 'draw',
     takes: 'FILE',
     words: [1, 1],

@@ -3,6 +3,7 @@ import { demoCommand } from './commands/demo.ts'
 import { drawCommand } from './commands/draw.ts'
 import { evidenceCommand } from './commands/evidence.ts'
 import { judgeCommand } from './commands/judge.ts'
+import { mendCommand } from './commands/mend.ts'
 import { migrateCommand } from './commands/migrate.ts'
 import { newCommand } from './commands/new.ts'
 import { schemaCommand } from './commands/schema.ts'
@@ -26,6 +27,8 @@ async function start(request: Request): Promise<ExitCode> {
       return judgeCommand(request)
     case 'why':
       return whyCommand(request)
+    case 'mend':
+      return mendCommand(request)
     case 'draw':
       return drawCommand(request)
     case 'evidence':

@@ -1,5 +1,5 @@
+import { putPlace } from '@sillsight/document'
 import type { Draft } from '../store/contract.ts'
-import { putPlace } from '../store/put-place.ts'
 
 /** A place in the door file as `survey/opening/width_mm`: names and, in lists, numbers. */
 type Container = Record<string, unknown> | unknown[]

@@ -1,0 +1,25 @@
+import type { Door } from '@sillsight/engine'
+
+/** A nanometre, and what it is as an angle over a kilometre. */
+const CLOSE = 1e-6
+
+/**
+ * Whether two doors are judged alike: all measures within a millionth, all names and ids the same. What was assumed may differ, for a value that
+ * was changed is no longer assumed; so may what a sensor is called.
+ */
+export function sameDoor(a: Door, b: Door): boolean {
+  return same({ ...a, assumed: [], sensors: a.sensors.map(unnamed) }, { ...b, assumed: [], sensors: b.sensors.map(unnamed) })
+}
+
+function unnamed<T extends { readonly name: string }>(sensor: T): T {
+  return { ...sensor, name: '' }
+}
+
+function same(a: unknown, b: unknown): boolean {
+  if (typeof a === 'number' && typeof b === 'number') return a === b || Math.abs(a - b) < CLOSE
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return a === b
+  if (Array.isArray(a) !== Array.isArray(b)) return false
+  const [inA, inB] = [a as Record<string, unknown>, b as Record<string, unknown>]
+  const names = new Set([...Object.keys(inA), ...Object.keys(inB)])
+  return [...names].every((name) => same(inA[name], inB[name]))
+}
