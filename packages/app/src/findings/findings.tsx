@@ -1,6 +1,6 @@
 import type { Door, Finding, Verdict } from '@sillsight/engine'
 import { type FindingGroup, grouped, mend, ruleName, sentence, sentenceOfPass, tally, verdictWords, waitingWords } from '@sillsight/report'
-import { lazy, Suspense, useState } from 'react'
+import { lazy, Suspense, useCallback, useState } from 'react'
 import { usePreferences } from '../preferences.ts'
 import { useDoor } from '../screens/at-door.ts'
 import { Cautions } from '../screens/cautions.tsx'
@@ -9,6 +9,7 @@ import { Concept } from './concept.tsx'
 import { VerdictMark } from './verdict-mark.tsx'
 
 const Why = lazy(() => import('./why.tsx').then(({ Why }) => ({ default: Why })))
+const Repairs = lazy(() => import('./repairs.tsx').then(({ Repairs }) => ({ default: Repairs })))
 const Confirm = lazy(() => import('./confirm.tsx').then(({ Confirm }) => ({ default: Confirm })))
 
 interface Props {
@@ -94,9 +95,13 @@ interface ItemProps extends Props {
 function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
   const words = useWords()
   const { units } = usePreferences()
+  const { answers, upToDate } = useDoor()
   const [first] = group.findings
   const verdict: Verdict = first.verdict
   const repair = mend(door, first, { units })
+  const [searching, setSearching] = useState(false)
+  const close = useCallback(() => setSearching(false), [])
+  const mendable = verdict === 'fail' && first.rule !== 'blind-pocket' && upToDate && answers.shown?.depth === 'exact'
   return (
     <li className="finding" data-verdict={verdict} data-pointed={pointed === first.id || undefined}>
       <p className="finding-verdict">
@@ -136,7 +141,22 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
             </button>
           )}
           {first.verdict === 'undetermined' && first.reason === 'limit-from-memory' && <ConfirmButton finding={first} />}
+          {mendable && !searching && (
+            <button
+              type="button"
+              className="link"
+              aria-label={words.repairs.searchFor(ruleName(first.rule))}
+              onClick={() => setSearching(true)}
+            >
+              {words.repairs.search}
+            </button>
+          )}
         </div>
+        {searching && (
+          <Suspense fallback={null}>
+            <Repairs finding={first} onClose={close} />
+          </Suspense>
+        )}
       </div>
     </li>
   )

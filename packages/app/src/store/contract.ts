@@ -17,7 +17,7 @@ export type Draft = { -readonly [K in keyof DoorFile]: DoorFile[K] } & Record<st
  * `path` is the place in the door file, as `survey/opening/width_mm`; `name` what the thing is called on site.
  */
 export interface Deed {
-  readonly deed: 'made' | 'imported' | 'set' | 'added' | 'removed' | 'moved' | 'chosen' | 'copied'
+  readonly deed: 'made' | 'imported' | 'set' | 'added' | 'removed' | 'moved' | 'mended' | 'chosen' | 'copied'
   readonly path?: string
   readonly name?: string
   /** The value as it was typed, where one was. */

@@ -4,11 +4,12 @@ import type { Door } from '@sillsight/engine'
 const CLOSE = 1e-6
 
 /**
- * Whether two doors are judged alike: all measures within a millionth, all names and ids the same. What was assumed may differ, for a value that
- * was changed is no longer assumed; so may what a sensor is called.
+ * Whether two doors are judged alike: all measures within a millionth, all names and ids the same. What was assumed or is disputed may
+ * differ, for a value that was changed is neither any longer; so may what a sensor is called.
  */
 export function sameDoor(a: Door, b: Door): boolean {
-  return same({ ...a, assumed: [], sensors: a.sensors.map(unnamed) }, { ...b, assumed: [], sensors: b.sensors.map(unnamed) })
+  const measures = (door: Door) => ({ ...door, assumed: [], disputed: [], sensors: door.sensors.map(unnamed) })
+  return same(measures(a), measures(b))
 }
 
 function unnamed<T extends { readonly name: string }>(sensor: T): T {

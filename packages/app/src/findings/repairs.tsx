@@ -1,0 +1,111 @@
+import { applyEdits } from '@sillsight/document'
+import type { Finding } from '@sillsight/engine'
+import { repairOutcome, repairWords, ruleName } from '@sillsight/report'
+import { useEffect, useRef, useState } from 'react'
+import { makeMendingWorker } from '../judging/make-worker.ts'
+import type { FromMending, Offer, ToMending } from '../judging/messages.ts'
+import { usePreferences } from '../preferences.ts'
+import { useDoor } from '../screens/at-door.ts'
+import { useWords } from '../words/words.ts'
+
+type Search =
+  | { readonly kind: 'trying'; readonly doors: number }
+  | Extract<FromMending, { kind: 'mended' }>
+  | Extract<FromMending, { kind: 'crashed' }>
+
+/**
+ * Searches for what puts a finding in order, in a worker of its own, and offers each repair as a button. What was found belongs to the door as it
+ * was when the search began: it goes when the door changes.
+ */
+export function Repairs({ finding, onClose }: { readonly finding: Finding; readonly onClose: () => void }) {
+  const words = useWords()
+  const { units } = usePreferences()
+  const { door, snapshot, answers } = useDoor()
+  const { file, conflicts, readOnly } = snapshot
+  const [search, setSearch] = useState<Search>({ kind: 'trying', doors: 0 })
+  const asked = useRef({ file, disputed: conflicts.map(({ path }) => path) }) // the door that the search is about
+  useEffect(() => {
+    const worker = makeMendingWorker()
+    worker.onmessage = ({ data }: MessageEvent<FromMending>) => setSearch(data)
+    worker.onerror = ({ message }) => setSearch({ kind: 'crashed', message })
+    const question: ToMending = { kind: 'mend', ...asked.current, finding: finding.id }
+    worker.postMessage(question)
+    return () => worker.terminate()
+  }, [finding.id])
+  useEffect(() => {
+    if (file !== asked.current.file) onClose()
+  }, [file, onClose])
+  if (search.kind === 'crashed')
+    return (
+      <p className="trouble" role="alert">
+        {words.findings.crashed} {search.message}
+      </p>
+    )
+  if (search.kind === 'trying')
+    return (
+      <p className="repairs-trying" role="status">
+        {words.repairs.trying(search.doors)}{' '}
+        <button type="button" className="link" onClick={onClose}>
+          {words.repairs.stop}
+        </button>
+      </p>
+    )
+  const { offers, repairs } = search
+  const before = answers.shown?.judgement.findings ?? []
+  const apply = ({ repair, edits }: Offer) => {
+    const said = repairWords(search.door, repair.steps, { units })
+    door.edit({ deed: 'mended', name: ruleName(finding.rule), typed: said }, (draft) => applyEdits(draft, edits))
+  }
+  return (
+    <section className="repairs" aria-label={words.repairs.title}>
+      {offers.length === 0 && <p>{words.repairs.none(repairs.tried.grid + repairs.tried.exact)}</p>}
+      {offers.map((offer) => {
+        const said = repairWords(search.door, offer.repair.steps, { units })
+        return (
+          <div key={said} className="repair">
+            <p>{said}</p>
+            <p className="finding-note">{repairOutcome(before, offer.repair)}</p>
+            <button
+              type="button"
+              className="second"
+              disabled={readOnly !== undefined}
+              aria-label={`${words.repairs.apply}: ${said}`}
+              onClick={() => apply(offer)}
+            >
+              {words.repairs.apply}
+            </button>
+          </div>
+        )
+      })}
+      {repairs.nearest && (
+        <p className="finding-note">
+          {repairWords(search.door, repairs.nearest.steps, { units })} {words.repairs.nearest(Math.ceil(repairs.nearest.left * 100))}
+        </p>
+      )}
+      {repairs.rejected.length > 0 && (
+        <details className="apart">
+          <summary>{words.repairs.rejected(repairs.rejected.length)}</summary>
+          <ul>
+            {repairs.rejected.map(({ steps, worsens }) => {
+              const said = repairWords(search.door, steps, { units })
+              return (
+                <li key={said}>
+                  {said}{' '}
+                  {worsens.length > 0
+                    ? words.repairs.worsens(worsens.map((id) => ruleName(id.split(':')[0] ?? id)).join(', '))
+                    : words.repairs.denied}
+                </li>
+              )
+            })}
+          </ul>
+        </details>
+      )}
+      <p className="finding-note">
+        {words.repairs.judged(repairs.tried.grid, repairs.tried.exact)}{' '}
+        <button type="button" className="link" onClick={onClose}>
+          {words.pad.close}
+        </button>
+      </p>
+    </section>
+  )
+}
