@@ -13,6 +13,7 @@ try {
   process.stdout.write(`Sillsight in Chromium ${browser.version()}, ${cpus()[0]?.model} x ${cpus().length}, Node ${process.version}\n\n`)
   await starts()
   await drags()
+  await turns()
 } finally {
   await browser.close()
   await served.close()
@@ -96,6 +97,31 @@ async function drags(): Promise<void> {
   await page.mouse.up()
   say('a sensor of the reference job dragged, to the re-judged picture', shown(times))
   say('memory after 100 and after 1,000 moves', heap.map((bytes) => `${(bytes / 1e6).toFixed(1)} MB`).join(', '))
+  await context.close()
+}
+
+/** The view in space turned by keys as fast as the software renderer of the browser allows. */
+async function turns(): Promise<void> {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } })
+  const page = await context.newPage()
+  await page.goto(served.url)
+  await page.getByRole('button', { name: /Loading door/ }).click()
+  await page.locator('.finding').first().waitFor()
+  await page.getByRole('radio', { name: '3D', exact: true }).click()
+  await page.locator('.solid-canvas').focus()
+  await page.waitForTimeout(1500)
+  const times = await page.evaluate(async () => {
+    const canvas = document.querySelector('.solid-canvas')
+    const found: number[] = []
+    for (let i = 0; i < 120; i++) {
+      const from = performance.now()
+      canvas?.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowLeft', bubbles: true }))
+      await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))
+      found.push((performance.now() - from) / 2) // the second frame begins when the first is drawn
+    }
+    return found
+  })
+  say('a frame of the view in space, 1440 x 900, drawn without a graphics card', shown(times))
   await context.close()
 }
 

@@ -1,6 +1,6 @@
 import type { Door } from '@sillsight/engine'
 import { drawOnScreen, type ProjectionName, type ScreenDrawing, type Window } from '@sillsight/report'
-import { useEffect, useMemo, useRef, useState } from 'react'
+import { lazy, Suspense, useEffect, useMemo, useRef, useState } from 'react'
 import { usePreferences } from '../preferences.ts'
 import { useDoor } from '../screens/at-door.ts'
 import { useWords } from '../words/words.ts'
@@ -8,6 +8,8 @@ import { FigureHits } from './figure-hits.tsx'
 import { Grips } from './grips.tsx'
 import { Key } from './key.tsx'
 import { Marks } from './marks.tsx'
+
+const SolidView = lazy(() => import('../solid/view.tsx').then(({ SolidView }) => ({ default: SolidView })))
 
 /** One mm of paper on a screen, in CSS px. */
 const PX_PER_MM = 96 / 25.4
@@ -41,14 +43,16 @@ export function Stage({ first, grips = true, over, note, state, zone, tools }: P
   const words = useWords()
   const { units, theme } = usePreferences()
   const { door, snapshot, answers, preview } = useDoor()
-  const [projection, setProjection] = useState<ProjectionName>(first)
+  const [view, setView] = useState<ProjectionName | 'solid'>(first)
+  const inSpace = view === 'solid'
+  const projection = inSpace ? 'plan' : view
   const [held, setHeld] = useState<Window>()
   const [named, setNamed] = useState<string>()
   const [room, size] = useRoom()
   const { shown } = answers
   const drawing = useMemo(
     () =>
-      shown && size.width > 0
+      shown && size.width > 0 && !inSpace
         ? drawOnScreen(shown.door, shown.judgement, {
             projection,
             units,
@@ -59,28 +63,35 @@ export function Stage({ first, grips = true, over, note, state, zone, tools }: P
             height_mm: size.height / PX_PER_MM,
           })
         : undefined,
-    [shown, projection, units, size, held, state, zone],
+    [shown, projection, units, size, held, state, zone, inSpace],
   )
   const drawn = drawing && shown && { door: shown.door, drawing, projection, pxPerMm: PX_PER_MM }
   return (
     <section className="stage" aria-label={words.drawing.title}>
       <div className="stage-head">
         <h2>
-          {drawing ? words.views[projection] : ''}
+          {drawing || inSpace ? words.views[view] : ''}
           {drawing && <span>, {drawing.seen}</span>}
         </h2>
         <div className="stage-tools">
           {tools}
           <div className="switch" role="radiogroup" aria-label={words.views.label}>
-            {(['plan', 'elevation', 'section'] as const).map((view) => (
-              <button key={view} type="button" role="radio" aria-checked={view === projection} onClick={() => setProjection(view)}>
-                {words.views[view]}
+            {(['plan', 'elevation', 'section', 'solid'] as const).map((each) => (
+              <button key={each} type="button" role="radio" aria-checked={each === view} onClick={() => setView(each)}>
+                {words.views[each]}
               </button>
             ))}
           </div>
         </div>
       </div>
-      <div className="stage-room" ref={room}>
+      {inSpace && shown && (
+        <div className="solid">
+          <Suspense fallback={<p className="starting">{words.loading}</p>}>
+            <SolidView door={shown.door} judgement={shown.judgement} state={state} zone={zone} />
+          </Suspense>
+        </div>
+      )}
+      <div className="stage-room" ref={room} hidden={inSpace}>
         {drawing && shown && (
           <svg
             className="drawing"
@@ -111,7 +122,7 @@ export function Stage({ first, grips = true, over, note, state, zone, tools }: P
           </svg>
         )}
       </div>
-      <Key named={named} drawing={drawing} note={drawn && note?.(drawn)} />
+      {!inSpace && <Key named={named} drawing={drawing} note={drawn && note?.(drawn)} />}
     </section>
   )
 }
