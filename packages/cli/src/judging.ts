@@ -1,4 +1,4 @@
-import { type DoorFile, type Issue, type Note, parseDocument, sha256, toDoor } from '@sillsight/document'
+import { type Catalogue, type DoorFile, type Issue, type Note, parseDocument, sha256, toDoor } from '@sillsight/document'
 import { canonicalText, type Door, type Judgement, judge } from '@sillsight/engine'
 import type { Outcome } from './exit-codes.ts'
 import { type Problem, Refusal } from './problem.ts'
@@ -12,6 +12,8 @@ export interface JudgedAnswer {
   readonly file: string
   readonly outcome: Outcome
   readonly document: DoorFile
+  /** What the file may use: what is built in and its own libraries. */
+  readonly catalogue: Catalogue
   readonly door: Door
   readonly judgement: Judgement
   /** SHA-256 of the judgement's canonical text: the same on every machine. */
@@ -60,12 +62,13 @@ function judgeText(file: string, called: string, text: string): Answer {
   if (!parsed.ok) return refused(called, parsed.issues, parsed.issueCount)
   const door = toDoor(parsed.document, parsed.catalogue)
   const judgement = judge(door)
-  const { document, notes } = parsed
+  const { document, catalogue, notes } = parsed
   return {
     kind: 'judged',
     file: called,
     outcome: outcomeOf(judgement),
     document,
+    catalogue,
     door,
     judgement,
     sha256: sha256(canonicalText(judgement)),

@@ -1,6 +1,8 @@
-import { existsSync, readFileSync } from 'node:fs'
+import { createHash } from 'node:crypto'
+import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { beamDoor, text } from './doors.ts'
 import { builtProgram } from './program.ts'
 
 const { run, work, demo, start } = await builtProgram()
@@ -40,6 +42,29 @@ describe('sillsight mend', () => {
     const [answer] = JSON.parse(run(['mend', '--json', door, 'A']).out)
     expect(answer.finding).toBe('zone-covered:freezer-leaf')
     expect(answer.offered.length).toBeGreaterThan(0)
+  })
+
+  it('writes into a door whose sensor comes from a library of its own', () => {
+    const source = { basis: 'measured', note: 'invented, for tests' }
+    const fan = { id: 'p', fovMin_deg: -45, fovMax_deg: 45, beamCount: 181 }
+    const own = {
+      name: 'own',
+      device: 'scanner',
+      source,
+      maxRange_mm: 5000,
+      rangeRef_mm: 4000,
+      reflectanceRef: 0.1,
+      backgroundMargin_mm: 40,
+    }
+    const library = text({ sillsightLibrary: 1, sensors: { own: { ...own, planes: [fan] } } })
+    writeFileSync(join(work, 'own.json'), library)
+    const limits = { xMin_mm: -500, xMax_mm: 1500, top_mm: 1500, clearance_mm: 20, clusterBeams: 1 }
+    const fields = [{ id: 'f', output: 'OUT 1', function: 'opening', presenceTime_s: 'for-ever', ...limits }]
+    const sensor = { id: 'one', use: 'own', side: 'a', mountingHeight_mm: 1950, offset_mm: 400, x_mm: 500, tilt_deg: 0, fields }
+    const libraries = [{ file: 'own.json', sha256: createHash('sha256').update(library).digest('hex') }]
+    writeFileSync(join(work, 'of-library.json'), text({ ...beamDoor({ beam_mm: 400 }), libraries, sensors: [sensor] }))
+    expect(run(['mend', 'of-library.json', 'zone-covered', '--take', '1', '--out', 'of-library-mended.json'])).toMatchObject({ code: 0 })
+    expect(verdictOf('of-library-mended.json', 'zone-covered:line')).toBe('pass')
   })
 
   it('refuses a repair that there is none of, a finding that does not fail, and --take without a finding', () => {

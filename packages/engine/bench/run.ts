@@ -1,5 +1,6 @@
 // Seeded by construction: the reference job is fixed data. `npm run bench` prints this table; nothing here asserts a time.
 
+import { TOLERANCES } from '../cases/tolerant-pass.ts'
 import { blindOutlines } from '../src/coverage/blind-outline.ts'
 import { remedies } from '../src/coverage/causes.ts'
 import { exactTrees } from '../src/coverage/exact-trees.ts'
@@ -11,7 +12,6 @@ import { countedFields, fieldSight, stancesOf } from '../src/coverage/scene.ts'
 import { newEasel, stripsOf } from '../src/coverage/seen-map.ts'
 import type { Door } from '../src/model/door.ts'
 import { floorPieces } from '../src/space/floor.ts'
-import { radians } from '../src/space/trigonometry.ts'
 import { bruteForceLoop, predicateMaps } from './brute-force.ts'
 import { heading, line, machine, time } from './measure.ts'
 import { type ReferenceChange, referenceJob } from './reference-job.ts'
@@ -77,17 +77,8 @@ console.log(line('grid answer with pockets and causes', whole, `without causes $
 
 const exact = time(() => exactTrees(door, zone, state), quick ? 3 : 20)
 console.log(line('exact answer with its trees', exact, 'aim 150, reach 60'))
-const tolerances = {
-  length_mm: 5,
-  position_mm: 5,
-  tilt_rad: radians(0.3),
-  roll_rad: radians(0.3),
-  yaw_rad: radians(0.3),
-  floor_mm: 5,
-  range: 0.05,
-}
 const tolerant = () => {
-  const trees = exactTrees(door, zone, state, tolerances)
+  const trees = exactTrees(door, zone, state, TOLERANCES)
   return openRegion(trees, blindOutlines(trees))
 }
 console.log(line('the same over tolerances, with the open region', time(tolerant, quick ? 2 : 8), 'aim 3000'))

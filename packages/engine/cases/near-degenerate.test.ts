@@ -14,3 +14,12 @@ describe('grazing beams, limits just met and bodies that touch obstacles, agains
     expect(signs.closerThanDoubles).toBeGreaterThan(100)
   })
 })
+
+/** Beams that all but run along a face, and beams all but upright over the rim of a cylinder. */
+const ONCE_WRONG = [242_236, 2_237_376, 3_987_252, 4_616_407, 7_699_353, 9_402_647, 9_620_356]
+
+describe('cases of longer hunts in which a tile was once claimed seen that is not', () => {
+  it.each(ONCE_WRONG)('claims nothing wrong: seed %i', (seed) => {
+    expect(signsOf(seed, 1).wrong).toEqual([])
+  })
+})

@@ -1,4 +1,4 @@
-import { parseDocument, repairEdits, toDoor } from '@sillsight/document'
+import { offers, parseDocument, toDoor } from '@sillsight/document'
 import { judge, repairs } from '@sillsight/engine'
 import type { FromMending, ToMending } from './messages.ts'
 
@@ -28,11 +28,7 @@ function search({ file, disputed, finding }: ToMending): void {
     }
     step = work.next()
   }
-  const offers = step.value.offered.flatMap((repair) => {
-    const edits = repairEdits(parsed.document, door, repair.steps, parsed.catalogue)
-    return edits === undefined ? [] : [{ repair, edits }]
-  })
-  reply({ kind: 'mended', door, offers, repairs: step.value })
+  reply({ kind: 'mended', door, offers: offers(parsed.document, door, step.value.offered, parsed.catalogue), repairs: step.value })
 }
 
 function reply(message: FromMending): void {

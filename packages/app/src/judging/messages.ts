@@ -1,5 +1,5 @@
-import type { DoorFile, FileEdit, Issue, Note } from '@sillsight/document'
-import type { Depth, Door, Judgement, Repair, Repairs } from '@sillsight/engine'
+import type { DoorFile, Issue, Note, Offer } from '@sillsight/document'
+import type { Depth, Door, Judgement, Repairs } from '@sillsight/engine'
 
 /** What goes to the judging worker. Each message carries the revision of the door that it speaks of. */
 export type ToWorker = {
@@ -14,12 +14,6 @@ export type ToWorker = {
 
 /** Asks for repairs of one finding; answered by `trying` and at last `mended`. */
 export type ToMending = Pick<ToWorker, 'file' | 'disputed'> & { readonly kind: 'mend'; readonly finding: string }
-
-/** A repair that the door file can hold, with how it is written there. */
-export interface Offer {
-  readonly repair: Repair
-  readonly edits: readonly FileEdit[]
-}
 
 export type FromMending =
   | { readonly kind: 'trying'; readonly doors: number }

@@ -19,6 +19,7 @@ import {
   RepeatWrapping,
   ShapeGeometry,
   type Texture,
+  Vector2,
 } from 'three'
 import type { Point, Solid, SolidKind } from './solids.ts'
 
@@ -188,11 +189,13 @@ function linesOf(lines: readonly (readonly [Point, Point])[], material: Material
   return drawn
 }
 
+const flat = (ring: readonly Point[]) => ring.map(([x, y]) => new Vector2(x, y))
+
 /** Outlines run counter-clockwise and holes clockwise, as the judgement has them; heights are those of the floor at each corner. */
 function areaOf(rings: readonly (readonly Point[])[], face: Material, edge: Material, keep: Keep): Group {
   const [outer = [], ...holes] = rings
-  const outline = new Outline(outer.map(([x, y]) => ({ x, y }) as never))
-  outline.holes = holes.map((ring) => new Outline(ring.map(([x, y]) => ({ x, y }) as never)))
+  const outline = new Outline(flat(outer))
+  outline.holes = holes.map((ring) => new Outline(flat(ring)))
   const geometry = keep(new ShapeGeometry(outline))
   const heights = new Map(rings.flat().map(([x, y, z]) => [`${Math.fround(x)} ${Math.fround(y)}`, z]))
   const positions = geometry.getAttribute('position')

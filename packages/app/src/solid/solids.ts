@@ -6,9 +6,9 @@ import {
   floorPieces,
   type Judgement,
   type Obstacle,
-  type Posture,
   type ZoneCoverage,
 } from '@sillsight/engine'
+import { bodiesToDraw, heightOf, isFitting, sensorSpots, shownOf } from '@sillsight/report'
 
 /** What a thing in the room is; decides how it is drawn. */
 export type SolidKind = 'floor' | 'grid' | 'building' | 'fitting' | 'thing' | 'leaf' | 'zone' | 'unseen' | 'body' | 'sensor' | 'beams'
@@ -45,8 +45,7 @@ export function solidsOf(
   judgement: Judgement,
   wanted: { readonly state?: string | undefined; readonly zone?: string | undefined },
 ): Solid[] {
-  const coverage = coverageOf(judgement, wanted)
-  const state = door.states.find(({ id }) => id === (wanted.state ?? coverage?.state)) ?? (door.states[0] as DoorState)
+  const { state, coverage } = shownOf(door, judgement, wanted)
   const floor = floorPieces(state.floor)
   const room = roomOf(door, state)
   const onFloor = (x: number, y: number, lift = 0): Point => [x, y, floorHeight(floor, x, y) + lift]
@@ -70,20 +69,9 @@ export function solidsOf(
   ]
 }
 
-function coverageOf(
-  { coverages }: Judgement,
-  { state, zone }: { readonly state?: string | undefined; readonly zone?: string | undefined },
-): ZoneCoverage | undefined {
-  const fitting = coverages.filter((each) => (state === undefined || each.state === state) && (zone === undefined || each.zone === zone))
-  return fitting.reduce<ZoneCoverage | undefined>(
-    (most, each) => (most === undefined || each.counts.blind > most.counts.blind ? each : most),
-    undefined,
-  )
-}
-
 function obstacleSolid({ opening }: Door, obstacle: Obstacle): Solid[] {
-  const { id, name, implied, x_mm, y_mm } = obstacle
-  const kind = !implied ? 'thing' : /^(guide|hood|parked-leaf)/.test(id) ? 'fitting' : 'building'
+  const { name, implied, x_mm, y_mm } = obstacle
+  const kind = !implied ? 'thing' : isFitting(obstacle) ? 'fitting' : 'building'
   const highest = kind === 'building' ? Math.min(obstacle.to_mm, opening.height_mm + WALL_MM) : obstacle.to_mm
   const lowest = kind === 'building' ? Math.max(obstacle.from_mm, -WALL_MM / 3) : obstacle.from_mm
   const [middle_mm, height_mm] = [(lowest + highest) / 2, highest - lowest]
@@ -117,6 +105,7 @@ function leafSolid({ leaf, opening: { width_mm, height_mm } }: Door): Solid[] {
   return [{ kind: 'leaf', name: '', at: { shape: 'lines', lines: corners.map((corner, i) => [corner, corners[(i + 1) % 4] as Point]) } }]
 }
 
+/** mm, doorway frame. */
 interface Room {
   readonly xMin: number
   readonly xMax: number
@@ -185,35 +174,29 @@ function unseenSolids(coverage: ZoneCoverage | undefined, onFloor: (x: number, y
   }))
 }
 
-const MOST_BODIES = 3
-
 function bodySolids(door: Door, coverage: ZoneCoverage | undefined): Solid[] {
-  return (coverage?.pockets ?? []).slice(0, MOST_BODIES).flatMap(({ letter, worstCase: { body, posture, x_mm, y_mm, z_mm, yaw_rad } }) => {
-    const found: Posture | undefined = door.bodies.find(({ id }) => id === body)?.postures[posture]
-    if (found === undefined) return []
+  return bodiesToDraw(door, coverage?.pockets ?? []).map(({ letter, posture, worstCase: { x_mm, y_mm, z_mm, yaw_rad } }) => {
+    const height_mm = heightOf(posture)
+    const middle: Point = [x_mm, y_mm, z_mm + height_mm / 2]
     const at: Shape =
-      found.shape === 'box'
-        ? { shape: 'box', middle: [x_mm, y_mm, z_mm + found.c_mm / 2], size_mm: [found.a_mm, found.b_mm, found.c_mm], yaw_rad }
-        : { shape: 'post', middle: [x_mm, y_mm, z_mm + found.height_mm / 2], radius_mm: found.radius_mm, height_mm: found.height_mm }
-    return [{ kind: 'body' as const, name: letter, at }]
+      posture.shape === 'box'
+        ? { shape: 'box', middle, size_mm: [posture.a_mm, posture.b_mm, height_mm], yaw_rad }
+        : { shape: 'post', middle, radius_mm: posture.radius_mm, height_mm }
+    return { kind: 'body', name: letter, at }
   })
 }
 
 function sensorSolids(door: Door, state: DoorState, room: Room): Solid[] {
   const planes = beamSpots(door, state)
-  return door.sensors.flatMap((sensor): Solid[] => {
-    const own = planes.filter((plane) => plane.sensor === sensor.id)
-    const first = own[0]?.beams[0]?.from
-    if (first === undefined) return []
-    const fans = sensor.kind === 'ranging' && sensor.planes[0]?.kind === 'fan'
-    const middle: Point = fans ? [sensor.pose.x_mm, sensor.pose.y_mm, sensor.pose.z_mm] : first
+  return sensorSpots(door).flatMap(({ id, name, x_mm, y_mm, z_mm }): Solid[] => {
+    const own = planes.filter((plane) => plane.sensor === id)
     const every = Math.max(1, Math.ceil(own.reduce((sum, { beams }) => sum + beams.length, 0) / MOST_LINES))
     const lines = own.flatMap(({ beams }) =>
       beams.filter((_, i) => i % every === 0 || i === beams.length - 1).map(({ from, to }) => [from, within(room, from, to)] as const),
     )
     return [
-      { kind: 'sensor', name: sensor.name, at: { shape: 'box', middle, size_mm: [160, 80, 80], yaw_rad: 0 } },
-      { kind: 'beams', name: sensor.name, at: { shape: 'lines', lines } },
+      { kind: 'sensor', name, at: { shape: 'box', middle: [x_mm, y_mm, z_mm], size_mm: [160, 80, 80], yaw_rad: 0 } },
+      { kind: 'beams', name, at: { shape: 'lines', lines } },
     ]
   })
 }

@@ -17,7 +17,6 @@ export interface StageInSpace {
   /** What lies under a place of the canvas, in CSS px from its corner. */
   readonly under: (x_px: number, y_px: number) => Solid | undefined
   readonly resize: (width_px: number, height_px: number) => void
-  readonly frames: () => number
   readonly dispose: () => void
 }
 
@@ -39,13 +38,11 @@ export function stageInSpace(canvas: HTMLCanvasElement): StageInSpace | undefine
   let drawn: DrawnSolids | undefined
   let solids: readonly Solid[] = []
   let asked = 0
-  let frames = 0
   let gone = false
   let placed = false
   const draw = () => {
     asked = 0
     if (gone) return
-    frames++
     renderer.render(scene, camera)
   }
   const ask = () => {
@@ -148,7 +145,6 @@ export function stageInSpace(canvas: HTMLCanvasElement): StageInSpace | undefine
       camera.updateProjectionMatrix()
       ask()
     },
-    frames: () => frames,
     dispose() {
       gone = true
       cancelAnimationFrame(asked)

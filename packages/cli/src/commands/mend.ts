@@ -1,4 +1,4 @@
-import { applyEdits, type FileEdit, repairEdits, serialise } from '@sillsight/document'
+import { applyEdits, type FileEdit, offers, serialise } from '@sillsight/document'
 import { type Finding, type Repairs, repairs, type Tried } from '@sillsight/engine'
 import { plainPalette, repairOutcome, repairWords, ruleName, sentence, verdictWords, wrapped } from '@sillsight/report'
 import type { Request } from '../arguments.ts'
@@ -72,7 +72,7 @@ function chosen(file: string, word: string, findings: readonly Finding[]): Findi
   })
 }
 
-function search({ document, door, judgement }: JudgedAnswer, finding: Finding): Told {
+function search({ document, catalogue, door, judgement }: JudgedAnswer, finding: Finding): Told {
   const tried: Tried = { grid: 0, exact: 0 }
   const work = repairs(door, judgement, finding.id, tried)
   const onTerminal = isTerminal(2)
@@ -86,8 +86,7 @@ function search({ document, door, judgement }: JudgedAnswer, finding: Finding): 
     step = work.next()
   }
   if (onTerminal) tell('\r\u001b[K')
-  const written = step.value.offered.map((repair) => ({ repair, edits: repairEdits(document, door, repair.steps) }))
-  const holds = written.flatMap(({ repair, edits }) => (edits === undefined ? [] : [{ repair, edits }]))
+  const holds = offers(document, door, step.value.offered, catalogue)
   return { ...step.value, offered: holds.map(({ repair }) => repair), edits: holds.map(({ edits }) => edits) }
 }
 

@@ -81,3 +81,26 @@ describe('a repair in the door file', () => {
     }
   })
 })
+
+describe('two doors are the same', () => {
+  const { door } = read(exampleFile())
+  it('where they differ by what binary leaves, in names of sensors, or in what was assumed', () => {
+    const opening = { ...door.opening, width_mm: door.opening.width_mm + 1e-9 }
+    expect(
+      sameDoor(door, { ...door, opening, assumed: ['x'], sensors: door.sensors.map((sensor) => ({ ...sensor, name: 'other' })) }),
+    ).toBe(true)
+  })
+  it('and are not where a measure, an id, or a number of things differs', () => {
+    expect(sameDoor(door, { ...door, opening: { ...door.opening, width_mm: door.opening.width_mm + 0.01 } })).toBe(false)
+    expect(sameDoor(door, { ...door, sensors: door.sensors.map((sensor) => ({ ...sensor, id: 'other' })) })).toBe(false)
+    expect(sameDoor(door, { ...door, zones: door.zones.slice(1) })).toBe(false)
+  })
+})
+
+describe('a repair that the file cannot hold as it was judged', () => {
+  it('is refused: here the door was not made from the file', () => {
+    const { document, catalogue, door } = read(shortForm)
+    const elsewhere = { ...door, opening: { ...door.opening, width_mm: door.opening.width_mm + 100 } }
+    expect(repairEdits(document, elsewhere, [move('z_mm', 2300, 2400)], catalogue)).toBeUndefined()
+  })
+})

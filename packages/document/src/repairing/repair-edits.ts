@@ -1,6 +1,6 @@
-import { type Door, type Pose, type RepairStep, repaired } from '@sillsight/engine'
+import { type Door, type Pose, type Repair, type RepairStep, repaired } from '@sillsight/engine'
 import { resolveDoor } from '../door/resolve.ts'
-import { BUILTIN_CATALOGUE, type Catalogue } from '../libraries/catalogue.ts'
+import type { Catalogue } from '../libraries/catalogue.ts'
 import { putPlace } from '../put-place.ts'
 import { Remarks } from '../remarks.ts'
 import type { DoorFile } from '../schema/door-file.ts'
@@ -13,6 +13,24 @@ export type FileEdit =
   | { readonly kind: 'append'; readonly path: string; readonly value: unknown }
   | { readonly kind: 'take'; readonly path: string; readonly index: number }
 
+/** A repair that the door file can hold, with how it is written there. */
+export interface Offer {
+  readonly repair: Repair
+  readonly edits: readonly FileEdit[]
+}
+
+/**
+ * Of the repairs that were found for a door those that its file can hold.
+ *
+ * @param door as it was made from the file and the catalogue
+ */
+export function offers(file: DoorFile, door: Door, found: readonly Repair[], catalogue: Catalogue): readonly Offer[] {
+  return found.flatMap((repair) => {
+    const edits = repairEdits(file, door, repair.steps, catalogue)
+    return edits === undefined ? [] : [{ repair, edits }]
+  })
+}
+
 /**
  * How a repair of the door is written into its file, in the file's own units and in the form it already has.
  *
@@ -23,7 +41,7 @@ export function repairEdits(
   file: DoorFile,
   door: Door,
   steps: readonly RepairStep[],
-  catalogue: Catalogue = BUILTIN_CATALOGUE,
+  catalogue: Catalogue,
 ): readonly FileEdit[] | undefined {
   const changed = structuredClone(file)
   const edits: FileEdit[] = []

@@ -34,47 +34,58 @@ function unseenCells(finding: Finding, coverages: readonly ZoneCoverage[]): numb
   return states.reduce((sum, { counts }) => sum + counts.blind, 0)
 }
 
-/**
- * What a search makes small: the finding's shortfall as a share of what it was, and for each other finding that got worse something below a half. 0
- * where the grid has nothing against the change.
- *
- * @param before of the door as it is, by the grid like `after`
- */
-export function disorder(finding: Finding, before: Judgement, after: Judgement): number {
+/** What a change leaves of a finding's shortfall, as a share of what it was, and what it costs elsewhere: 0 and 0 where the grid has nothing against it. */
+export interface Disorder {
+  readonly left: number
+  /** Above 0 as soon as any other finding gets worse. */
+  readonly price: number
+}
+
+/** @param before of the door as it is, by the grid like `after` */
+export function disorder(finding: Finding, before: Judgement, after: Judgement): Disorder {
   const was = shortfall(finding, before)
-  const own = shortfall(finding, after) / (was > 0 && was < Infinity ? was : 1)
-  return worsened(before, after, finding.id).reduce((sum, id) => sum + price(id, before, after), own)
+  const left = shortfall(finding, after) / (was > 0 && was < Infinity ? was : 1)
+  return { left, price: worsened(before, after, finding.id).reduce((sum, id) => sum + priceOf(id, before, after), 0) }
 }
 
 /** More the farther a finding fell, so that the search is led back; never so much that another thing mended could not outweigh it. */
-function price(id: string, before: Judgement, after: Judgement): number {
+function priceOf(id: string, before: Judgement, after: Judgement): number {
   const now = after.findings.find((finding) => finding.id === id)
-  if (now === undefined) return 1 // a crash
+  if (now === undefined) return 1 // a crash, or a finding that is gone
   const earlier = before.findings.some((finding) => finding.id === id) ? shortfall(now, before) : 0
   const fell = Math.max(0, shortfall(now, after) - earlier)
   const share = now.rule === 'zone-covered' ? fell / 10 : fell // cells against a share of the limit
   return 0.1 + (0.4 * share) / (1 + share)
 }
 
-const RANK = { pass: 0, 'not-applicable': 0, undetermined: 1, fail: 2 } as const
+const RANK = { pass: 0, undetermined: 1, fail: 2 } as const
 
 /**
- * Ids of findings that a change makes worse: a verdict that fell, or a fail that grew. Findings on pockets are those of their zone again.
+ * Ids of findings that a change makes worse: a verdict that fell, a fail that grew, a question that is no longer asked. Findings on pockets come and
+ * go, so that they are those of their zone. What an added sensor brings counts where it fails.
  *
  * @param apart the finding that is being mended
  */
 export function worsened(before: Judgement, after: Judgement, apart: string): readonly string[] {
   if (after.crashes.length > before.crashes.length) return ['crash']
-  const known = new Map(before.findings.map((finding) => [finding.id, finding]))
-  return after.findings
-    .filter(({ id, rule }) => id !== apart && rule !== 'blind-pocket')
-    .filter((now) => {
-      const was = known.get(now.id)
-      // of a sensor that was added: nothing was there that could have got worse, unless it fails
-      if (was === undefined) return now.verdict === 'fail'
-      if (RANK[now.verdict] !== RANK[was.verdict]) return RANK[now.verdict] > RANK[was.verdict]
-      if (isMended(was) && !isMended(now)) return true
-      return now.verdict !== 'pass' && now.verdict !== 'not-applicable' && shortfall(was, after) > shortfall(was, before) * (1 + 1e-9)
-    })
-    .map(({ id }) => id)
+  const counts = ({ id, rule }: Finding) => id !== apart && rule !== 'blind-pocket'
+  const known = new Set(before.findings.map(({ id }) => id))
+  const brought = after.findings.filter((now) => counts(now) && !known.has(now.id) && now.verdict === 'fail')
+  const fallen = before.findings.filter((was) => counts(was) && isWorse(was, before, after))
+  return [...fallen, ...brought].map(({ id }) => id)
+}
+
+function isWorse(was: Finding, before: Judgement, after: Judgement): boolean {
+  const now = counterpart(was, after)
+  if (now === undefined) return true
+  if (was.verdict === 'not-applicable' || now.verdict === 'not-applicable') return now.verdict !== was.verdict && now.verdict !== 'pass'
+  if (RANK[now.verdict] !== RANK[was.verdict]) return RANK[now.verdict] > RANK[was.verdict]
+  if (isMended(was) !== isMended(now)) return isMended(was)
+  if (now.verdict === 'pass') return false
+  return shortfall(was, after) > shortfall(was, before) * (1 + 1e-9) || largestOpen(now) > largestOpen(was) * (1 + 1e-9)
+}
+
+/** The diameter that a zone is held against: a pocket may grow between the cells of the grid. */
+function largestOpen(finding: Finding): number {
+  return finding.rule === 'zone-covered' && finding.verdict !== 'not-applicable' ? (finding.measured?.value ?? 0) : 0
 }

@@ -16,8 +16,8 @@ export interface Knob {
 }
 
 /** Lengths are set to 5 mm and angles to half a degree: what a tape and a bracket can do. */
-export const LENGTH_GRAIN_MM = 5
-export const ANGLE_GRAIN_RAD = radians(0.5)
+const LENGTH_GRAIN_MM = 5
+const ANGLE_GRAIN_RAD = radians(0.5)
 
 const MOST_UP_MM = 600
 const MOST_OUT_MM = 300
@@ -25,7 +25,7 @@ const MOST_TURN_RAD = radians(15)
 const HIGHEST_OVER_MM = 800
 
 /** The zone that a finding is about, if it is about one: a pocket is named `<zone>/<letter>`. */
-export function zoneOf({ subject }: Finding): string | undefined {
+function zoneOf({ subject }: Finding): string | undefined {
   return subject.kind === 'zone' || subject.kind === 'pocket' ? subject.id.split('/')[0] : undefined
 }
 
@@ -123,24 +123,15 @@ export function wholeSteps(door: Door, judgement: Judgement, finding: Finding): 
   return [...taken, ...added]
 }
 
-/** The other end of the opening, looking back. */
+/**
+ * The other end of the opening, looking back. A fan that looks along the leaf to one side is turned round; one that hangs in the middle is mirrored.
+ */
 function mirroredAcross(door: Door, pose: Pose): Pose {
-  return {
-    ...pose,
-    x_mm: door.opening.width_mm - pose.x_mm,
-    yaw_rad: -pose.yaw_rad,
-    roll_rad: -pose.roll_rad,
-    ...(turnsRound(pose) ? flipped(pose) : {}),
-  }
-}
-
-/** A fan that looks along the leaf to one side has to be turned round; one that hangs level in the middle has not. */
-function turnsRound({ yaw_rad }: Pose): boolean {
-  return Math.abs(Math.abs(yaw_rad) - PI) < 1e-9
-}
-
-function flipped({ roll_rad, tilt_rad }: Pose): Partial<Pose> {
-  return { yaw_rad: 0, tilt_rad: -tilt_rad, roll_rad }
+  const turned =
+    Math.abs(Math.abs(pose.yaw_rad) - PI) < 1e-9
+      ? { yaw_rad: 0, tilt_rad: -pose.tilt_rad }
+      : { yaw_rad: -pose.yaw_rad, roll_rad: -pose.roll_rad }
+  return { ...pose, x_mm: door.opening.width_mm - pose.x_mm, ...turned }
 }
 
 /** The other side of the leaf, facing away from it likewise. */

@@ -26,7 +26,7 @@ export interface Repairs {
   /** Fewest steps, then the smallest, first. */
   readonly offered: readonly Repair[]
   readonly rejected: readonly Rejected[]
-  /** Where nothing mends it: the setting that leaves least on the grid, and how much of what is missing, 0 to 1. It was not judged further. */
+  /** Where nothing mends it: of the settings that make nothing worse the one that leaves least on the grid, and how much of what is missing, 0 to 1. It was not judged further. */
   readonly nearest: { readonly steps: readonly RepairStep[]; readonly left: number } | undefined
   readonly tried: Tried
 }
@@ -40,11 +40,12 @@ const MOST_EXACT = 16
  *
  * @param before the exact judgement of the door as it is
  * @returns a generator that yields after each door that was judged, so that a caller can show `tried` and stop; its last value is the answer
- * @throws where the judgement has no such finding
+ * @throws where the judgement has no such finding, or it is of a pocket: that is mended with its zone
  */
 export function* repairs(door: Door, before: Judgement, id: string, tried: Tried = { grid: 0, exact: 0 }): Generator<undefined, Repairs> {
   const finding = before.findings.find((each) => each.id === id)
   if (finding === undefined) throw new Error(`the judgement must have the finding, got ${id}`)
+  if (finding.rule === 'blind-pocket') throw new Error(`a pocket is mended with its zone, got ${id}`)
   const { found, nearest } = yield* hopesFor(door, before, finding, tried)
   const offered: Repair[] = []
   const rejected: Rejected[] = []
@@ -77,12 +78,12 @@ function settled(door: Door, before: Judgement, finding: Finding, steps: readonl
   const after = judge(repaired(door, steps))
   const then = counterpart(finding, after)
   const worsens = worsened(before, after, finding.id)
-  if (worsens.length > 0 || then === undefined || !(isMended(then) || then.verdict === 'not-applicable')) return { steps, worsens }
+  if (worsens.length > 0 || then === undefined || !isMended(then)) return { steps, worsens }
   const alsoMends = before.findings
     .filter((was) => was.id !== finding.id && was.verdict === 'fail')
     .filter((was) => {
       const now = counterpart(was, after)
-      return now === undefined || isMended(now)
+      return now === undefined ? was.rule === 'blind-pocket' : isMended(now)
     })
     .map(({ id }) => id)
   return { steps, then, alsoMends }

@@ -1,7 +1,7 @@
 import { judge } from '../judge/judge.ts'
 import type { Door } from '../model/door.ts'
 import type { Finding, Judgement } from '../model/finding.ts'
-import { disorder } from './compare.ts'
+import { type Disorder, disorder } from './compare.ts'
 import { type Knob, knobsOf, wholeSteps } from './knobs.ts'
 import { type RepairStep, repaired } from './repair.ts'
 
@@ -14,7 +14,7 @@ export interface Hope {
 
 export interface Hopes {
   readonly found: readonly Hope[]
-  /** What leaves least, and how much of the shortfall, 0 to 1. */
+  /** Of what makes nothing else worse, what leaves least, and how much of the shortfall, 0 to 1. */
   readonly nearest: { readonly steps: readonly RepairStep[]; readonly left: number } | undefined
 }
 
@@ -27,8 +27,11 @@ export interface Tried {
 interface Setting {
   readonly steps: readonly RepairStep[]
   readonly effort: number
-  readonly score: number
+  readonly disorder: Disorder
 }
+
+/** What the search makes small. */
+const scoreOf = ({ left, price }: Disorder) => left + price
 
 interface Search {
   readonly door: Door
@@ -43,6 +46,7 @@ interface Search {
 const MOST_STEPS = 3
 const STARTS = 3 // settings that a further step goes on from
 const GROWTH = 2 // each try of a knob turns it so much farther
+const UNMOVED = 5 // tries, each twice as far as the one before
 const FARTHER = [0, 1, 2, 3, 5, 8] // grains beyond the smallest setting that the exact judge is asked about
 const ENOUGH = 8 // hopes: the exact judge will not be asked about more
 
@@ -52,22 +56,21 @@ const ENOUGH = 8 // hopes: the exact judge will not be asked about more
  */
 export function* hopesFor(door: Door, asIs: Judgement, finding: Finding, tried: Tried): Generator<undefined, Hopes> {
   const search: Search = { door, before: judge(door, { depth: 'grid' }), asIs, finding, tried }
-  const base = scoreOf(search, [])
-  let starts: readonly Setting[] = [{ steps: [], effort: 0, score: base }]
+  let starts: readonly Setting[] = [{ steps: [], effort: 0, disorder: disorderOf(search, []) }]
   let nearest = starts[0] as Setting
   for (let count = 1; count <= MOST_STEPS; count++) {
     const found: Hope[] = []
     const better: Setting[] = []
     for (const start of starts) yield* oneStepFurther(search, start, found, better)
-    better.sort((a, b) => a.score - b.score || a.effort - b.effort)
-    if (better[0] !== undefined && better[0].score < nearest.score) nearest = better[0]
+    better.sort((a, b) => scoreOf(a.disorder) - scoreOf(b.disorder) || a.effort - b.effort)
+    for (const setting of better) if (setting.disorder.price === 0 && setting.disorder.left < nearest.disorder.left) nearest = setting
     if (found.length > 0) return { found: found.sort((a, b) => a.effort - b.effort).slice(0, ENOUGH), nearest: undefined }
     starts = better.slice(0, STARTS)
   }
-  return { found: [], nearest: nearest.steps.length > 0 && base > 0 ? { steps: nearest.steps, left: nearest.score / base } : undefined }
+  return { found: [], nearest: nearest.steps.length > 0 ? { steps: nearest.steps, left: nearest.disorder.left } : undefined }
 }
 
-function scoreOf({ door, before, finding, tried }: Search, steps: readonly RepairStep[]): number {
+function disorderOf({ door, before, finding, tried }: Search, steps: readonly RepairStep[]): Disorder {
   tried.grid++
   return disorder(finding, before, judge(repaired(door, steps), { depth: 'grid' }))
 }
@@ -83,10 +86,10 @@ function* oneStepFurther(search: Search, start: Setting, found: Hope[], better: 
   }
   if (start.steps.length > 0) return
   for (const step of wholeSteps(search.door, search.asIs, search.finding)) {
-    const setting: Setting = { steps: [step], effort: 1, score: scoreOf(search, [step]) }
+    const setting: Setting = { steps: [step], effort: 1, disorder: disorderOf(search, [step]) }
     yield
-    if (setting.score === 0) found.push({ variants: [setting.steps], effort: 1 })
-    else if (setting.score < start.score) better.push(setting)
+    if (scoreOf(setting.disorder) === 0) found.push({ variants: [setting.steps], effort: 1 })
+    else if (scoreOf(setting.disorder) < scoreOf(start.disorder)) better.push(setting)
   }
 }
 
@@ -100,11 +103,10 @@ function* turned(search: Search, start: Setting, knob: Knob, found: Hope[]): Gen
   let best: Setting | undefined
   for (const way of [1, -1]) {
     const at = (grains: number) => [...start.steps, knob.step(setTo(knob, way * grains))]
-    const score = (grains: number) => scoreOf(search, at(grains))
-    const { good, least } = yield* bracketed(knob, way, start.score, score)
+    const { good, least } = yield* bracketed(knob, way, scoreOf(start.disorder), (grains) => disorderOf(search, at(grains)))
     if (good !== undefined) found.push(hopeOf(knob, start, way, good))
-    else if (least !== undefined && (best === undefined || least.score < best.score))
-      best = { steps: at(least.grains), effort: start.effort + effortOf(knob, least.grains), score: least.score }
+    else if (least !== undefined && (best === undefined || scoreOf(least.disorder) < scoreOf(best.disorder)))
+      best = { steps: at(least.grains), effort: start.effort + effortOf(knob, least.grains), disorder: least.disorder }
   }
   return best
 }
@@ -113,40 +115,50 @@ interface Bracketed {
   /** The fewest grains, between one that is not enough and one that is, with nothing left. */
   readonly good?: number
   /** Else what leaves least, if that is less than before. */
-  readonly least?: { readonly grains: number; readonly score: number } | undefined
+  readonly least?: Tryout | undefined
 }
 
+interface Tryout {
+  readonly grains: number
+  readonly disorder: Disorder
+}
+
+type Try = (grains: number) => Disorder
+
 /** One knob, one way: farther and farther, then in smaller steps about what left least; from where nothing is left back as far as it goes. */
-function* bracketed(knob: Knob, way: number, asIs: number, score: (grains: number) => number): Generator<undefined, Bracketed> {
+function* bracketed(knob: Knob, way: number, asIs: number, judged: Try): Generator<undefined, Bracketed> {
   let bad = 0
   let unmoved = 0
-  let least: { readonly grains: number; readonly score: number } | undefined
+  let least: Tryout | undefined
+  const leastScore = () => (least ? scoreOf(least.disorder) : asIs)
   for (let grains = 1; isWithin(knob, way * grains); grains = nextOf(knob, grains)) {
-    const value = score(grains)
+    const disorder = judged(grains)
     yield
-    if (value === 0) return { good: yield* smallestGood(bad, grains, score) }
+    if (scoreOf(disorder) === 0) return { good: yield* smallestGood(bad, grains, judged) }
     bad = grains
-    if (value < (least?.score ?? asIs)) least = { grains, score: value }
-    // a knob that does nothing, three times, is not worth more tries
-    unmoved = value === asIs ? unmoved + 1 : 0
-    if (unmoved > 2) break
+    if (scoreOf(disorder) < leastScore()) least = { grains, disorder }
+    // a knob that does nothing over 80 mm or 8 degrees is not worth more tries
+    unmoved = scoreOf(disorder) === asIs ? unmoved + 1 : 0
+    if (unmoved >= UNMOVED) break
   }
-  for (let by = Math.ceil((least?.grains ?? 0) / 2); least !== undefined && by >= 1; by = by === 1 ? 0 : Math.ceil(by / 2)) {
-    for (const grains of [least.grains - by, least.grains + by]) {
+  if (least === undefined) return {}
+  for (let by = Math.ceil(least.grains / 2); by >= 1; by = by === 1 ? 0 : Math.ceil(by / 2)) {
+    const middle: number = least.grains
+    for (const grains of [middle - by, middle + by]) {
       if (grains < 1 || !isWithin(knob, way * grains)) continue
-      const value = score(grains)
+      const disorder = judged(grains)
       yield
-      if (value === 0) return { good: yield* smallestGood(Math.min(grains, least.grains) === grains ? 0 : least.grains, grains, score) }
-      if (value < least.score) least = { grains, score: value }
+      if (scoreOf(disorder) === 0) return { good: yield* smallestGood(grains < least.grains ? 0 : least.grains, grains, judged) }
+      if (scoreOf(disorder) < leastScore()) least = { grains, disorder }
     }
   }
   return { least }
 }
 
-function* smallestGood(bad: number, good: number, score: (grains: number) => number): Generator<undefined, number> {
+function* smallestGood(bad: number, good: number, judged: Try): Generator<undefined, number> {
   while (good - bad > 1) {
     const middle = Math.floor((good + bad) / 2)
-    if (score(middle) === 0) good = middle
+    if (scoreOf(judged(middle)) === 0) good = middle
     else bad = middle
     yield
   }
