@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { dirname, join, normalize } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { RULES } from './packages/engine/src/judge/rules.ts'
-import { wording } from './packages/report/src/wording/en.ts'
+import { english } from './packages/report/src/wording/english.ts'
 
 /** Which package may import which; entered through index.ts, tests included. */
 const MAY_IMPORT: Record<string, readonly string[]> = {
@@ -112,7 +112,7 @@ describe('each rule', () => {
     expect(without((rule) => files.includes(`packages/engine/src/judge/${rule}.test.ts`))).toEqual([])
   })
   it('has its sentences, and there are none for a rule that does not exist', () => {
-    expect(Object.keys(wording).sort()).toEqual([...rules].sort())
+    expect(Object.keys(english.rules).sort()).toEqual([...rules].sort())
   })
   it('stands in the glossary under its name', () => {
     const glossary = read('docs/GLOSSARY.md')

@@ -4,20 +4,33 @@ import { useHashLocation } from 'wouter/use-hash-location'
 import { isPart } from './parts.ts'
 import { usePreferences } from './preferences.ts'
 import { DoorsScreen } from './screens/doors.tsx'
-import { en } from './words/en.ts'
-import { useWords, WordsContext } from './words/words.ts'
+import { SpokenContext, useSpoken, useWords } from './words/words.ts'
 
 const NewDoorScreen = lazy(() => import('./screens/new-door.tsx').then(({ NewDoorScreen }) => ({ default: NewDoorScreen })))
 const DoorScreen = lazy(() => import('./screens/door.tsx').then(({ DoorScreen }) => ({ default: DoorScreen })))
 
 /** Addresses behind a hash: a static server needs no rules for them, and they work from a file on a stick. */
 export function App() {
+  return (
+    <Suspense fallback={null}>
+      <Spoken />
+    </Suspense>
+  )
+}
+
+function Spoken() {
   const { theme } = usePreferences()
+  const spoken = useSpoken()
+  const { tag, direction } = spoken.words
   useEffect(() => {
     document.documentElement.dataset['theme'] = theme
   }, [theme])
+  useEffect(() => {
+    document.documentElement.lang = tag
+    document.documentElement.dir = direction
+  }, [tag, direction])
   return (
-    <WordsContext value={en}>
+    <SpokenContext value={spoken}>
       <Router hook={useHashLocation}>
         <Suspense fallback={<Waiting />}>
           <Switch>
@@ -31,7 +44,7 @@ export function App() {
           </Switch>
         </Suspense>
       </Router>
-    </WordsContext>
+    </SpokenContext>
   )
 }
 

@@ -5,6 +5,7 @@ import { useSyncExternalStore } from 'react'
 export interface Preferences {
   readonly theme: 'paper' | 'sun' | 'dark'
   readonly units: Units
+  readonly language: 'en' | 'de'
 }
 
 const KEY = 'sillsight.preferences'
@@ -12,12 +13,13 @@ const listeners = new Set<() => void>()
 let current: Preferences = read()
 
 function read(): Preferences {
-  const standard: Preferences = { theme: 'paper', units: 'metric' }
+  const standard: Preferences = { theme: 'paper', units: 'metric', language: /^de\b/.test(navigator.language) ? 'de' : 'en' }
   try {
     const kept = JSON.parse(localStorage.getItem(KEY) ?? '{}') as Partial<Record<keyof Preferences, unknown>>
     return {
       theme: kept.theme === 'sun' || kept.theme === 'dark' ? kept.theme : 'paper',
       units: kept.units === 'feet-inches' ? 'feet-inches' : 'metric',
+      language: kept.language === 'de' || kept.language === 'en' ? kept.language : standard.language,
     }
   } catch {
     return standard // no storage, or somebody wrote into it: preferences are not worth a message

@@ -3,7 +3,7 @@ import { appPage, openDemo, PARTS, typed } from './app-page.ts'
 import { builtApp } from './built.ts'
 import { inBrowser } from './in-browser.ts'
 
-const at = inBrowser(builtApp)
+const at = inBrowser(() => builtApp())
 
 const page = () => appPage(at.browser, at.served.url)
 

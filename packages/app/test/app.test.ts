@@ -7,7 +7,7 @@ import { appPage, DESK, openDemo, PARTS, typed } from './app-page.ts'
 import { builtApp } from './built.ts'
 import { inBrowser } from './in-browser.ts'
 
-const at = inBrowser(builtApp)
+const at = inBrowser(() => builtApp())
 
 const PHONE = { width: 360, height: 740 }
 

@@ -4,14 +4,19 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type Serving, serveBuild } from '../serve.ts'
 
-/** Builds the app as it ships, in a folder of its own, and serves it. */
-export async function builtApp(): Promise<Serving & { readonly folder: string }> {
+/**
+ * Builds the app in a folder of its own, and serves it.
+ *
+ * @param config another configuration than that of the app as it ships
+ */
+export async function builtApp(config = 'vite.config.ts'): Promise<Serving & { readonly folder: string }> {
   const folder = mkdtempSync(join(tmpdir(), 'app-'))
   // a process of its own: the test runner's NODE_ENV would make it a build for development
   const vite = join(import.meta.dirname, '../../../node_modules/vite/bin/vite.js')
+  const app = join(import.meta.dirname, '..')
   const { status, stderr } = spawnSync(
     process.execPath,
-    [vite, 'build', join(import.meta.dirname, '..'), '--logLevel', 'error', '--outDir', folder, '--emptyOutDir'],
+    [vite, 'build', app, '--config', join(app, config), '--logLevel', 'error', '--outDir', folder, '--emptyOutDir'],
     {
       env: { ...process.env, ['NODE_ENV']: 'production' },
       encoding: 'utf8',

@@ -3,7 +3,7 @@ import { appPage, openDemo } from './app-page.ts'
 import { builtApp } from './built.ts'
 import { inBrowser } from './in-browser.ts'
 
-const at = inBrowser(builtApp)
+const at = inBrowser(() => builtApp())
 
 describe('repairs of a failing finding', () => {
   it('are searched for on demand, offered as buttons, and written into the door by one edit that can be undone', async () => {

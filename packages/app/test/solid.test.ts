@@ -4,7 +4,7 @@ import { appPage, DESK, openDemo } from './app-page.ts'
 import { builtApp } from './built.ts'
 import { inBrowser } from './in-browser.ts'
 
-const at = inBrowser(builtApp)
+const at = inBrowser(() => builtApp())
 
 const radio = (on: Page, name: string) => on.getByRole('radio', { name, exact: true })
 /** The picture as the browser has it, once it rests. */

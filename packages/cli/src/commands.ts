@@ -31,6 +31,7 @@ export const everywhere: readonly Option[] = [
     choices: ['mm', 'ft-in'],
     means: 'how lengths are said: mm (and m), or feet, inches and fractions (default mm)',
   },
+  { name: 'language', value: 'LANGUAGE', choices: ['en', 'de'], means: 'of findings and drawings: en or de (default en)' },
   { name: 'ascii', means: 'no characters beyond ASCII' },
   { name: 'width', value: 'COLUMNS', means: 'how wide the text may run (default: the terminal, or 80)' },
   { name: 'no-color', means: 'no bold, no dim; so does NO_COLOR=1, and FORCE_COLOR=1 keeps them in a pipe' },

@@ -3,7 +3,7 @@ import { beamDoor, text } from '../test/doors.ts'
 import { formats, record, written } from './formats.ts'
 import { type JudgedAnswer, judgeFile, outcomeOf } from './judging.ts'
 
-const look = { width: 80, colored: false, ascii: false, units: 'metric' } as const
+const look = { width: 80, colored: false, ascii: false, units: 'metric', language: 'en' } as const
 const judged = judgeFile('door.json', text(beamDoor({ beam_mm: 400 }))) as JudgedAnswer
 
 describe('a rule that crashes', () => {

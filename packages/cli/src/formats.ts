@@ -7,7 +7,7 @@ import { problemText } from './problem.ts'
 import { program, shellWord } from './program.ts'
 import { standardInput } from './reading.ts'
 import { crashText } from './reported.ts'
-import type { Look } from './terminal.ts'
+import { type Look, readerOf } from './terminal.ts'
 
 export const formats = ['text', 'brief', 'json', 'jsonl', 'sarif', 'junit'] as const
 export type Format = (typeof formats)[number]
@@ -39,18 +39,19 @@ export function record(answer: Answer, look: Look): object {
   if (kind === 'refused') return { file, ok: false, outcome, issueCount: answer.issueCount, issues: answer.issues }
   if (kind === 'crashed') return { file, ok: false, outcome, crashes: [{ rule: 'sillsight', message: answer.message }] }
   const { door, judgement, sha256, notes } = answer
-  const findings = judgement.findings.map((finding) => ({ ...finding, sentence: sentence(door, finding, { units: look.units }) }))
+  const findings = judgement.findings.map((finding) => ({ ...finding, sentence: sentence(door, finding, readerOf(look)) }))
   const { edition, crashes, coverages } = judgement
   return { file, ok: true, outcome, door: judgement.door, edition, sha256, counts: countsOf(answer), findings, crashes, coverages, notes }
 }
 
 /** One door for a person: plan, findings, the hash of the result. */
-export function doorText({ file, door, judgement, sha256 }: JudgedAnswer, { width, colored, ascii, units }: Look): string {
+export function doorText({ file, door, judgement, sha256 }: JudgedAnswer, { width, colored, ascii, ...look }: Look): string {
+  const reader = readerOf(look)
   const palette = colored ? inkPalette : plainPalette
   const parts = [
     palette.quiet(file),
-    terminalPlan(door, judgement, { width, ascii, palette }).trimEnd(),
-    findingsText(door, judgement, { width, palette, units, ascii }).trimEnd(),
+    terminalPlan(door, judgement, { ...reader, width, ascii, palette }).trimEnd(),
+    findingsText(door, judgement, { ...reader, width, palette, ascii }).trimEnd(),
     palette.quiet(`result ${sha256}`),
   ]
   return `${parts.join('\n\n')}\n`

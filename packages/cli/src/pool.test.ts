@@ -26,7 +26,7 @@ async function takenFrom(names: readonly string[], workers: number): Promise<rea
   const pool = new Pool({
     thread,
     files: names.map((file) => ({ file, text: undefined })),
-    orders: { format: 'brief', look: { width: 80, colored: false, ascii: true, units: 'metric' } },
+    orders: { format: 'brief', look: { width: 80, colored: false, ascii: true, units: 'metric', language: 'en' } },
     workers,
     take: ({ result, remarks }) => taken.push(result || remarks),
     crashed: (file, message): Written => ({ outcome: 'crash', result: '', remarks: `${file}: ${message}` }),

@@ -1,4 +1,5 @@
 import { fstatSync, statSync } from 'node:fs'
+import { english, german, type Reader } from '@sillsight/report'
 import { type Request, wholeNumber } from './arguments.ts'
 
 /** How text may look where it goes. Plain data, so that a worker thread can be told. */
@@ -7,6 +8,13 @@ export interface Look {
   readonly colored: boolean
   readonly ascii: boolean
   readonly units: 'metric' | 'feet-inches'
+  /** Of findings and drawings; the program itself speaks English. */
+  readonly language: 'en' | 'de'
+}
+
+/** Whom the report speaks to. */
+export function readerOf({ units, language }: Pick<Look, 'units' | 'language'>): Reader {
+  return { units, language: language === 'de' ? german : english }
 }
 
 /** From the options, the environment and the terminal, in this order. */
@@ -16,6 +24,7 @@ export function lookOf(request: Request): Look {
     colored: !request.switches.has('no-color') && wantsColor(),
     ascii: request.switches.has('ascii'),
     units: request.values.get('units') === 'ft-in' ? 'feet-inches' : 'metric',
+    language: request.values.get('language') === 'de' ? 'de' : 'en',
   }
 }
 

@@ -1,12 +1,13 @@
 import { type Finding, judge } from '@sillsight/engine'
 import { describe, expect, it } from 'vitest'
 import { leafZone, loadingDoor } from '../test/doors.ts'
+import { METRIC } from '../test/readers.ts'
 import { findingsText } from './findings-text.ts'
 import { type Palette, plainPalette } from './options.ts'
 import { columns } from './wording/plain.ts'
 
 const judgement = judge(loadingDoor)
-const plainly = { width: 80, palette: plainPalette, units: 'metric', ascii: false } as const
+const plainly = { width: 80, palette: plainPalette, ...METRIC, ascii: false } as const
 const told = (change: Partial<typeof plainly> | { readonly width: number } | { readonly ascii: boolean } = {}): string =>
   findingsText(loadingDoor, judgement, { ...plainly, ...change })
 

@@ -1,11 +1,11 @@
 import type { Door, Finding, Judgement, Verdict } from '@sillsight/engine'
 import type { TextOptions } from './options.ts'
 import { type FindingGroup, grouped } from './wording/groups.ts'
-import { asAscii, listed, plain, wrapped } from './wording/plain.ts'
+import { asAscii, plain, wrapped } from './wording/plain.ts'
 import { mend, ruleName, sentence, sentenceOfPass, waitingWords } from './wording/sentence.ts'
 import { inventedNote } from './wording/sheet-words.ts'
 import { tally } from './wording/tally.ts'
-import { verdictMark, verdictWords } from './wording/verdicts.ts'
+import { verdictMark } from './wording/verdicts.ts'
 
 const INDENT = '    '
 
@@ -34,20 +34,20 @@ export function findingsText(door: Door, judgement: Judgement, options: TextOpti
 }
 
 function headBlock(door: Door, judgement: Judgement, options: TextOptions): readonly string[] {
-  const note = inventedNote(door)
+  const note = inventedNote(door, options)
   return [
     ...lines(plain(door.name), options, '').map(options.palette.strong),
     ...(note === undefined ? [] : lines(note, options, '').map(options.palette.quiet)),
-    ...lines(tally(judgement), options, ''),
+    ...lines(tally(judgement, options), options, ''),
   ]
 }
 
 /** Mark and sentence, what would mend or settle it, and the id for `why`. */
 function findingLines(door: Door, finding: Finding, options: TextOptions): readonly string[] {
-  const { units, palette } = options
-  const repair = mend(door, finding, { units })
+  const { palette } = options
+  const repair = mend(door, finding, options)
   return [
-    ...led(sentence(door, finding, { units }), finding.verdict, options),
+    ...led(sentence(door, finding, options), finding.verdict, options),
     ...(repair === '' ? [] : lines(repair, options, INDENT)),
     ...lines(plain(finding.id), options, INDENT).map(palette.quiet),
   ]
@@ -55,17 +55,16 @@ function findingLines(door: Door, finding: Finding, options: TextOptions): reado
 
 /** Passes that wait for the same grounds: the grounds once, then what each would say. */
 function waitingLines(door: Door, group: FindingGroup, options: TextOptions): readonly string[] {
-  const { units } = options
   return [
-    ...led(waitingWords(door, group, { units }), 'undetermined', options),
-    ...lines(mend(door, group.findings[0], { units }), options, INDENT),
-    ...group.findings.flatMap((finding) => withId(sentenceOfPass(door, finding, { units }), finding, options, `${INDENT}- `)),
+    ...led(waitingWords(door, group, options), 'undetermined', options),
+    ...lines(mend(door, group.findings[0], options), options, INDENT),
+    ...group.findings.flatMap((finding) => withId(sentenceOfPass(door, finding, options), finding, options, `${INDENT}- `)),
   ]
 }
 
 function passLines(door: Door, finding: Finding, options: TextOptions): readonly string[] {
-  const lead = `${verdictMark('pass', options.ascii)} ${verdictWords.pass}: `
-  return withId(sentence(door, finding, { units: options.units }), finding, options, lead).map((line, i) =>
+  const lead = `${verdictMark('pass', options.ascii)} ${options.language.verdicts.pass}: `
+  return withId(sentence(door, finding, options), finding, options, lead).map((line, i) =>
     i === 0 ? paintedLead(line, 'pass', options) : line,
   )
 }
@@ -81,25 +80,19 @@ function withId(text: string, finding: Finding, options: TextOptions, start: str
 
 function led(text: string, verdict: Verdict, options: TextOptions): readonly string[] {
   const all = wrapped(
-    shown(`${verdictMark(verdict, options.ascii)} ${verdictWords[verdict]}: ${text}`, options),
+    shown(`${verdictMark(verdict, options.ascii)} ${options.language.verdicts[verdict]}: ${text}`, options),
     options.width - INDENT.length,
   )
   return all.map((line, i) => (i === 0 ? paintedLead(line, verdict, options) : `${INDENT}${line}`))
 }
 
-function paintedLead(line: string, verdict: Verdict, { palette, ascii }: TextOptions): string {
-  const words = `${verdictMark(verdict, ascii)} ${verdictWords[verdict]}`
+function paintedLead(line: string, verdict: Verdict, { palette, ascii, language }: TextOptions): string {
+  const words = `${verdictMark(verdict, ascii)} ${language.verdicts[verdict]}`
   return line.startsWith(words) ? palette.verdict[verdict](words) + line.slice(words.length) : line
 }
 
 function crashBlocks({ crashes }: Judgement, options: TextOptions): readonly (readonly string[])[] {
-  return crashes.map(({ rule, message }) =>
-    lines(
-      `! Rule ${plain(rule)} broke down and gave no answer: ${plain(message)}. This is a fault of the program, please report it.`,
-      options,
-      '',
-    ),
-  )
+  return crashes.map(({ rule, message }) => lines(options.language.findings.crashed(plain(rule), plain(message)), options, ''))
 }
 
 /** What does not apply is no news: one paragraph of ids. */
@@ -109,11 +102,10 @@ function notApplicableLines(findings: readonly Finding[], options: TextOptions):
 }
 
 function closingLines(findings: readonly Finding[], options: TextOptions): readonly string[] {
-  const names = [...new Set(findings.filter(({ provisional }) => provisional === 'grid').map(({ rule }) => ruleName(rule)))]
-  const provisional = names.length > 0 ? `Measured on a grid only, and provisional: ${listed(names)}. ` : ''
-  return lines(`${provisional}Computed, not certified: a competent person decides, and local rules apply.`, options, '').map(
-    options.palette.quiet,
-  )
+  const names = [...new Set(findings.filter(({ provisional }) => provisional === 'grid').map(({ rule }) => ruleName(rule, options)))]
+  const { findings: words, listed } = options.language
+  const provisional = names.length > 0 ? `${words.provisional(listed(names))} ` : ''
+  return lines(`${provisional}${words.notCertified}`, options, '').map(options.palette.quiet)
 }
 
 function lines(text: string, options: TextOptions, indent: string): readonly string[] {

@@ -1,7 +1,7 @@
 import type { Finding } from '@sillsight/engine'
 import type { FileResult, JudgedFile, RefusedFile } from './options.ts'
+import { english } from './wording/english.ts'
 import { mend, sentence } from './wording/sentence.ts'
-import { verdictWords } from './wording/verdicts.ts'
 import { asXmlText } from './xml.ts'
 
 interface Suite {
@@ -16,6 +16,9 @@ interface Case {
   readonly text: string
 }
 
+/** Pipelines have one language, so that what they compare stays the same. */
+const PIPELINE = { units: 'metric', language: english } as const
+
 /**
  * The findings of many files as JUnit XML, ready to be written: one suite for each file, one case for each finding. A fail is a failure;
  * what is not settled or does not apply is skipped, with the reason; a file that cannot be read and a rule that broke down are errors.
@@ -28,10 +31,8 @@ export function junit(results: readonly FileResult[]): string {
 
 function judgedSuite({ file, door, judgement }: JudgedFile): Suite {
   const findings = judgement.findings.map((finding): Case => {
-    const text = [sentence(door, finding, { units: 'metric' }), mend(door, finding, { units: 'metric' })]
-      .filter((part) => part !== '')
-      .join(' ')
-    return { name: finding.id, group: finding.rule, outcome: OUTCOMES[finding.verdict], kind: verdictWords[finding.verdict], text }
+    const text = [sentence(door, finding, PIPELINE), mend(door, finding, PIPELINE)].filter((part) => part !== '').join(' ')
+    return { name: finding.id, group: finding.rule, outcome: OUTCOMES[finding.verdict], kind: english.verdicts[finding.verdict], text }
   })
   const crashes = judgement.crashes.map(
     ({ rule, message }): Case => ({ name: rule, group: rule, outcome: 'error', kind: 'rule-broke-down', text: message }),

@@ -1,4 +1,5 @@
 import type { Door, Finding, Judgement, Verdict } from '@sillsight/engine'
+import type { Reader } from './wording/language.ts'
 
 /** How lengths are said: `metric` in mm and m, `feet-inches` as a tape in feet, inches and sixteenths. */
 export type Units = 'metric' | 'feet-inches'
@@ -13,16 +14,15 @@ export interface Palette {
   readonly quiet: Paint
 }
 
-export interface TextOptions {
+export interface TextOptions extends Reader {
   /** Columns of the terminal. */
   readonly width: number
   readonly palette: Palette
-  readonly units: Units
   /** Only ASCII characters, for terminals that have no others. */
   readonly ascii: boolean
 }
 
-export interface PlanOptions {
+export interface PlanOptions extends Reader {
   readonly width: number
   readonly ascii: boolean
   /** Id of a door state; the state with the most unseen cells if left out. */
@@ -30,12 +30,9 @@ export interface PlanOptions {
   /** Id of a zone; the zone with the most unseen cells if left out. */
   readonly zone?: string | undefined
   readonly palette?: Palette | undefined
-  /** Metric if left out. */
-  readonly units?: Units | undefined
 }
 
-export interface SheetOptions {
-  readonly units: Units
+export interface SheetOptions extends Reader {
   readonly state?: string | undefined
   readonly zone?: string | undefined
   /** 25 for a scale of 1:25; the largest that fits on A4 or A3 if left out. */

@@ -1,7 +1,11 @@
 import type { Finding, Verdict } from '@sillsight/engine'
 import type { FileResult, JudgedFile, RefusedFile } from './options.ts'
+import { english } from './wording/english.ts'
 import { plain } from './wording/plain.ts'
 import { mend, ruleName, sentence } from './wording/sentence.ts'
+
+/** Pipelines have one language, so that what they compare stays the same. */
+const PIPELINE = { units: 'metric', language: english } as const
 
 /** SARIF 2.1.0, section 3.27.9 and 3.27.10: only a result of kind "fail" may have a level other than "none". */
 const KINDS: Readonly<Record<Verdict, { readonly kind: string; readonly level: string }>> = {
@@ -23,7 +27,10 @@ export function sarif(results: readonly FileResult[]): string {
     runs: [
       {
         tool: {
-          driver: { name: 'Sillsight', rules: rules.map((id) => ({ id, name: pascal(id), shortDescription: { text: ruleName(id) } })) },
+          driver: {
+            name: 'Sillsight',
+            rules: rules.map((id) => ({ id, name: pascal(id), shortDescription: { text: ruleName(id, PIPELINE) } })),
+          },
         },
         columnKind: 'utf16CodeUnits',
         invocations: [
@@ -43,9 +50,7 @@ export function sarif(results: readonly FileResult[]): string {
 }
 
 function resultOf({ file, door }: JudgedFile, finding: Finding, rules: readonly string[], artifact: number): object {
-  const said = [sentence(door, finding, { units: 'metric' }), mend(door, finding, { units: 'metric' })]
-    .filter((text) => text !== '')
-    .join(' ')
+  const said = [sentence(door, finding, PIPELINE), mend(door, finding, PIPELINE)].filter((text) => text !== '').join(' ')
   return {
     ruleId: finding.rule,
     ruleIndex: rules.indexOf(finding.rule),

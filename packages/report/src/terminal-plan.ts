@@ -1,12 +1,13 @@
 import type { Door, Judgement, Obstacle } from '@sillsight/engine'
 import { bodiesToDraw, halfExtents, type ShownBody, sensorSpots } from './drawing/scene.ts'
-import type { PlanOptions, Units } from './options.ts'
+import type { PlanOptions } from './options.ts'
 import { type Shown, shownOf } from './shown.ts'
 import { type Canvas, emptyCanvas, type FrameSigns, frame, type Ink, inkAt, put, written } from './terminal-canvas.ts'
 import { unseenGround } from './unseen-ground.ts'
 import { tape } from './wording/figures.ts'
+import type { Reader } from './wording/language.ts'
 import { sideName } from './wording/places.ts'
-import { asAscii, columns, listed, plain, wrapped } from './wording/plain.ts'
+import { asAscii, called, columns, wrapped } from './wording/plain.ts'
 import { hatchWords } from './wording/sheet-words.ts'
 
 const MOST_ROWS = 24
@@ -77,13 +78,12 @@ export function terminalPlan(door: Door, judgement: Judgement, options: PlanOpti
     putClear(canvas, Math.min(width - 1, columnOf(raster, x_mm)), rowOf(raster, y_mm), signs.sensor, 'sensor')
   }
   drawLetters(canvas, raster, shown, bodies)
-  const units = options.units ?? 'metric'
   const text = [
-    heading(door, shown),
+    heading(door, shown, options),
     ...withoutEmptyEnds(written(canvas, options.palette)),
-    tapeLine(raster, door, width, units, signs),
+    tapeLine(raster, door, width, options, signs),
     '',
-    ...wrapped(legend(door, { ...shown, bodies, drawn }, units, signs), width),
+    ...wrapped(legend(door, { ...shown, bodies, drawn }, options, signs), width),
   ].join('\n')
   return `${options.ascii ? asAscii(text) : text}\n`
 }
@@ -94,9 +94,12 @@ function withoutEmptyEnds(lines: readonly string[]): readonly string[] {
   return lines.slice(Math.max(0, first), lines.length - Math.max(0, empty))
 }
 
-function heading(door: Door, { zone, state }: Shown): string {
-  const of = [zone && `zone \u201c${plain(zone.name)}\u201d`, door.states.length > 1 && plain(state.name)].filter(Boolean).join(', ')
-  return `Plan, ${sideName(door, 'a')} at the top, ${sideName(door, 'b')} below${of ? `: ${of}` : ''}`
+function heading(door: Door, { zone, state }: Shown, reader: Reader): string {
+  const { sheet, things } = reader.language
+  const of = [zone && things.zone(called(zone.name, reader)), door.states.length > 1 && called(state.name, reader)]
+    .filter(Boolean)
+    .join(', ')
+  return `${sheet.plan}, ${sheet.topAndBelow(sideName(door, 'a', reader), sideName(door, 'b', reader))}${of ? `: ${of}` : ''}`
 }
 
 function rasterOf(door: Door, { zone, coverage }: Shown, bodies: readonly ShownBody[], width: number): Raster {
@@ -238,12 +241,12 @@ function drawLetters(canvas: Canvas, raster: Raster, { coverage }: Shown, bodies
 }
 
 /** The clear width under the plan: |---- 4.00 m ----|. */
-function tapeLine(raster: Raster, door: Door, width: number, units: Units, { tape: [start, line, end] }: Signs): string {
+function tapeLine(raster: Raster, door: Door, width: number, reader: Reader, { tape: [start, line, end] }: Signs): string {
   const from = columnOf(raster, 0)
   const to = Math.min(width - 1, columnOf(raster, door.opening.width_mm - 1e-6))
-  const text = ` ${tape(door.opening.width_mm, units)} `
+  const text = ` ${tape(door.opening.width_mm, reader)} `
   const room = to - from - 1 - columns(text)
-  if (room < 2) return `${' '.repeat(Math.max(0, from))}${text.trim()} clear width`
+  if (room < 2) return `${' '.repeat(Math.max(0, from))}${text.trim()} ${reader.language.plan.clearWidth}`
   const before = Math.floor(room / 2)
   return `${' '.repeat(Math.max(0, from))}${start}${line.repeat(before)}${text}${line.repeat(room - before)}${end}`
 }
@@ -254,16 +257,17 @@ interface Explained extends Shown {
   readonly drawn: readonly Obstacle[]
 }
 
-function legend(door: Door, { drawn, coverage, zone, bodies }: Explained, units: Units, signs: Signs): string {
-  const things = [...new Set(drawn.filter(({ implied }) => !implied).map(({ name }) => plain(name)))]
+function legend(door: Door, { drawn, coverage, zone, bodies }: Explained, reader: Reader, signs: Signs): string {
+  const { plan, sheet, listed } = reader.language
+  const things = [...new Set(drawn.filter(({ implied }) => !implied).map(({ name }) => called(name, reader)))]
   const frameOf = ({ corners: [left, right] }: FrameSigns): string => `${left}${right}`
-  const hatched = coverage && hatchWords(coverage)
+  const hatched = coverage && hatchWords(coverage, reader)
   const parts = [
     hatched && `${signs.unseen} ${hatched}`,
-    bodies.length > 0 && `${frameOf(signs.body)} worst case, the body where it lies`,
-    ...sensorSpots(door).map(({ name, z_mm }) => `${signs.sensor} ${plain(name)}, ${tape(z_mm, units)} up`),
+    bodies.length > 0 && `${frameOf(signs.body)} ${plan.body}`,
+    ...sensorSpots(door).map(({ name, z_mm }) => `${signs.sensor} ${sheet.up(called(name, reader), tape(z_mm, reader))}`),
     things.length > 0 && `${signs.thing} ${listed(things)}`,
-    zone && `${signs.zone.level}${signs.zone.level} edge of the zone`,
+    zone && `${signs.zone.level}${signs.zone.level} ${plan.edge}`,
   ]
   return parts.filter((part): part is string => Boolean(part)).join(' \u00b7 ')
 }

@@ -1,12 +1,13 @@
 import { judge } from '@sillsight/engine'
 import { describe, expect, it } from 'vitest'
 import { loadingDoor } from '../test/doors.ts'
+import { FEET, METRIC } from '../test/readers.ts'
 import { plainPalette } from './options.ts'
 import { whyText } from './why-text.ts'
 import { columns } from './wording/plain.ts'
 
 const judgement = judge(loadingDoor)
-const plainly = { width: 90, palette: plainPalette, units: 'metric', ascii: false } as const
+const plainly = { width: 90, palette: plainPalette, ...METRIC, ascii: false } as const
 const why = (id: string): string => whyText(loadingDoor, judgement, id, plainly) ?? ''
 
 describe('why', () => {
@@ -63,7 +64,7 @@ describe('why', () => {
   it('keeps to the width, and to ASCII where that is asked for', () => {
     for (const { id } of judgement.findings) {
       for (const line of why(id).split('\n').slice(1)) expect(columns(line)).toBeLessThanOrEqual(90)
-      expect(whyText(loadingDoor, judgement, id, { ...plainly, ascii: true, units: 'feet-inches' })).toMatch(/^[\n -~]*$/)
+      expect(whyText(loadingDoor, judgement, id, { ...plainly, ascii: true, ...FEET })).toMatch(/^[\n -~]*$/)
     }
   })
 })

@@ -3,6 +3,7 @@ import { drawOnScreen, type ProjectionName, type ScreenDrawing, type Window } fr
 import { lazy, Suspense, useEffect, useMemo, useRef, useState } from 'react'
 import { usePreferences } from '../preferences.ts'
 import { useDoor } from '../screens/at-door.ts'
+import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { FigureHits } from './figure-hits.tsx'
 import { Grips } from './grips.tsx'
@@ -41,7 +42,8 @@ interface Props {
 /** The drawing: plan, elevation or section, filling its room. It shows one answer: door and findings of the same revision. */
 export function Stage({ first, grips = true, over, note, state, zone, tools }: Props) {
   const words = useWords()
-  const { units, theme } = usePreferences()
+  const { theme } = usePreferences()
+  const reader = useReader()
   const { door, snapshot, answers, preview } = useDoor()
   const [view, setView] = useState<ProjectionName | 'solid'>(first)
   const inSpace = view === 'solid'
@@ -55,7 +57,7 @@ export function Stage({ first, grips = true, over, note, state, zone, tools }: P
       shown && size.width > 0 && !inSpace
         ? drawOnScreen(shown.door, shown.judgement, {
             projection,
-            units,
+            ...reader,
             state,
             zone,
             window: held,
@@ -63,7 +65,7 @@ export function Stage({ first, grips = true, over, note, state, zone, tools }: P
             height_mm: size.height / PX_PER_MM,
           })
         : undefined,
-    [shown, projection, units, size, held, state, zone, inSpace],
+    [shown, projection, reader, size, held, state, zone, inSpace],
   )
   const drawn = drawing && shown && { door: shown.door, drawing, projection, pxPerMm: PX_PER_MM }
   return (

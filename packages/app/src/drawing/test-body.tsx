@@ -1,7 +1,7 @@
 import { type Door, type Look, looker, type Stance } from '@sillsight/engine'
 import { onSheet, type Place, type ProjectionName, postureWords, type ScreenDrawing, sizeWords } from '@sillsight/report'
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react'
-import { usePreferences } from '../preferences.ts'
+import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { ARROWS, FINE_STEP_MM, STEP_MM } from './moving.ts'
 import type { Drawn } from './stage.tsx'
@@ -57,7 +57,7 @@ function useLookWords(look: Look | undefined, door: Door | undefined): string {
 /** What sees the body, and which of the zone's bodies it is. */
 export function TestBodyNote({ door, drawing, body, onMove }: Props) {
   const words = useWords().drawing
-  const { units } = usePreferences()
+  const reader = useReader()
   const { at, stances, look } = useLook(door, drawing, body)
   const told = useLookWords(look, door)
   if (!at) return null
@@ -73,7 +73,7 @@ export function TestBodyNote({ door, drawing, body, onMove }: Props) {
         >
           {stances.map(({ posture, yaw_rad, body: { id }, index }, i) => (
             <option key={`${id} ${index} ${yaw_rad}`} value={i}>
-              {postureWords(posture, units, yaw_rad)}
+              {postureWords(posture, reader, yaw_rad)}
             </option>
           ))}
         </select>
@@ -85,7 +85,7 @@ export function TestBodyNote({ door, drawing, body, onMove }: Props) {
 /** The body on the drawing, with the beams that see it; moved by a finger or with the arrow keys. */
 export function TestBody({ door, drawing, projection, pxPerMm, body, onMove }: Props) {
   const words = useWords().drawing
-  const { units } = usePreferences()
+  const reader = useReader()
   const { at, stance, look } = useLook(door, drawing, body)
   const from = useRef<{ readonly x: number; readonly y: number; readonly at: BodyAt }>(undefined)
   const [held, setHeld] = useState(false)
@@ -145,7 +145,7 @@ export function TestBody({ door, drawing, projection, pxPerMm, body, onMove }: P
         role="button"
         tabIndex={0}
         className="grip"
-        aria-label={words.bodyMove(sizeWords(stance.posture, units))}
+        aria-label={words.bodyMove(sizeWords(stance.posture, reader))}
         onPointerDown={onDown}
         onPointerMove={onDrag}
         onPointerUp={onUp}

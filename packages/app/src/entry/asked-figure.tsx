@@ -1,5 +1,5 @@
 import { lazy, Suspense, useState } from 'react'
-import { usePreferences } from '../preferences.ts'
+import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { shownFigure } from './kinds.ts'
 import type { Asked } from './pad.tsx'
@@ -16,11 +16,11 @@ interface Props {
 /** A figure in a sentence. Touching it opens the number pad. */
 export function AskedFigure({ asked, missing, readOnly = false }: Props) {
   const words = useWords()
-  const { units } = usePreferences()
+  const reader = useReader()
   const [open, setOpen] = useState(false)
   const { label, kind, value, tolerance_mm } = asked
-  const within = tolerance_mm === undefined ? '' : ` ± ${shownFigure(tolerance_mm, 'length', units, words.decimal)}`
-  const shown = value === undefined ? (missing ?? words.entry.missing) : shownFigure(value, kind, units, words.decimal)
+  const within = tolerance_mm === undefined ? '' : ` ± ${shownFigure(tolerance_mm, 'length', reader)}`
+  const shown = value === undefined ? (missing ?? words.entry.missing) : shownFigure(value, kind, reader)
   return (
     <>
       <button

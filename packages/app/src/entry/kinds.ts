@@ -1,5 +1,5 @@
 import { readLength, showLength } from '@sillsight/document'
-import { figure, type Units } from '@sillsight/report'
+import { figure, type Reader, type Units } from '@sillsight/report'
 
 /** What a figure counts, which decides its keys, its unit and how it is read. */
 export type Kind = 'length' | 'angle' | 'percent' | 'seconds' | 'metres' | 'speed' | 'share' | 'count'
@@ -17,9 +17,9 @@ const SUFFIX: Readonly<Record<Exclude<Kind, 'length'>, string>> = {
 }
 
 /** A value of the door file as it is shown in a sentence. */
-export function shownFigure(value: number, kind: Kind, units: Units, decimal: string): string {
-  if (kind === 'length') return units === 'metric' ? figure({ value, unit: 'mm' }, units) : showLength(value, units)
-  return `${String(Math.round(value * 1000) / 1000).replace('.', decimal)}${SUFFIX[kind]}`
+export function shownFigure(value: number, kind: Kind, reader: Reader): string {
+  if (kind === 'length') return reader.units === 'metric' ? figure({ value, unit: 'mm' }, reader) : showLength(value, reader.units)
+  return `${String(Math.round(value * 1000) / 1000).replace('.', reader.language.decimal)}${SUFFIX[kind]}`
 }
 
 /** Whether a length was typed in millimetres, so that nothing of how it was said is lost. */

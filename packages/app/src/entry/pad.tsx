@@ -1,7 +1,7 @@
 import { useId, useState } from 'react'
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
 import { Icon } from '../look/icons.tsx'
-import { usePreferences } from '../preferences.ts'
+import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { type Kind, readFigure, shownFigure } from './kinds.ts'
 import { erased, type Key, pressed } from './typing.ts'
@@ -49,7 +49,8 @@ export function Pad({ asked, onClose }: { readonly asked: Asked; readonly onClos
 
 function PadSheet({ asked, onClose }: { readonly asked: Asked; readonly onClose: () => void }) {
   const words = useWords()
-  const { units } = usePreferences()
+  const reader = useReader()
+  const { units } = reader
   const { label, hint, kind, value, signed = false, question } = asked
   const decimal = words.decimal
   const [text, setText] = useState('')
@@ -96,7 +97,7 @@ function PadSheet({ asked, onClose }: { readonly asked: Asked; readonly onClose:
           maxLength={40}
           aria-label={label}
           aria-describedby={told}
-          placeholder={value === undefined ? '\u2013' : shownFigure(value, kind, units, decimal)}
+          placeholder={value === undefined ? '\u2013' : shownFigure(value, kind, reader)}
           value={text}
           onChange={(event) => setText(event.target.value)}
         />
@@ -125,7 +126,7 @@ function PadSheet({ asked, onClose }: { readonly asked: Asked; readonly onClose:
                 aria-pressed={Math.abs((asked.tolerance_mm ?? -1) - tolerance_mm) < 0.01}
                 onClick={() => asked.onTolerance?.(tolerance_mm)}
               >
-                ± {shownFigure(tolerance_mm, 'length', units, decimal)}
+                ± {shownFigure(tolerance_mm, 'length', reader)}
               </button>
             ))}
           </div>

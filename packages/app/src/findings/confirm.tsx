@@ -3,8 +3,8 @@ import { needWords } from '@sillsight/report'
 import { useState } from 'react'
 import { Button, Dialog, Form, Heading, Input, Label, Modal, ModalOverlay, TextField } from 'react-aria-components'
 import { putAt } from '../entry/places.ts'
-import { usePreferences } from '../preferences.ts'
 import { useDoor } from '../screens/at-door.ts'
+import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 
 const FIELDS = ['document', 'edition', 'clause', 'by'] as const
@@ -12,7 +12,7 @@ const FIELDS = ['document', 'edition', 'clause', 'by'] as const
 /** A figure that is only remembered counts from then on when somebody who holds the standard says that it stands there. */
 export function Confirm({ finding, onClose }: { readonly finding: Finding; readonly onClose: () => void }) {
   const words = useWords()
-  const { units } = usePreferences()
+  const reader = useReader()
   const { door, answers } = useDoor()
   const [said, setSaid] = useState<Partial<Record<(typeof FIELDS)[number], string>>>({})
   const needs = finding.verdict === 'undetermined' ? finding.needs.filter((need) => need.startsWith('confirmations/')) : []
@@ -44,7 +44,7 @@ export function Confirm({ finding, onClose }: { readonly finding: Finding; reado
           </div>
           <p>{words.confirm.lead}</p>
           <ul className="waiting">
-            {answers.shown && needs.map((need) => <li key={need}>{answers.shown && needWords(answers.shown.door, need, units)}</li>)}
+            {answers.shown && needs.map((need) => <li key={need}>{answers.shown && needWords(answers.shown.door, need, reader)}</li>)}
           </ul>
           <Form
             onSubmit={(event) => {

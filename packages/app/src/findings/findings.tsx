@@ -1,9 +1,9 @@
 import type { Door, Finding, Verdict } from '@sillsight/engine'
-import { type FindingGroup, grouped, mend, ruleName, sentence, sentenceOfPass, tally, verdictWords, waitingWords } from '@sillsight/report'
+import { type FindingGroup, grouped, mend, ruleName, sentence, sentenceOfPass, tally, waitingWords } from '@sillsight/report'
 import { lazy, Suspense, useCallback, useState } from 'react'
-import { usePreferences } from '../preferences.ts'
 import { useDoor } from '../screens/at-door.ts'
 import { Cautions } from '../screens/cautions.tsx'
+import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { Concept } from './concept.tsx'
 import { VerdictMark } from './verdict-mark.tsx'
@@ -21,6 +21,7 @@ interface Props {
 /** The findings as sentences, worst first. */
 export function Findings({ pointed, onPoint }: Props) {
   const words = useWords()
+  const reader = useReader()
   const { answers, upToDate } = useDoor()
   const { shown, progress } = answers
   const groups = shown ? grouped(shown.judgement.findings) : []
@@ -28,7 +29,7 @@ export function Findings({ pointed, onPoint }: Props) {
   return (
     <section className="findings" aria-label={words.findings.title} aria-busy={!upToDate}>
       <div className="findings-head">
-        <h2 aria-live="polite">{shown ? tally(shown.judgement, { short: true }) : words.findings.judging}</h2>
+        <h2 aria-live="polite">{shown ? tally(shown.judgement, reader, { short: true }) : words.findings.judging}</h2>
         <p role="status">
           {!shown ? '' : !upToDate ? words.findings.old : shown.depth === 'grid' ? words.findings.provisional : ''}
           {progress && ` · ${Math.floor((100 * progress.done) / progress.of)} %`}
@@ -53,7 +54,7 @@ export function Findings({ pointed, onPoint }: Props) {
       {apart.length > 0 && (
         <details className="apart">
           <summary>{words.findings.otherVerdicts(apart.length)}</summary>
-          <ul>{shown && apart.map(({ findings: [first] }) => <li key={first.id}>{ruleName(first.rule)}</li>)}</ul>
+          <ul>{shown && apart.map(({ findings: [first] }) => <li key={first.id}>{ruleName(first.rule, reader)}</li>)}</ul>
         </details>
       )}
       <Cautions lines={words.cautions.judge} />
@@ -94,11 +95,11 @@ interface ItemProps extends Props {
 
 function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
   const words = useWords()
-  const { units } = usePreferences()
+  const reader = useReader()
   const { answers, upToDate } = useDoor()
   const [first] = group.findings
   const verdict: Verdict = first.verdict
-  const repair = mend(door, first, { units })
+  const repair = mend(door, first, reader)
   const [searching, setSearching] = useState(false)
   const close = useCallback(() => setSearching(false), [])
   const mendable = verdict === 'fail' && first.rule !== 'blind-pocket' && upToDate && answers.shown?.depth === 'exact'
@@ -106,18 +107,18 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
     <li className="finding" data-verdict={verdict} data-pointed={pointed === first.id || undefined}>
       <p className="finding-verdict">
         <VerdictMark verdict={verdict} />
-        {verdictWords[verdict]}
+        {reader.language.verdicts[verdict]}
       </p>
       <div className="finding-words">
         {group.waitsFor === undefined ? (
-          <p>{sentence(door, first, { units })}</p>
+          <p>{sentence(door, first, reader)}</p>
         ) : (
           <>
-            <p>{waitingWords(door, group, { units })}</p>
+            <p>{waitingWords(door, group, reader)}</p>
             <ul className="waiting">
               {group.findings.map((finding) => (
                 <li key={finding.id}>
-                  {sentenceOfPass(door, finding, { units })} <WhyButton finding={finding} />
+                  {sentenceOfPass(door, finding, reader)} <WhyButton finding={finding} />
                 </li>
               ))}
             </ul>
@@ -145,7 +146,7 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
             <button
               type="button"
               className="link"
-              aria-label={words.repairs.searchFor(ruleName(first.rule))}
+              aria-label={words.repairs.searchFor(ruleName(first.rule, reader))}
               onClick={() => setSearching(true)}
             >
               {words.repairs.search}
@@ -164,10 +165,16 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
 
 function WhyButton({ finding }: { readonly finding: Finding }) {
   const words = useWords()
+  const reader = useReader()
   const [open, setOpen] = useState(false)
   return (
     <>
-      <button type="button" className="link" aria-label={words.findings.whyFor(ruleName(finding.rule))} onClick={() => setOpen(true)}>
+      <button
+        type="button"
+        className="link"
+        aria-label={words.findings.whyFor(ruleName(finding.rule, reader))}
+        onClick={() => setOpen(true)}
+      >
         {words.findings.why}
       </button>
       {open && (

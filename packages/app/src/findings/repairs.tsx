@@ -4,8 +4,8 @@ import { repairOutcome, repairWords, ruleName } from '@sillsight/report'
 import { useEffect, useRef, useState } from 'react'
 import { makeMendingWorker } from '../judging/make-worker.ts'
 import type { FromMending, ToMending } from '../judging/messages.ts'
-import { usePreferences } from '../preferences.ts'
 import { useDoor } from '../screens/at-door.ts'
+import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 
 type Search =
@@ -19,7 +19,7 @@ type Search =
  */
 export function Repairs({ finding, onClose }: { readonly finding: Finding; readonly onClose: () => void }) {
   const words = useWords()
-  const { units } = usePreferences()
+  const reader = useReader()
   const { door, snapshot, answers } = useDoor()
   const { file, conflicts, readOnly } = snapshot
   const [search, setSearch] = useState<Search>({ kind: 'trying', doors: 0 })
@@ -53,18 +53,18 @@ export function Repairs({ finding, onClose }: { readonly finding: Finding; reado
   const { offers, repairs } = search
   const before = answers.shown?.judgement.findings ?? []
   const apply = ({ repair, edits }: Offer) => {
-    const said = repairWords(search.door, repair.steps, { units })
-    door.edit({ deed: 'mended', name: ruleName(finding.rule), typed: said }, (draft) => applyEdits(draft, edits))
+    const said = repairWords(search.door, repair.steps, reader)
+    door.edit({ deed: 'mended', name: ruleName(finding.rule, reader), typed: said }, (draft) => applyEdits(draft, edits))
   }
   return (
     <section className="repairs" aria-label={words.repairs.title}>
       {offers.length === 0 && <p>{words.repairs.none(repairs.tried.grid + repairs.tried.exact)}</p>}
       {offers.map((offer) => {
-        const said = repairWords(search.door, offer.repair.steps, { units })
+        const said = repairWords(search.door, offer.repair.steps, reader)
         return (
           <div key={said} className="repair">
             <p>{said}</p>
-            <p className="finding-note">{repairOutcome(before, offer.repair)}</p>
+            <p className="finding-note">{repairOutcome(before, offer.repair, reader)}</p>
             <button
               type="button"
               className="second"
@@ -79,7 +79,7 @@ export function Repairs({ finding, onClose }: { readonly finding: Finding; reado
       })}
       {repairs.nearest && (
         <p className="finding-note">
-          {repairWords(search.door, repairs.nearest.steps, { units })} {words.repairs.nearest(Math.ceil(repairs.nearest.left * 100))}
+          {repairWords(search.door, repairs.nearest.steps, reader)} {words.repairs.nearest(Math.ceil(repairs.nearest.left * 100))}
         </p>
       )}
       {repairs.rejected.length > 0 && (
@@ -87,12 +87,12 @@ export function Repairs({ finding, onClose }: { readonly finding: Finding; reado
           <summary>{words.repairs.rejected(repairs.rejected.length)}</summary>
           <ul>
             {repairs.rejected.map(({ steps, worsens }) => {
-              const said = repairWords(search.door, steps, { units })
+              const said = repairWords(search.door, steps, reader)
               return (
                 <li key={said}>
                   {said}{' '}
                   {worsens.length > 0
-                    ? words.repairs.worsens(worsens.map((id) => ruleName(id.split(':')[0] ?? id)).join(', '))
+                    ? words.repairs.worsens(worsens.map((id) => ruleName(id.split(':')[0] ?? id, reader)).join(', '))
                     : words.repairs.denied}
                 </li>
               )

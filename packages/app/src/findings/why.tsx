@@ -1,23 +1,23 @@
 import { plainPalette, ruleName, whyText } from '@sillsight/report'
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
 import { Icon } from '../look/icons.tsx'
-import { usePreferences } from '../preferences.ts'
 import { useDoor } from '../screens/at-door.ts'
+import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 
 /** The arithmetic of one finding, step by step, with where each figure came from. */
 export function Why({ finding, onClose }: { readonly finding: string; readonly onClose: () => void }) {
   const words = useWords()
-  const { units } = usePreferences()
+  const reader = useReader()
   const { shown } = useDoor().answers
   // as wide as no line is: the sheet wraps them to its own width
-  const text = shown && whyText(shown.door, shown.judgement, finding, { width: 10_000, palette: plainPalette, units, ascii: false })
+  const text = shown && whyText(shown.door, shown.judgement, finding, { width: 10_000, palette: plainPalette, ...reader, ascii: false })
   return (
     <ModalOverlay className="pad-veil" isDismissable isOpen onOpenChange={(open) => !open && onClose()}>
       <Modal className="why">
         <Dialog>
           <div className="pad-head">
-            <Heading slot="title">{ruleName(finding.split(':')[0] ?? finding)}</Heading>
+            <Heading slot="title">{ruleName(finding.split(':')[0] ?? finding, reader)}</Heading>
             <button type="button" className="quiet-button" aria-label={words.pad.close} onClick={onClose}>
               <Icon name="cross" />
             </button>

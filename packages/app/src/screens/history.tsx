@@ -1,12 +1,12 @@
 import type { Door } from '@sillsight/engine'
-import { needWords } from '@sillsight/report'
+import { needWords, type Reader } from '@sillsight/report'
 import { useState, useSyncExternalStore } from 'react'
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
 import { Icon } from '../look/icons.tsx'
-import { usePreferences } from '../preferences.ts'
 import type { HistoryEntry, Moment } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
 import type { Words } from '../words/en.ts'
+import { useReader } from '../words/reader.ts'
 import { shownTime } from '../words/time.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
@@ -21,7 +21,7 @@ interface Props {
 /** Who did what and when, newest first; each moment can be looked at as it was. */
 export function History({ onClose, onMoment }: Props) {
   const words = useWords()
-  const { units } = usePreferences()
+  const reader = useReader()
   const { door, answers } = useDoor()
   const author = useSyncExternalStore(doors.subscribe, doors.author)
   const [most, setMost] = useState(AT_ONCE)
@@ -46,7 +46,7 @@ export function History({ onClose, onMoment }: Props) {
                 <span className="quiet">{shownTime(entry.at_ms)}</span>
                 <span>
                   {entry.author !== '' && <strong>{entry.author}: </strong>}
-                  {entryWords(entry, words, answers.shown?.door, units)}
+                  {entryWords(entry, words, answers.shown?.door, reader)}
                 </span>
                 <button type="button" className="link" onClick={() => onMoment(entry.moment)}>
                   {words.history.look}
@@ -65,13 +65,8 @@ export function History({ onClose, onMoment }: Props) {
   )
 }
 
-function entryWords(
-  { deed, undoes, redoes }: HistoryEntry,
-  words: Words,
-  door: Door | undefined,
-  units: ReturnType<typeof usePreferences>['units'],
-): string {
-  const thing = deed.name ?? (deed.path !== undefined && door ? needWords(door, deed.path, units) : (deed.path ?? ''))
+function entryWords({ deed, undoes, redoes }: HistoryEntry, words: Words, door: Door | undefined, reader: Reader): string {
+  const thing = deed.name ?? (deed.path !== undefined && door ? needWords(door, deed.path, reader) : (deed.path ?? ''))
   const said = words.history.deeds[deed.deed](thing, deed.typed)
   return undoes !== undefined ? words.history.undone(said) : redoes !== undefined ? words.history.redone(said) : said
 }

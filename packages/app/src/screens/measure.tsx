@@ -8,8 +8,8 @@ import { shownFigure } from '../entry/kinds.ts'
 import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
-import { usePreferences } from '../preferences.ts'
 import type { Draft } from '../store/contract.ts'
+import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Group } from './group.tsx'
@@ -39,8 +39,8 @@ export function MeasureScreen() {
 
 function useDoubt(usual: readonly [number, number]): (value: number) => string | undefined {
   const words = useWords()
-  const { units } = usePreferences()
-  return hardly(words, usual, (value) => shownFigure(value, 'length', units, words.decimal))
+  const reader = useReader()
+  return hardly(words, usual, (value) => shownFigure(value, 'length', reader))
 }
 
 function OpeningGroup() {

@@ -1,6 +1,6 @@
 import type { Judgement } from '@sillsight/engine'
 import { capital, needWords } from '@sillsight/report'
-import { usePreferences } from '../preferences.ts'
+import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { anchorOf } from './group.tsx'
@@ -8,7 +8,7 @@ import { anchorOf } from './group.tsx'
 /** What a part of the job still lacks, and how many findings it would settle. Touching one leads there. */
 export function Missing({ of }: { readonly of: (need: string) => boolean }) {
   const words = useWords()
-  const { units } = usePreferences()
+  const reader = useReader()
   const { answers } = useDoor()
   const { shown } = answers
   if (!shown) return null
@@ -23,7 +23,7 @@ export function Missing({ of }: { readonly of: (need: string) => boolean }) {
           {needs.map(({ need, count }) => (
             <li key={need}>
               <button type="button" className="link" onClick={() => goTo(need)}>
-                {capital(needWords(shown.door, need, units))}
+                {capital(needWords(shown.door, need, reader))}
               </button>{' '}
               <span>{words.measure.missingNote(count)}</span>
             </li>

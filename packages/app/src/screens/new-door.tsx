@@ -1,11 +1,12 @@
 import { firstDoor, firstSensors } from '@sillsight/document'
+import { called } from '@sillsight/report'
 import { lazy, Suspense, useMemo, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
 import { shownFigure } from '../entry/kinds.ts'
 import { Icon } from '../look/icons.tsx'
-import { usePreferences } from '../preferences.ts'
 import { doors } from '../store/doors.ts'
+import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { SettingsButton } from './settings.tsx'
 
@@ -29,8 +30,8 @@ export function NewDoorScreen() {
   const [sensor, setSensor] = useState(sensors[0]?.id ?? '')
   const [open, setOpen] = useState<LengthName>()
   const [refused, setRefused] = useState<string>()
-  const { units } = usePreferences()
-  const show = (mm: number) => shownFigure(mm, 'length', units, words.decimal)
+  const reader = useReader()
+  const show = (mm: number) => shownFigure(mm, 'length', reader)
   const labels: Readonly<Record<LengthName, readonly [label: string, hint: string]>> = {
     width: [words.first.width, words.first.widthHint],
     height: [words.first.height, words.first.heightHint],
@@ -96,7 +97,7 @@ export function NewDoorScreen() {
           <select className="choose" value={sensor} onChange={(event) => setSensor(event.target.value)}>
             {sensors.map((each) => (
               <option key={each.id} value={each.id}>
-                {each.name}
+                {called(each.name, reader)}
               </option>
             ))}
           </select>

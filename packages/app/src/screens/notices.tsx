@@ -1,9 +1,9 @@
 import { needWords } from '@sillsight/report'
 import { useSyncExternalStore } from 'react'
 import { handOver } from '../hand-over.ts'
-import { usePreferences } from '../preferences.ts'
 import type { Conflict } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
+import { useReader } from '../words/reader.ts'
 import { shownTime } from '../words/time.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
@@ -59,10 +59,10 @@ export function Notices({ onNow }: { readonly onNow: () => void }) {
 /** Two people wrote one place apart: both values, who and when, and the choice between them. */
 function TwoValues({ conflict }: { readonly conflict: Conflict }) {
   const words = useWords().notices
-  const { units } = usePreferences()
+  const reader = useReader()
   const { door, answers } = useDoor()
   const { path, values } = conflict
-  const place = answers.shown ? needWords(answers.shown.door, path, units) : path
+  const place = answers.shown ? needWords(answers.shown.door, path, reader) : path
   return (
     <div className="notice" role="group" aria-label={words.twoValues(place)}>
       <p>{words.twoValues(place)}</p>

@@ -1,4 +1,5 @@
 import { builtinSensors } from '@sillsight/document'
+import { called } from '@sillsight/report'
 import { useState } from 'react'
 import { Stage } from '../drawing/stage.tsx'
 import { type BodyAt, TestBody, TestBodyNote } from '../drawing/test-body.tsx'
@@ -9,6 +10,7 @@ import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Icon } from '../look/icons.tsx'
+import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Cautions } from './cautions.tsx'
@@ -67,6 +69,7 @@ function Sensors() {
       if (draft.sensors === undefined) putAt(draft, 'sensors', [made])
       else (draft.sensors as unknown[]).push(made)
     })
+  const reader = useReader()
   const remove = (index: number, name: string) =>
     door.edit({ deed: 'removed', path: 'sensors', name }, (draft) => {
       ;(draft.sensors as unknown[]).splice(index, 1)
@@ -82,7 +85,7 @@ function Sensors() {
       <div className="row">
         {builtinSensors().map(({ id, name }) => (
           <button key={id} type="button" className="second" onClick={() => add(id, name)}>
-            {name}
+            {called(name, reader)}
           </button>
         ))}
       </div>

@@ -11,7 +11,7 @@ interface Props {
 /** Theme, units and language of this device. */
 export function SettingsPanel({ button, onClose }: Props) {
   const words = useWords()
-  const { theme, units } = usePreferences()
+  const { theme, units, language } = usePreferences()
   return (
     <Popover className="popover" placement="bottom end" triggerRef={button} isOpen onOpenChange={(open) => !open && onClose()}>
       <Dialog aria-label={words.settings.title}>
@@ -26,6 +26,12 @@ export function SettingsPanel({ button, onClose }: Props) {
           value={units}
           options={words.settings.unitNames}
           onChange={(chosen) => setPreferences({ units: chosen })}
+        />
+        <Choice<Preferences['language']>
+          label={words.settings.language}
+          value={language}
+          options={words.settings.languages}
+          onChange={(chosen) => setPreferences({ language: chosen })}
         />
       </Dialog>
     </Popover>

@@ -2,6 +2,7 @@ import type { Door, Judgement } from '@sillsight/engine'
 import { figure } from '@sillsight/report'
 import { useEffect, useMemo, useRef, useState } from 'react'
 import { usePreferences } from '../preferences.ts'
+import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import type { Inks } from './scene.ts'
 import { type Solid, solidsOf } from './solids.ts'
@@ -29,7 +30,8 @@ const AXES = ['x', 'y', 'z'] as const
 /** The door in space: turned by finger, mouse or keys, cut open, and whatever is touched is named. No verdict rests on it. */
 export function SolidView({ door, judgement, state, zone }: Props) {
   const words = useWords()
-  const { units, theme } = usePreferences()
+  const { theme } = usePreferences()
+  const reader = useReader()
   const canvas = useRef<HTMLCanvasElement>(null)
   const stage = useRef<StageInSpace>(undefined)
   const [missing, setMissing] = useState(false)
@@ -108,7 +110,7 @@ export function SolidView({ door, judgement, state, zone }: Props) {
         </div>
         {axis && (
           <label className="solid-slider">
-            <span>{words.solid.cutAt(figure({ value: Math.round(at_mm), unit: 'mm' }, units))}</span>
+            <span>{words.solid.cutAt(figure({ value: Math.round(at_mm), unit: 'mm' }, reader))}</span>
             <input type="range" min="0" max="1" step="0.005" value={share} onChange={({ target }) => setShare(Number(target.value))} />
           </label>
         )}

@@ -1,6 +1,9 @@
 import { repairs, solid } from './en-judge.ts'
 /** English. Every sentence of the app that is not a finding; findings are worded in the report package. `{name}` stands for a figure. */
 export const en = {
+  /** BCP 47. */
+  tag: 'en',
+  direction: 'ltr' as 'ltr' | 'rtl',
   /** Sign before decimals. */
   decimal: '.',
   loading: 'One moment',
@@ -29,6 +32,9 @@ export const en = {
     themes: { paper: 'Paper', sun: 'Sun', dark: 'Dark' },
     units: 'Lengths',
     unitNames: { metric: 'mm and m', 'feet-inches': 'feet, inches' },
+    language: 'Language',
+    /** Each in its own words: who does not read this one finds his. */
+    languages: { en: 'English', de: 'Deutsch' },
   },
   doors: {
     title: 'Doors',
@@ -161,7 +167,7 @@ export const en = {
     opening: 'Opening',
     openingWords: 'The clear opening is {width} wide and {height} high.',
     diagonals: 'The diagonals read {first} and {second}.',
-    diagonal: (which: number) => (which === 1 ? 'first diagonal' : 'second diagonal'),
+    diagonal: (which: number): string => (which === 1 ? 'first diagonal' : 'second diagonal'),
     sides: 'On one side is {a}, on the other {b}.',
     sideA: 'Name of side A',
     sideB: 'Name of side B',

@@ -1,9 +1,29 @@
-import { createContext, useContext } from 'react'
+import type { Language } from '@sillsight/report'
+import { createContext, use } from 'react'
+import { usePreferences } from '../preferences.ts'
 import { en, type Words } from './en.ts'
 
-export const WordsContext = createContext<Words>(en)
+/** One language: the words of the app, and those of findings and drawings. */
+export interface Spoken {
+  readonly words: Words
+  /** Undefined for English, which comes with the report: the list of doors needs none of it. */
+  readonly language: Language | undefined
+}
+
+const ENGLISH: Spoken = { words: en, language: undefined }
+let german: Promise<Spoken> | undefined
+
+export const SpokenContext = createContext<Spoken>(ENGLISH)
+
+/** The language that this device is set to; waits for a language that has to be loaded first. Where that fails, English is better than nothing. */
+export function useSpoken(): Spoken {
+  const { language } = usePreferences()
+  if (language === 'en') return ENGLISH
+  german ??= import('./german.ts').then(({ spoken }) => spoken).catch(() => ENGLISH)
+  return use(german)
+}
 
 /** The words of the chosen language. */
 export function useWords(): Words {
-  return useContext(WordsContext)
+  return use(SpokenContext).words
 }

@@ -10,7 +10,7 @@ import { print, tell } from '../output.ts'
 import { safe } from '../plain-text.ts'
 import { Refusal } from '../problem.ts'
 import { program, shellWord } from '../program.ts'
-import { type Look, lookOf } from '../terminal.ts'
+import { type Look, lookOf, readerOf } from '../terminal.ts'
 import { writeWhole } from '../writing.ts'
 
 export function demoCommand(request: Request): ExitCode {
@@ -37,7 +37,7 @@ function showDoor(file: string, out: string, look: Look): string | undefined {
   const name = basename(file, '.json')
   const { door, judgement } = answer
   print(safe(`${doorText({ ...answer, file: basename(file) }, look)}\n\n`))
-  writeWhole(join(out, `${name}.svg`), sheetSvg(door, judgement, { units: look.units }), { replace: true })
+  writeWhole(join(out, `${name}.svg`), sheetSvg(door, judgement, readerOf(look)), { replace: true })
   writeWhole(join(out, `${name}.result.json`), `${JSON.stringify(record({ ...answer, file: basename(file) }, look), undefined, 1)}\n`, {
     replace: true,
   })

@@ -5,7 +5,7 @@ import { type JudgedAnswer, judgedOrRefusal } from '../judging.ts'
 import { nearWords } from '../near.ts'
 import { print } from '../output.ts'
 import { Refusal, shown } from '../problem.ts'
-import { isTerminal, lookOf } from '../terminal.ts'
+import { isTerminal, lookOf, readerOf } from '../terminal.ts'
 import { mustBeFree, writeWhole } from '../writing.ts'
 
 export function drawCommand(request: Request): ExitCode {
@@ -17,7 +17,7 @@ export function drawCommand(request: Request): ExitCode {
   if (out !== undefined && out !== '-' && !replace) mustBeFree(out)
   const answer = judgedOrRefusal(file)
   const { state, zone } = chosen(answer, request)
-  const svg = sheetSvg(answer.door, answer.judgement, { units: lookOf(request).units, state, zone, scale })
+  const svg = sheetSvg(answer.door, answer.judgement, { ...readerOf(lookOf(request)), state, zone, scale })
   if (out === undefined || out === '-') print(svg)
   else writeWhole(out, svg, { replace })
   return exitCodes.pass

@@ -1,6 +1,6 @@
 import { applyEdits, type FileEdit, offers, serialise } from '@sillsight/document'
 import { type Finding, type Repairs, repairs, type Tried } from '@sillsight/engine'
-import { plainPalette, repairOutcome, repairWords, ruleName, sentence, verdictWords, wrapped } from '@sillsight/report'
+import { plainPalette, repairOutcome, repairWords, ruleName, sentence, wrapped } from '@sillsight/report'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
 import { inkPalette } from '../formats.ts'
@@ -8,7 +8,7 @@ import { type JudgedAnswer, judgedOrRefusal } from '../judging.ts'
 import { print, tell } from '../output.ts'
 import { safe } from '../plain-text.ts'
 import { Refusal, shown } from '../problem.ts'
-import { isTerminal, lookOf } from '../terminal.ts'
+import { isTerminal, lookOf, readerOf } from '../terminal.ts'
 import { mustBeFree, writeWhole } from '../writing.ts'
 import { meantBy, unknownFinding } from './why.ts'
 
@@ -67,7 +67,7 @@ function chosen(file: string, word: string, findings: readonly Finding[]): Findi
     code: 'nothing-to-mend',
     place: finding.id,
     expected: 'a finding that fails',
-    got: verdictWords[finding.verdict],
+    got: finding.verdict,
     repair,
   })
 }
@@ -111,7 +111,8 @@ function write({ document }: JudgedAnswer, found: Told | undefined, take: number
 }
 
 function textOf({ door, judgement }: JudgedAnswer, meant: readonly Finding[], found: readonly Told[], request: Request): string {
-  const { colored, units, width } = lookOf(request)
+  const { colored, width, ...look } = lookOf(request)
+  const reader = readerOf(look)
   const palette = colored ? inkPalette : plainPalette
   if (meant.length === 0) return 'Nothing fails at this door.\n'
   const indented = (text: string, first: string) =>
@@ -119,19 +120,16 @@ function textOf({ door, judgement }: JudgedAnswer, meant: readonly Finding[], fo
   const lines = meant.flatMap((finding, i) => {
     const { offered, rejected, nearest, tried } = found[i] as Told
     return [
-      `${palette.strong(ruleName(finding.rule))}  ${palette.quiet(finding.id)}`,
-      ...wrapped(sentence(door, finding, { units }), width),
+      `${palette.strong(ruleName(finding.rule, reader))}  ${palette.quiet(finding.id)}`,
+      ...wrapped(sentence(door, finding, reader), width),
       ...offered.flatMap((repair, n) => [
-        ...indented(repairWords(door, repair.steps, { units }), `${n + 1}  `),
-        ...indented(repairOutcome(judgement.findings, repair), '   '),
+        ...indented(repairWords(door, repair.steps, reader), `${n + 1}  `),
+        ...indented(repairOutcome(judgement.findings, repair, reader), '   '),
       ]),
       ...(offered.length === 0 ? ['No repair was found.'] : []),
-      ...rejected.flatMap(({ steps, worsens }) => indented(rejectedWords(repairWords(door, steps, { units }), worsens), 'not offered  ')),
+      ...rejected.flatMap(({ steps, worsens }) => indented(rejectedWords(repairWords(door, steps, reader), worsens), 'not offered  ')),
       ...(nearest
-        ? indented(
-            `${repairWords(door, nearest.steps, { units })} Leaves ${Math.ceil(nearest.left * 100)} % of the shortfall.`,
-            'nearest  ',
-          )
+        ? indented(`${repairWords(door, nearest.steps, reader)} Leaves ${Math.ceil(nearest.left * 100)} % of the shortfall.`, 'nearest  ')
         : []),
       palette.quiet(`${tried.grid} doors judged by the grid, ${tried.exact} exactly.`),
       '',

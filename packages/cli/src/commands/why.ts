@@ -7,15 +7,15 @@ import { nearWords } from '../near.ts'
 import { print } from '../output.ts'
 import { safe } from '../plain-text.ts'
 import { Refusal, shown } from '../problem.ts'
-import { lookOf } from '../terminal.ts'
+import { lookOf, readerOf } from '../terminal.ts'
 
 export function whyCommand(request: Request): ExitCode {
   const [file = '', id] = request.words
-  const { colored, ...look } = lookOf(request)
+  const look = lookOf(request)
   const { door, judgement } = judgedOrRefusal(file)
   const ids = judgement.findings.map((finding) => finding.id)
   const meant = id === undefined ? undefined : meantBy(id, ids)
-  const text = meant && whyText(door, judgement, meant, { ...look, palette: colored ? inkPalette : plainPalette })
+  const text = meant && whyText(door, judgement, meant, { ...look, ...readerOf(look), palette: look.colored ? inkPalette : plainPalette })
   if (text === undefined) throw unknownFinding('why', file, id, ids)
   print(safe(`${text.trimEnd()}\n`))
   return exitCodes.pass

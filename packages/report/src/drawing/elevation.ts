@@ -31,20 +31,21 @@ export function elevation(scene: Scene): Projection {
   }
   const window = { ...heights(scene), uMin_mm: from_mm, uMax_mm: to_mm }
   return {
-    heading: 'Elevation',
-    seen: `seen from ${sideName(scene.door, 'b')}`,
+    heading: scene.language.sheet.elevation,
+    seen: scene.language.places.seenFrom(sideName(scene.door, 'b', scene)),
     window,
     dimensions: elevationDimensions(scene, window),
     draw: (view) => drawUpright(scene, view, look, openingMarks(scene, view)),
   }
 }
 
-function elevationDimensions({ door, counted, units }: Scene, window: Window): readonly Dimension[] {
+function elevationDimensions(scene: Scene, window: Window): readonly Dimension[] {
+  const { door, counted } = scene
   const sensors = sensorSpots(door)
     .filter(({ id }) => counted.has(id))
     .slice(0, MOST_HEIGHTS)
   const { width_mm, height_mm } = door.opening
-  const say = (value_mm: number): string => dimensionFigure(value_mm, units)
+  const say = (value_mm: number): string => dimensionFigure(value_mm, scene)
   const offsets = distinct(sensors.map(({ x_mm }) => x_mm))
     .filter((x_mm) => Math.abs(x_mm) >= 1)
     .map(

@@ -1,8 +1,8 @@
-import type { Door, Judgement, Verdict } from '@sillsight/engine'
+import type { Judgement, Verdict } from '@sillsight/engine'
 import { grouped } from '../wording/groups.ts'
+import { called } from '../wording/plain.ts'
 import { sentence, waitingWords } from '../wording/sentence.ts'
-import { hatchWords, keyWords, legendWords } from '../wording/sheet-words.ts'
-import { verdictWords } from '../wording/verdicts.ts'
+import { hatchWords, keyWords } from '../wording/sheet-words.ts'
 import { hatchLines } from './hatch.ts'
 import { letterInCircle } from './labels.ts'
 import { lettering, paragraph } from './lettering.ts'
@@ -36,8 +36,14 @@ export function drawKey(scene: Scene, judgement: Judgement, box: Box): Key {
   const columns = columnsOf(box)
   const width_mm = (columns[0]?.right_mm ?? 0) - (columns[0]?.left_mm ?? 0) - SIGN_MM
   const pockets = pocketEntries(scene, width_mm, MOST_TOLD)
-  const entries = [...signEntries(scene, width_mm), ...pockets, ...findingEntries(scene.door, judgement, scene, width_mm)]
-  const { marks, set } = inColumns(entries, columns, width_mm, Math.max(0, (scene.coverage?.pockets.length ?? 0) - MOST_TOLD))
+  const entries = [...signEntries(scene, width_mm), ...pockets, ...findingEntries(scene, judgement, width_mm)]
+  const { marks, set } = inColumns(
+    entries,
+    columns,
+    width_mm,
+    scene.language.sheet.more,
+    Math.max(0, (scene.coverage?.pockets.length ?? 0) - MOST_TOLD),
+  )
   return { marks, told: entries.slice(0, set).flatMap(({ letter }) => (letter === undefined ? [] : [letter])) }
 }
 
@@ -65,6 +71,7 @@ function inColumns(
   entries: readonly Entry[],
   columns: readonly Box[],
   width_mm: number,
+  more: (count: number) => string,
   untold: number,
 ): { readonly marks: readonly Mark[]; readonly set: number } {
   const marks: Mark[] = []
@@ -82,7 +89,7 @@ function inColumns(
     if (i === columns.length - 1 && at < entries.length && top_mm + LINE_MM <= column.bottom_mm) {
       marks.push(
         ...textLines(
-          paragraph(legendWords.more(entries.length - at + untold), LETTERING_MM.note, width_mm).slice(0, 1),
+          paragraph(more(entries.length - at + untold), LETTERING_MM.note, width_mm).slice(0, 1),
           column.left_mm + SIGN_MM,
           top_mm,
         ),
@@ -107,17 +114,19 @@ function textLines(lines: readonly string[], x_mm: number, top_mm: number): read
   return lines.map((line, i) => lettering(line, { x_mm, y_mm: top_mm + 3.6 + i * LINE_MM }, LETTERING_MM.note))
 }
 
-function signEntries({ coverage, bodies, traces, zone }: Scene, width_mm: number): readonly Entry[] {
-  const hatched = coverage && hatchWords(coverage)
+function signEntries(scene: Scene, width_mm: number): readonly Entry[] {
+  const { coverage, bodies, traces, zone, language } = scene
+  const { sheet } = language
+  const hatched = coverage && hatchWords(coverage, scene)
   const signs: readonly (readonly [shown: boolean, words: string, sign: Entry['sign']])[] = [
     [hatched !== undefined, hatched ?? '', hatchSign],
-    [bodies.length > 0, legendWords.body, (box) => [{ kind: 'area', layer: 'body', fill: 'paper', rings: [corners(box)] }]],
+    [bodies.length > 0, sheet.body, (box) => [{ kind: 'area', layer: 'body', fill: 'paper', rings: [corners(box)] }]],
     [
       zone !== undefined,
-      legendWords.zone(zone?.name ?? ''),
+      sheet.zone(called(zone?.name ?? '', scene)),
       (box) => [{ kind: 'area', layer: 'dimension', fill: 'none', dash: 'zone', rings: [corners(box)] }],
     ],
-    [traces.length > 0, legendWords.trace, lineSign],
+    [traces.length > 0, sheet.trace, lineSign],
   ]
   return signs.filter(([shown]) => shown).map(([, words, sign]) => ({ sign, lines: paragraph(words, LETTERING_MM.note, width_mm) }))
 }
@@ -145,17 +154,19 @@ function lineSign({ left_mm, right_mm, top_mm, bottom_mm }: Box): readonly Mark[
   ]
 }
 
-function pocketEntries({ coverage, door, units }: Scene, width_mm: number, most: number): readonly Entry[] {
+function pocketEntries(scene: Scene, width_mm: number, most: number): readonly Entry[] {
+  const { coverage, door } = scene
   if (!coverage) return []
   return coverage.pockets.slice(0, most).map((pocket) => ({
     letter: pocket.letter,
-    lines: paragraph(keyWords(door, coverage, pocket, units), LETTERING_MM.note, width_mm),
+    lines: paragraph(keyWords(door, coverage, pocket, scene), LETTERING_MM.note, width_mm),
     sign: (box) => letterInCircle(pocket.letter, { x_mm: box.left_mm + 3.2, y_mm: box.top_mm + 2.4 }),
   }))
 }
 
 /** What fails or is not settled, apart from the pockets, which stand above. */
-function findingEntries(door: Door, judgement: Judgement, { units, coverage }: Scene, width_mm: number): readonly Entry[] {
+function findingEntries(scene: Scene, judgement: Judgement, width_mm: number): readonly Entry[] {
+  const { door, coverage, language } = scene
   const told = judgement.findings.filter(
     ({ rule, verdict, subject }) =>
       (verdict === 'fail' || verdict === 'undetermined') && !(rule === 'blind-pocket' && subject.id.startsWith(`${coverage?.zone}/`)),
@@ -163,9 +174,9 @@ function findingEntries(door: Door, judgement: Judgement, { units, coverage }: S
   return grouped(told).map((group) => {
     const [first] = group.findings
     const words =
-      group.waitsFor === undefined || group.findings.length === 1 ? sentence(door, first, { units }) : waitingWords(door, group, { units })
+      group.waitsFor === undefined || group.findings.length === 1 ? sentence(door, first, scene) : waitingWords(door, group, scene)
     return {
-      lines: paragraph(`${verdictWords[first.verdict]}: ${words}`, LETTERING_MM.note, width_mm),
+      lines: paragraph(`${language.verdicts[first.verdict]}: ${words}`, LETTERING_MM.note, width_mm),
       sign: (box) => verdictSign(first.verdict, box),
     }
   })

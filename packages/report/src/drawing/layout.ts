@@ -6,7 +6,8 @@ import { TITLE_BLOCK_MM } from './title-block.ts'
 import { heightOnPaper_mm, type View, viewAt, widthOnPaper_mm } from './view.ts'
 
 export interface Paper {
-  readonly name: string
+  /** None where a sheet is made to measure. */
+  readonly name: string | undefined
   readonly width_mm: number
   readonly height_mm: number
 }
@@ -243,5 +244,5 @@ function onItsOwnSheet(projections: Projections, keyHeight_mm: KeyHeight, scales
   const width_mm = Math.max(297, ...rows.map((row) => Math.ceil(rowWidth_mm(row)) + 2 * EDGE_MM))
   const heights_mm = rows.map((row) => rowHeight_mm(row, keyHeight_mm, width_mm - 2 * EDGE_MM))
   const height_mm = Math.max(210, Math.ceil(stacked_mm(heights_mm)) + 2 * EDGE_MM + TITLE_BLOCK_MM + BETWEEN_MM)
-  return placed(rows, heights_mm, { name: 'a sheet of its own', width_mm, height_mm }, scales)
+  return placed(rows, heights_mm, { name: undefined, width_mm, height_mm }, scales)
 }

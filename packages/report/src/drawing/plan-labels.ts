@@ -1,5 +1,5 @@
 import { tape } from '../wording/figures.ts'
-import { plain } from '../wording/plain.ts'
+import { called } from '../wording/plain.ts'
 import type { LabelRequest } from './labels.ts'
 import { boxAround } from './model.ts'
 import { outlineOf, STUB_MM } from './plan-window.ts'
@@ -10,7 +10,7 @@ const MOST_LETTERS = 12
 
 /** What the plan names, most important first: pockets, sensors, things, sides, zones. */
 export function planLabels(scene: Scene, view: View): readonly LabelRequest[] {
-  const { door, coverage, units, zone } = scene
+  const { door, coverage, zone, language } = scene
   const letters = (coverage?.pockets ?? []).slice(0, MOST_LETTERS).map(
     (pocket): LabelRequest => ({
       text: pocket.letter,
@@ -21,7 +21,7 @@ export function planLabels(scene: Scene, view: View): readonly LabelRequest[] {
   )
   const sensors = sensorSpots(door).map(
     ({ name, x_mm, y_mm, z_mm }): LabelRequest => ({
-      text: `${plain(name)}, ${tape(z_mm, units)} up`,
+      text: language.sheet.up(called(name, scene), tape(z_mm, scene)),
       circled: false,
       clear_mm: 1.8,
       at: onSheet(view, { u_mm: x_mm, v_mm: y_mm }),
@@ -32,14 +32,19 @@ export function planLabels(scene: Scene, view: View): readonly LabelRequest[] {
     .map((obstacle): LabelRequest => {
       const box = boxAround(outlineOf(obstacle).map((place) => onSheet(view, place)))
       const clear_mm = Math.min(box.right_mm - box.left_mm, box.bottom_mm - box.top_mm) / 2
-      return { text: plain(obstacle.name), circled: false, clear_mm, at: onSheet(view, { u_mm: obstacle.x_mm, v_mm: obstacle.y_mm }) }
+      return {
+        text: called(obstacle.name, scene),
+        circled: false,
+        clear_mm,
+        at: onSheet(view, { u_mm: obstacle.x_mm, v_mm: obstacle.y_mm }),
+      }
     })
   const zoneOnly = door.sensors.flatMap((sensor): readonly LabelRequest[] =>
     sensor.kind !== 'zone-only'
       ? []
       : [
           {
-            text: plain(sensor.name),
+            text: called(sensor.name, scene),
             circled: false,
             clear_mm: 0,
             at: onSheet(view, { u_mm: (sensor.xMin_mm + sensor.xMax_mm) / 2, v_mm: (sensor.yMin_mm + sensor.yMax_mm) / 2 }),
@@ -48,7 +53,7 @@ export function planLabels(scene: Scene, view: View): readonly LabelRequest[] {
   )
   const sides = (['a', 'b'] as const).map(
     (side): LabelRequest => ({
-      text: plain(door.sides[side]),
+      text: called(door.sides[side], scene),
       circled: false,
       clear_mm: 0,
       at: onSheet(view, { u_mm: door.opening.width_mm + STUB_MM, v_mm: side === 'a' ? view.window.vMax_mm : view.window.vMin_mm }),
@@ -57,7 +62,7 @@ export function planLabels(scene: Scene, view: View): readonly LabelRequest[] {
   const zoneName = zone
     ? [
         {
-          text: plain(zone.name),
+          text: called(zone.name, scene),
           circled: false,
           clear_mm: 0,
           at: onSheet(view, { u_mm: (zone.xMin_mm + zone.xMax_mm) / 2, v_mm: zone.yMax_mm }),

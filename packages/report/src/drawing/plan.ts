@@ -18,21 +18,22 @@ const CUT_MM = 1000
 export function plan(scene: Scene): Projection {
   const window = planWindow(scene)
   return {
-    heading: 'Plan',
-    seen: `${sideName(scene.door, 'a')} at the top, ${sideName(scene.door, 'b')} below`,
+    heading: scene.language.sheet.plan,
+    seen: scene.language.sheet.topAndBelow(sideName(scene.door, 'a', scene), sideName(scene.door, 'b', scene)),
     window,
     dimensions: planDimensions(scene),
     draw: (view) => drawPlan(scene, view),
   }
 }
 
-function planDimensions({ door, zone, coverage, units }: Scene): readonly Dimension[] {
+function planDimensions(scene: Scene): readonly Dimension[] {
+  const { door, zone, coverage } = scene
   const width_mm = door.opening.width_mm
   const bottom_mm = Math.min(-(door.leaf?.thickness_mm ?? 0) / 2, zone && zone.yMin_mm < 0 ? zone.yMin_mm : 0)
   const right_mm = Math.max(width_mm, zone?.xMax_mm ?? width_mm)
   const found: Dimension[] = []
   const add = (side: Dimension['side'], from_mm: number, to_mm: number, startsAt_mm: number, of?: string): void => {
-    if (to_mm - from_mm > 0) found.push({ side, from_mm, to_mm, startsAt_mm, text: dimensionFigure(to_mm - from_mm, units), of })
+    if (to_mm - from_mm > 0) found.push({ side, from_mm, to_mm, startsAt_mm, text: dimensionFigure(to_mm - from_mm, scene), of })
   }
   const largest = coverage?.pockets[0]?.extent
   if (largest && !(largest.xMin_mm === 0 && largest.xMax_mm === width_mm)) add('top', largest.xMin_mm, largest.xMax_mm, largest.yMax_mm)

@@ -11,8 +11,8 @@ import {
   type Zone,
   type ZoneCoverage,
 } from '@sillsight/engine'
-import type { Units } from '../options.ts'
 import { postureOf } from '../wording/bodies.ts'
+import type { Reader } from '../wording/language.ts'
 import type { Dimension } from './dimensions.ts'
 import type { LabelRequest } from './labels.ts'
 import type { Box, Mark, Spot } from './model.ts'
@@ -20,7 +20,7 @@ import { turnedCorners } from './pen.ts'
 import type { Place, View, Window } from './view.ts'
 
 /** Everything that one sheet shows of a door. */
-export interface Scene {
+export interface Scene extends Reader {
   readonly door: Door
   readonly state: DoorState
   readonly zone: Zone | undefined
@@ -32,7 +32,6 @@ export interface Scene {
   /** What the survey lists and the plan shows. */
   readonly things: readonly Obstacle[]
   readonly traces: readonly PlaneTrace[]
-  readonly units: Units
 }
 
 export interface ShownBody {

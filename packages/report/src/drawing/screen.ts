@@ -1,5 +1,5 @@
 import type { Door, Judgement } from '@sillsight/engine'
-import type { Units } from '../options.ts'
+import type { Reader } from '../wording/language.ts'
 import { ranked, roomAround } from './dimensions.ts'
 import { elevation } from './elevation.ts'
 import type { Box, Mark } from './model.ts'
@@ -11,12 +11,11 @@ import { heightOnPaper_mm, type View, viewAt, type Window, widthOnPaper_mm } fro
 
 export type ProjectionName = 'plan' | 'elevation' | 'section'
 
-export interface ScreenOptions {
+export interface ScreenOptions extends Reader {
   readonly projection: ProjectionName
   /** Room for the drawing in mm of paper; on a screen one mm is 96 / 25.4 px. */
   readonly width_mm: number
   readonly height_mm: number
-  readonly units: Units
   readonly state?: string | undefined
   readonly zone?: string | undefined
   /** What to show, in mm of the real thing; all of it if left out. Kept while something is dragged, so that the drawing stands still. */

@@ -25,15 +25,16 @@ export function section(scene: Scene): Projection {
   }
   const window = { ...heights(scene), uMin_mm: -to_mm, uMax_mm: -from_mm }
   return {
-    heading: 'Section',
-    seen: `${sideName(door, 'a')} on the left`,
+    heading: scene.language.sheet.section,
+    seen: scene.language.sheet.onTheLeft(sideName(door, 'a', scene)),
     window,
     dimensions: sectionDimensions(scene, window),
     draw: (view) => drawUpright(scene, view, look, leafLine(scene, view)),
   }
 }
 
-function sectionDimensions({ door, counted, zone, units }: Scene, window: Window): readonly Dimension[] {
+function sectionDimensions(scene: Scene, window: Window): readonly Dimension[] {
+  const { door, counted, zone } = scene
   const face_mm = (door.leaf?.thickness_mm ?? 0) / 2
   const sensors = sensorSpots(door)
     .filter(({ id, y_mm }) => counted.has(id) && Math.abs(y_mm) > face_mm)
@@ -45,7 +46,7 @@ function sectionDimensions({ door, counted, zone, units }: Scene, window: Window
       from_mm,
       to_mm: -y_mm,
       startsAt_mm: Math.max(...sensors.map(({ z_mm }) => z_mm)) + 60,
-      text: dimensionFigure(Math.abs(y_mm) - face_mm, units),
+      text: dimensionFigure(Math.abs(y_mm) - face_mm, scene),
       of: `sensor/${sensors.find((sensor) => sensor.y_mm === y_mm)?.id}/y`,
     }
   })
@@ -57,7 +58,7 @@ function sectionDimensions({ door, counted, zone, units }: Scene, window: Window
       from_mm: -zone.yMax_mm,
       to_mm: -zone.yMin_mm,
       startsAt_mm: window.vMin_mm,
-      text: dimensionFigure(zone.yMax_mm - zone.yMin_mm, units),
+      text: dimensionFigure(zone.yMax_mm - zone.yMin_mm, scene),
       of: `zone/${zone.id}/depth`,
     },
   ]

@@ -2,11 +2,12 @@ import type { Door } from '@sillsight/engine'
 import { describe, expect, it } from 'vitest'
 import { judgementOf, loadingDoor, loadingDoorJudged } from '../../test/doors.ts'
 import { randomDoor } from '../../test/random-doors.ts'
+import { FEET, METRIC } from '../../test/readers.ts'
 import { expectWellFormed } from '../../test/well-formed.ts'
 import { type Box, boxAround, overlap } from './model.ts'
 import { drawSheet, sheetSvg } from './sheet.ts'
 
-const metric = { units: 'metric' } as const
+const metric = { ...METRIC } as const
 
 function clashes(boxes: readonly Box[], hatched: readonly Box[]): { readonly each: readonly Box[]; readonly hatching: readonly Box[] } {
   return {
@@ -133,7 +134,7 @@ describe('a sheet', () => {
   })
 
   it('writes figures in feet and inches on request', () => {
-    const texts = drawSheet(loadingDoor, loadingDoorJudged, { units: 'feet-inches' }).sheet.marks.flatMap((mark) =>
+    const texts = drawSheet(loadingDoor, loadingDoorJudged, { ...FEET }).sheet.marks.flatMap((mark) =>
       mark.kind === 'text' ? [mark.text] : [],
     )
     expect(texts).toContain('13\' 1 1/2"') // 4000 mm = 157.48 in -> 157 1/2, hand calculation

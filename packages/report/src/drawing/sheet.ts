@@ -39,14 +39,14 @@ export function drawSheet(door: Door, judgement: Judgement, options: SheetOption
   const arrangement = arrange(projections, (width_mm) => leastKeyHeight_mm(scene, width_mm), options.scale)
   const slots = arrangement.slots.map((slot) => drawSlot(slot))
   const key = drawKey(scene, judgement, arrangement.key)
-  const words = titleWords(door, judgement, {
+  const drawn = {
     state: scene.state.name,
     zone: scene.zone?.name,
     coverage: scene.coverage,
     scales: arrangement.scales,
     sheet: arrangement.paper.name,
-    units: options.units,
-  })
+  }
+  const words = titleWords(door, judgement, drawn, scene)
   const marks = [...slots.flatMap((slot) => slot.marks), ...key.marks, ...titleBlock(words, arrangement.title, arrangement.scales.plan)]
   return {
     scales: arrangement.scales,
@@ -65,13 +65,14 @@ export function drawSheet(door: Door, judgement: Judgement, options: SheetOption
 }
 
 /** What a drawing of this door shows, before it is projected. */
-export function sceneOf(door: Door, judgement: Judgement, options: Pick<SheetOptions, 'units' | 'state' | 'zone'>): Scene {
+export function sceneOf(door: Door, judgement: Judgement, options: Pick<SheetOptions, 'units' | 'language' | 'state' | 'zone'>): Scene {
   const shown = shownOf(door, judgement, options)
   const scene = {
     door,
     ...shown,
     counted: countedSensors(door, shown.coverage),
     units: options.units,
+    language: options.language,
     traces: tracesOf(door, shown.state, shown.coverage),
     bodies: shown.coverage ? bodiesToDraw(door, shown.coverage.pockets) : [],
   }

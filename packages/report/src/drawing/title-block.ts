@@ -24,7 +24,7 @@ export function titleBlock(words: ReturnType<typeof titleWords>, strip: Box, sca
     ),
     ...nameMarks(words, { x_mm: strip.left_mm + 3, y_mm: strip.top_mm }, middle_mm - strip.left_mm - 6),
     ...tableMarks(words.lines, { x_mm: middle_mm + 3, y_mm: strip.top_mm }, right_mm - middle_mm - 6),
-    ...scaleBar({ x_mm: right_mm + 3, y_mm: strip.top_mm + 8 }, strip.right_mm - right_mm - 6, scale),
+    ...scaleBar({ x_mm: right_mm + 3, y_mm: strip.top_mm + 8 }, strip.right_mm - right_mm - 6, scale, words.scaleBar),
     ...paragraph(words.caution, 2.5, strip.right_mm - right_mm - 6).map((line, i) =>
       lettering(line, { x_mm: right_mm + 3, y_mm: strip.top_mm + 17 + i * 3.1 }, 2.5),
     ),
@@ -65,7 +65,7 @@ function tableMarks(lines: readonly (readonly [string, string])[], { x_mm, y_mm 
 }
 
 /** Alternating stretches of a round length, so that a copy that was shrunk still measures. */
-function scaleBar({ x_mm, y_mm }: Spot, width_mm: number, scale: number): readonly Mark[] {
+function scaleBar({ x_mm, y_mm }: Spot, width_mm: number, scale: number, words: string): readonly Mark[] {
   const part_mm = partOfBar(width_mm - 8, scale)
   const parts = [0, 1, 2, 3].filter((i) => ((i + 1) * part_mm) / scale <= width_mm - 8)
   const at = (i: number): number => x_mm + (i * part_mm) / scale
@@ -79,7 +79,7 @@ function scaleBar({ x_mm, y_mm }: Spot, width_mm: number, scale: number): readon
       }),
     ),
     lettering('0', { x_mm: at(0), y_mm: y_mm - 1.4 }, 3.1),
-    lettering('scale bar of the plan', { x_mm: at(0), y_mm: y_mm + 5 }, 2.5),
+    lettering(words, { x_mm: at(0), y_mm: y_mm + 5 }, 2.5),
     lettering(`${(parts.length * part_mm) / 1000} m`, { x_mm: at(parts.length), y_mm: y_mm - 1.4 }, 3.1, { anchor: 'middle' }),
   ]
 }

@@ -129,12 +129,12 @@ function floorMarks({ state }: Scene, view: View, look: Look): readonly Mark[] {
 }
 
 /** Heights of the floor where it bends, as far as they differ from the finished floor. */
-function levelLabels({ state, units }: Scene, view: View, look: Look): readonly LabelRequest[] {
+function levelLabels(scene: Scene, view: View, look: Look): readonly LabelRequest[] {
   return look.floor.flatMap(({ x_mm, y_mm }) => {
-    const z_mm = floorAt(state.floor, x_mm, y_mm)
+    const z_mm = floorAt(scene.state.floor, x_mm, y_mm)
     if (Math.abs(z_mm) < 0.5) return []
     const at = onSheet(view, { u_mm: look.across(x_mm, y_mm), v_mm: z_mm })
-    return [{ text: `${z_mm > 0 ? '+' : ''}${dimensionFigure(z_mm, units)}`, circled: false, clear_mm: 0.6, within_mm: 5, at }]
+    return [{ text: `${z_mm > 0 ? '+' : ''}${dimensionFigure(z_mm, scene)}`, circled: false, clear_mm: 0.6, within_mm: 5, at }]
   })
 }
 

@@ -1,5 +1,5 @@
 import type { Quantity, Unit } from '@sillsight/engine'
-import type { Units } from '../options.ts'
+import type { Reader } from './language.ts'
 
 /** Which way a figure gets worse, and so which way it is rounded. `nearest` is for places, where neither way is worse. */
 export type Toward = 'larger-is-worse' | 'smaller-is-worse' | 'nearest'
@@ -11,9 +11,9 @@ const NOISE = 1e-6
  * A quantity in the words of the reader, rounded to its unfavourable side: 200.04 mm where larger is worse reads "200.1 mm".
  * Lengths to 0.1 mm or 1/16 in, areas to 0.01 m2 or 0.1 sq ft, angles to 0.1 degree, times to 0.01 s.
  */
-export function figure({ value, unit }: Quantity, units: Units, toward: Toward = 'nearest'): string {
-  if (!Number.isFinite(value)) return value > 0 ? 'without end' : 'unknown'
-  return grainOf(unit, units, value).show(value, toward, 0)
+export function figure({ value, unit }: Quantity, reader: Reader, toward: Toward = 'nearest'): string {
+  if (!Number.isFinite(value)) return value > 0 ? reader.language.units.withoutEnd : reader.language.units.unknown
+  return grainOf(unit, reader, value).show(value, toward, 0)
 }
 
 /**
@@ -23,20 +23,21 @@ export function figure({ value, unit }: Quantity, units: Units, toward: Toward =
 export function figureAgainst(
   measured: Quantity,
   limit: Quantity,
-  units: Units,
+  reader: Reader,
   toward: Exclude<Toward, 'nearest'>,
 ): { readonly measured: string; readonly limit: string } {
   if (measured.unit !== limit.unit || !Number.isFinite(measured.value) || !Number.isFinite(limit.value)) {
-    return { measured: figure(measured, units, toward), limit: figure(limit, units) }
+    return { measured: figure(measured, reader, toward), limit: figure(limit, reader) }
   }
-  const grain = grainOf(measured.unit, units, Math.max(Math.abs(measured.value), Math.abs(limit.value)))
+  const grain = grainOf(measured.unit, reader, Math.max(Math.abs(measured.value), Math.abs(limit.value)))
   const differ = Math.abs(measured.value - limit.value) > 1e-9 * Math.max(1, Math.abs(limit.value))
   for (let finer = 0; finer <= 4; finer++) {
     const shown = { measured: grain.show(measured.value, toward, finer), limit: grain.show(limit.value, 'nearest', finer) }
     if (!differ || inOrder(measured, limit, grain.round(measured.value, toward, finer), grain.round(limit.value, 'nearest', finer)))
       return shown
   }
-  return { measured: String(measured.value), limit: String(limit.value) }
+  const all = ({ value }: Quantity) => String(value).replace('.', reader.language.decimal)
+  return { measured: all(measured), limit: all(limit) }
 }
 
 function inOrder(measured: Quantity, limit: Quantity, shownMeasured: number, shownLimit: number): boolean {
@@ -44,31 +45,31 @@ function inOrder(measured: Quantity, limit: Quantity, shownMeasured: number, sho
 }
 
 /** A distance as it is read off a tape, to the nearest millimetre or sixteenth: "640 mm", "3.55 m", "2' 1 3/16\"". */
-export function tape(value_mm: number, units: Units): string {
-  if (!Number.isFinite(value_mm)) return figure({ value: value_mm, unit: 'mm' }, units)
-  if (units === 'feet-inches') return feetAndInches(value_mm, 'nearest')
+export function tape(value_mm: number, reader: Reader): string {
+  if (!Number.isFinite(value_mm)) return figure({ value: value_mm, unit: 'mm' }, reader)
+  if (reader.units === 'feet-inches') return feetAndInches(value_mm, 'nearest')
   const whole_mm = Math.round(value_mm)
   if (Math.abs(whole_mm) < 1000) return `${whole_mm} mm`
-  return `${trimmed(whole_mm / 1000, 3, 2)} m`
+  return `${trimmed(whole_mm / 1000, 3, 2, reader)} m`
 }
 
 /** The figure beside a dimension line. Millimetres stand bare there, as on every drawing of the trade. */
-export function dimensionFigure(value_mm: number, units: Units): string {
-  return units === 'feet-inches' ? feetAndInches(value_mm, 'nearest') : String(Math.round(value_mm))
+export function dimensionFigure(value_mm: number, reader: Reader): string {
+  return reader.units === 'feet-inches' ? feetAndInches(value_mm, 'nearest') : String(Math.round(value_mm))
 }
 
 /** The three sides of a body, along the leaf x across it x height: "700 x 300 x 200 mm" with a multiplication sign. */
-export function size(sides_mm: readonly number[], units: Units): string {
-  if (units === 'feet-inches') return sides_mm.map((side_mm) => feetAndInches(side_mm, 'nearest')).join(' \u00d7 ')
-  return `${sides_mm.map((side_mm) => trimmed(side_mm, 1, 0)).join(' \u00d7 ')} mm`
+export function size(sides_mm: readonly number[], reader: Reader): string {
+  if (reader.units === 'feet-inches') return sides_mm.map((side_mm) => feetAndInches(side_mm, 'nearest')).join(' \u00d7 ')
+  return `${sides_mm.map((side_mm) => trimmed(side_mm, 1, 0, reader)).join(' \u00d7 ')} mm`
 }
 
 /** A figure in the middle of its arithmetic: unrounded to 0.001 of its unit, so that the next step can be worked by hand. Lengths always in mm as well. */
-export function worked({ value, unit }: Quantity, units: Units): string {
+export function worked({ value, unit }: Quantity, reader: Reader): string {
   if (unit === '1' && Number.isInteger(value)) return count(value)
-  if (!Number.isFinite(value)) return figure({ value, unit }, units)
-  const metric = grainOf(unit, 'metric', value).show(value, 'nearest', 2)
-  return units === 'feet-inches' && unit === 'mm' ? `${figure({ value, unit }, units)} (${metric})` : metric
+  if (!Number.isFinite(value)) return figure({ value, unit }, reader)
+  const metric = grainOf(unit, { ...reader, units: 'metric' }, value).show(value, 'nearest', 2)
+  return reader.units === 'feet-inches' && unit === 'mm' ? `${figure({ value, unit }, reader)} (${metric})` : metric
 }
 
 /** A whole number in groups of three, as "24 000". Spaces, because commas and points mean different things to different readers. */
@@ -82,26 +83,28 @@ interface Grain {
   readonly show: (value: number, toward: Toward, finer: number) => string
 }
 
-function grainOf(unit: Unit, units: Units, sizeOfIt: number): Grain {
-  const feet = units === 'feet-inches'
+function grainOf(unit: Unit, reader: Reader, sizeOfIt: number): Grain {
+  const feet = reader.units === 'feet-inches'
+  const decimals = (factor: number, places: number, suffix: string) => decimalGrain(factor, places, suffix, reader)
   if (unit === 'mm' || unit === 'm') return feet ? inches(unit === 'm' ? 1000 : 1) : decimals(unit === 'm' ? 1000 : 1, 1, ' mm')
-  if (unit === 'mm2' || unit === 'm2') return areaGrain(unit === 'm2' ? 1 : 1e-6, feet, sizeOfIt)
+  if (unit === 'mm2' || unit === 'm2') return areaGrain(unit === 'm2' ? 1 : 1e-6, sizeOfIt, reader)
   if (unit === 'rad') return decimals(180 / Math.PI, 1, '\u00b0')
   if (unit === 'deg') return decimals(1, 1, '\u00b0')
   if (unit === 's') return decimals(1, 2, ' s')
   if (unit === 'percent') return decimals(1, 1, ' %')
-  if (unit === 'per_mm') return decimals(1000, 4, ' per m')
+  if (unit === 'per_mm') return decimals(1000, 4, ` ${reader.language.units.perMetre}`)
   return decimals(1, 2, '')
 }
 
-function areaGrain(m2: number, feet: boolean, sizeOfIt: number): Grain {
-  if (feet) return decimals(m2 / 0.09290304, 1, ' sq ft') // 1 ft = 0.3048 m by definition
-  return sizeOfIt * m2 < 0.1 ? decimals(m2 * 1e4, 0, ' cm\u00b2') : decimals(m2, 2, ' m\u00b2')
+function areaGrain(m2: number, sizeOfIt: number, reader: Reader): Grain {
+  const feet = ` ${reader.language.units.squareFeet}`
+  if (reader.units === 'feet-inches') return decimalGrain(m2 / 0.09290304, 1, feet, reader) // 1 ft = 0.3048 m by definition
+  return sizeOfIt * m2 < 0.1 ? decimalGrain(m2 * 1e4, 0, ' cm\u00b2', reader) : decimalGrain(m2, 2, ' m\u00b2', reader)
 }
 
-function decimals(factor: number, places: number, suffix: string): Grain {
+function decimalGrain(factor: number, places: number, suffix: string, reader: Reader): Grain {
   const round = (value: number, toward: Toward, finer: number): number => rounded(value * factor, 10 ** -(places + finer), toward)
-  return { round, show: (value, toward, finer) => trimmed(round(value, toward, finer), places + finer, 0) + suffix }
+  return { round, show: (value, toward, finer) => trimmed(round(value, toward, finer), places + finer, 0, reader) + suffix }
 }
 
 function inches(factor: number): Grain {
@@ -137,8 +140,8 @@ function rounded(value: number, step: number, toward: Toward): number {
   return Math.round(steps) * step
 }
 
-function trimmed(value: number, most: number, least: number): string {
+function trimmed(value: number, most: number, least: number, { language }: Reader): string {
   const text = value.toFixed(most)
   const cut = most > least ? text.replace(new RegExp(`0{1,${most - least}}$`), '').replace(/\.$/, '') : text
-  return cut === '-0' ? '0' : cut
+  return cut === '-0' ? '0' : cut.replace('.', language.decimal)
 }

@@ -1,7 +1,7 @@
 import type { Door } from '@sillsight/engine'
-import type { Units } from '../options.ts'
 import { tape } from './figures.ts'
-import { plain } from './plain.ts'
+import type { Reader } from './language.ts'
+import { called } from './plain.ts'
 
 export type Side = 'a' | 'b'
 
@@ -11,9 +11,8 @@ export function sideOf(y_mm: number): Side {
 }
 
 /** "the yard", but "side A" without an article. */
-export function sideName(door: Door, side: Side): string {
-  const name = plain(door.sides[side])
-  return /^(the|side)\b/i.test(name) ? name : `the ${name}`
+export function sideName(door: Door, side: Side, reader: Reader): string {
+  return reader.language.places.side(called(door.sides[side], reader))
 }
 
 /**
@@ -25,23 +24,26 @@ export function handOf(end: 'zero' | 'width', viewer: Side): 'left' | 'right' {
 }
 
 /** A point of the plan by tape from the nearer jamb edge and from the leaf face: "3.55 m from the left jamb edge, 640 mm out from the leaf face, seen from the yard". */
-export function place(door: Door, { x_mm, y_mm }: { readonly x_mm: number; readonly y_mm: number }, units: Units): string {
+export function place(door: Door, { x_mm, y_mm }: { readonly x_mm: number; readonly y_mm: number }, reader: Reader): string {
   const viewer = sideOf(y_mm)
-  return `${alongTheLeaf(door, x_mm, viewer, units)}, ${outFromTheLeaf(door, y_mm, units)}, seen from ${sideName(door, viewer)}`
+  const seen = reader.language.places.seenFrom(sideName(door, viewer, reader))
+  return `${alongTheLeaf(door, x_mm, viewer, reader)}, ${outFromTheLeaf(door, y_mm, reader)}, ${seen}`
 }
 
 /** "3.55 m from the left jamb edge", or "200 mm beyond the right jamb edge" for a place outside of the opening. */
-export function alongTheLeaf(door: Door, x_mm: number, viewer: Side, units: Units): string {
+export function alongTheLeaf(door: Door, x_mm: number, viewer: Side, reader: Reader): string {
+  const { from, beyond, jamb } = reader.language.places
   const width_mm = door.opening.width_mm
   const end = x_mm > width_mm / 2 ? 'width' : 'zero'
   const inside_mm = end === 'width' ? width_mm - x_mm : x_mm
-  const jamb = `the ${handOf(end, viewer)} jamb edge`
-  return inside_mm < 0 ? `${tape(-inside_mm, units)} beyond ${jamb}` : `${tape(inside_mm, units)} from ${jamb}`
+  const edge = jamb[handOf(end, viewer)]
+  return inside_mm < 0 ? beyond(tape(-inside_mm, reader), edge) : from(tape(inside_mm, reader), edge)
 }
 
 /** "640 mm out from the leaf face", or "in the way of the leaf". A door without a leaf is measured from the middle of the opening's depth. */
-export function outFromTheLeaf(door: Door, y_mm: number, units: Units): string {
-  if (!door.leaf) return `${tape(Math.abs(y_mm), units)} out from the line of the opening`
+export function outFromTheLeaf(door: Door, y_mm: number, reader: Reader): string {
+  const { outFromOpening, outFromLeaf, inTheWay } = reader.language.places
+  if (!door.leaf) return outFromOpening(tape(Math.abs(y_mm), reader))
   const out_mm = Math.abs(y_mm) - door.leaf.thickness_mm / 2
-  return out_mm < 0 ? 'in the way of the leaf' : `${tape(out_mm, units)} out from the leaf face`
+  return out_mm < 0 ? inTheWay : outFromLeaf(tape(out_mm, reader))
 }

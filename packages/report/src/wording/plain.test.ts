@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { asAscii, columns, listed, plain, unbrokenWords, wrapped } from './plain.ts'
+import { english } from './english.ts'
+import { asAscii, columns, plain, unbrokenWords, wrapped } from './plain.ts'
 
 describe('plain text', () => {
   it('takes out what would steer a terminal or turn the reading direction', () => {
@@ -70,6 +71,6 @@ describe('plain text', () => {
   })
 
   it('lists words as people do', () => {
-    expect([listed([]), listed(['a']), listed(['a', 'b']), listed(['a', 'b', 'c'])]).toEqual(['', 'a', 'a and b', 'a, b and c'])
+    expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(english.listed)).toEqual(['', 'a', 'a and b', 'a, b and c'])
   })
 })

@@ -1,3 +1,5 @@
+import type { Reader } from './language.ts'
+
 /** Control characters, and those that turn the reading direction: a door file must not steer a terminal or swap the letters of a name. */
 const UNPRINTABLE = /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]/g
 const LONE_SURROGATE = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g
@@ -5,6 +7,11 @@ const LONE_SURROGATE = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[
 /** A text from a door file as it may be shown: on one line, without characters that do something instead of standing for something. */
 export function plain(text: string): string {
   return text.replace(UNPRINTABLE, ' ').replace(LONE_SURROGATE, '\ufffd').replace(/ {2,}/g, ' ').trim()
+}
+
+/** A name as it may be shown: one that the program itself gave is said in the reader's language. */
+export function called(name: string, { language }: Reader): string {
+  return plain(language.given(name))
 }
 
 const IN_ASCII: Readonly<Record<string, string>> = {
@@ -66,7 +73,10 @@ const HOLDS = '\u00a0'
 /** The words of a text at which a line may break: a figure keeps its unit and its thousands, a multiplication sign both its sides. */
 export function unbrokenWords(text: string): readonly string[] {
   return text
-    .replace(/(\d) (?=(?:mm|cm\u00b2|m|m\u00b2|s|%|sq ft|per m|out of)(?![\w\u00b2])|\d{3}(?!\d)|\d+\/\d)/g, `$1${HOLDS}`)
+    .replace(
+      /(\d) (?=(?:mm|cm\u00b2|m|m\u00b2|s|%|sq ft|ft\u00b2|per m|pro m|out of|von)(?![\w\u00b2])|\d{3}(?!\d)|\d+\/\d)/g,
+      `$1${HOLDS}`,
+    )
     .replace(/ \u00d7 /g, `${HOLDS}\u00d7${HOLDS}`)
     .replace(/(\d') (?=\d)/g, `$1${HOLDS}`)
     .split(/[ \n]+/)
@@ -103,12 +113,6 @@ function pieces(word: string, most: number): readonly string[] {
     piece += sign
   }
   return [...found, piece]
-}
-
-/** A list as people say it: "a", "a and b", "a, b and c". */
-export function listed(words: readonly string[], last = 'and'): string {
-  if (words.length < 2) return words[0] ?? ''
-  return `${words.slice(0, -1).join(', ')} ${last} ${words[words.length - 1] ?? ''}`
 }
 
 /** Sentences begin with a capital letter. */

@@ -1,6 +1,7 @@
 import type { Finding } from '@sillsight/engine'
 import { describe, expect, it } from 'vitest'
 import { loadingDoor } from '../../test/doors.ts'
+import { METRIC } from '../../test/readers.ts'
 import { mend, sentence } from './sentence.ts'
 
 const pocket = {
@@ -32,14 +33,14 @@ const pocket = {
 describe('sentence', () => {
   // Hand calculation: 4000 - 3550 = 450 from the left jamb seen from side A; 660 - 20 = 640 from the leaf face; sqrt(100^2 + 50^2) = 111.803 -> 111.9.
   it('says of a pocket which body goes unseen, where by tape, why and how large the pocket is', () => {
-    expect(sentence(loadingDoor, pocket, { units: 'metric' })).toBe(
+    expect(sentence(loadingDoor, pocket, { ...METRIC })).toBe(
       'Pocket B: a body of 300 \u00d7 700 \u00d7 200 mm, lying across, goes unseen with its middle 450 mm from the left jamb edge, 640 mm out from the leaf face, seen from the yard. ' +
         'It is hidden behind the bollard. The pocket is 100 mm along the leaf by 50 mm deep and 111.9 mm across; none may stay in zone \u201cat the leaf, yard\u201d.',
     )
   })
 
   it('names what hands can do about the cause', () => {
-    expect(mend(loadingDoor, pocket, { units: 'metric' })).toBe('Move what is in the way, or add a sensor that looks from the other end.')
+    expect(mend(loadingDoor, pocket, { ...METRIC })).toBe('Move what is in the way, or add a sensor that looks from the other end.')
   })
 
   it('names the state where the door has several', () => {
@@ -52,17 +53,17 @@ describe('sentence', () => {
         { ...state, id: 'up', name: 'leveller up' },
       ],
     }
-    expect(sentence(door, pocket, { units: 'metric' })).toContain('goes unseen (leveller down) with')
+    expect(sentence(door, pocket, { ...METRIC })).toContain('goes unseen (leveller down) with')
   })
 
   it('makes hostile names harmless', () => {
-    const said = sentence(loadingDoor, { ...pocket, facts: { ...pocket.facts, zoneName: 'a\u001b]0;x\u0007\nb' } }, { units: 'metric' })
+    const said = sentence(loadingDoor, { ...pocket, facts: { ...pocket.facts, zoneName: 'a\u001b]0;x\u0007\nb' } }, { ...METRIC })
     expect(said).toContain('zone \u201ca ]0;x b\u201d')
   })
 
   it('tells a pass that waits for its grounds as no pass', () => {
     const waiting: Finding = { ...pocket, verdict: 'undetermined', reason: 'limit-from-memory', needs: ['confirmations/lying'] }
-    expect(sentence(loadingDoor, waiting, { units: 'metric' })).toMatch(
+    expect(sentence(loadingDoor, waiting, { ...METRIC })).toMatch(
       /^So far in order, but it rests on what is only remembered and was never held against its page: the test body 700 \u00d7 300 \u00d7 200 mm\./,
     )
   })

@@ -1,36 +1,28 @@
 import type { Door, Judgement, Pocket, ZoneCoverage } from '@sillsight/engine'
-import type { Units } from '../options.ts'
 import { postureOf, postureWords } from './bodies.ts'
 import { causeWords } from './causes.ts'
+import type { Reader } from './language.ts'
 import { place } from './places.ts'
-import { capital, plain } from './plain.ts'
+import { called, capital, plain } from './plain.ts'
 import { tally } from './tally.ts'
 
-/** What the signs of a drawing mean. */
-export const legendWords = {
-  body: 'worst case: the test body where it lies',
-  zone: (name: string) => `zone: ${plain(name)}`,
-  trace: 'scan plane: its line on the floor, single beams above',
-  more: (count: number) => `and ${count} more in the findings`,
-} as const
-
 /** What hatching means in this answer; undefined where nothing is hatched. */
-export function hatchWords({ exact, pockets, counts }: ZoneCoverage): string | undefined {
+export function hatchWords({ exact, pockets, counts }: ZoneCoverage, { language: { sheet } }: Reader): string | undefined {
   if (exact ? exact.regions.length === 0 : counts.blind === 0) return undefined
   const lettered = new Set(pockets.flatMap((pocket) => pocket.exact?.regions ?? []))
   const isAllKnown = exact === undefined || lettered.size === exact.regions.length
-  return `here the middle of a test body goes unseen${isAllKnown ? '' : ', or without a letter: is not proved to be seen'}`
+  return isAllKnown ? sheet.hatched : sheet.hatchedOrOpen
 }
 
 /** One pocket in the key: the body, where its middle lies by tape, why it goes unseen. */
-export function keyWords(door: Door, coverage: ZoneCoverage, pocket: Pocket, units: Units): string {
+export function keyWords(door: Door, coverage: ZoneCoverage, pocket: Pocket, reader: Reader): string {
   const { worstCase } = pocket
   const posture = postureOf(door, worstCase)
   const yaw_rad = coverage.postures[pocket.worstPosture]?.yaw_rad ?? worstCase.yaw_rad
-  const body = posture ? postureWords(posture, units, yaw_rad) : plain(worstCase.body)
+  const body = posture ? postureWords(posture, reader, yaw_rad) : plain(worstCase.body)
   const cause = pocket.causes[0]
-  const why = cause ? `. ${capital(causeWords(door, cause))}` : ''
-  return `${body}: middle ${place(door, worstCase, units)}${why}.`
+  const why = cause ? `. ${capital(causeWords(door, cause, reader))}` : ''
+  return `${reader.language.sheet.middle(body, place(door, worstCase, reader))}${why}.`
 }
 
 /** The words of the title block. */
@@ -43,47 +35,43 @@ export function titleWords(
     coverage,
     scales,
     sheet,
-    units,
   }: {
     readonly state: string
     readonly zone: string | undefined
     readonly coverage: ZoneCoverage | undefined
     readonly scales: { readonly plan: number; readonly upright: number }
-    readonly sheet: string
-    readonly units: Units
+    readonly sheet: string | undefined
   },
+  reader: Reader,
 ): {
   readonly name: string
   readonly note: string | undefined
   readonly lines: readonly (readonly [label: string, value: string])[]
   readonly verdict: string
   readonly caution: string
+  readonly scaleBar: string
 } {
+  const { language, units } = reader
+  const words = language.sheet
   return {
     name: plain(door.name),
-    note: inventedNote(door),
-    verdict: tally(judgement, { short: true }),
-    caution: cautionWords(coverage),
+    note: inventedNote(door, reader),
+    verdict: tally(judgement, reader, { short: true }),
+    caution: words.caution[coverage ? (coverage.exact ? 'exact' : 'grid') : 'none'],
+    scaleBar: words.scaleBar,
     lines: [
-      ['Sides', `A ${plain(door.sides.a)}, B ${plain(door.sides.b)}`],
-      ['Zone', zone === undefined ? 'none' : plain(zone)],
-      ['State', plain(state)],
-      ['Scale', `${scales.plan === scales.upright ? `1:${scales.plan}` : `1:${scales.plan} and 1:${scales.upright}`} on ${sheet}`],
-      ['Lengths', units === 'feet-inches' ? 'feet and inches' : 'mm'],
-      ['Rules', `edition ${plain(door.edition)}`],
+      [words.labels.sides, words.sides(called(door.sides.a, reader), called(door.sides.b, reader))],
+      [words.labels.zone, zone === undefined ? words.none : called(zone, reader)],
+      [words.labels.state, called(state, reader)],
+      [words.labels.scale, words.scale(scales.plan, scales.upright, sheet ?? words.ownSheet)],
+      [words.labels.lengths, words.lengths[units]],
+      [words.labels.rules, words.edition(plain(door.edition))],
     ],
   }
 }
 
 /** What the papers of a door say where anything of it is made up. */
-export function inventedNote(door: Door): string | undefined {
+export function inventedNote(door: Door, { language: { sheet } }: Reader): string | undefined {
   if (![...door.sensors, ...door.bodies].some(({ source }) => source.basis === 'invented')) return undefined
-  return /invented/i.test(door.name) ? 'no such door, place or product exists' : 'with figures invented for the demonstration'
-}
-
-/** How the hatching was computed, and who decides. */
-function cautionWords(coverage: ZoneCoverage | undefined): string {
-  const judged =
-    coverage && (coverage.exact ? 'Hatched is every place not proved to be seen. ' : 'Hatching computed on a grid, provisional. ')
-  return `${judged ?? ''}A competent person decides, local rules apply.`
+  return /invented/i.test(door.name) ? sheet.noSuchDoor : sheet.figuresInvented
 }

@@ -1,7 +1,7 @@
 import { postureOf, postureWords } from '../bodies.ts'
 import { count } from '../figures.ts'
 import { place } from '../places.ts'
-import { mendOr, type RuleWording, type Say, sentenceOf, unsettled } from '../rule-wording.ts'
+import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
 import {
   against,
   fieldWords,
@@ -16,12 +16,13 @@ import {
   word,
   zoneWords,
 } from '../told.ts'
+import { mendOr, unsettled } from './unsettled.ts'
 
 /** "the top of a body 700 x 300 x 200 mm, lying along": the face and posture that leave least room. */
 function facedBody(told: Told): string {
   const posture = postureOf(told.door, { body: word(told, 'body') ?? '', posture: number(told, 'posture') ?? 0 })
   const face = word(told, 'face') === 'top' ? 'the top' : 'a side'
-  return posture ? `${face} of a body of ${postureWords(posture, told.units, number(told, 'yaw_rad'))}` : `${face} of the body`
+  return posture ? `${face} of a body of ${postureWords(posture, told, number(told, 'yaw_rad'))}` : `${face} of the body`
 }
 
 function neighbours(told: Told): string {
@@ -33,7 +34,7 @@ function neighbours(told: Told): string {
 function placeOf(told: Told): string | undefined {
   const x_mm = number(told, 'x_mm')
   const y_mm = number(told, 'y_mm')
-  return x_mm === undefined || y_mm === undefined ? undefined : place(told.door, { x_mm, y_mm }, told.units)
+  return x_mm === undefined || y_mm === undefined ? undefined : place(told.door, { x_mm, y_mm }, told)
 }
 
 const closeEnough: Say = (told) => {

@@ -1,27 +1,15 @@
 import type { ProtectionConcept } from '@sillsight/engine'
 import { count, size, tape } from '../figures.ts'
 import { sideName } from '../places.ts'
-import { listed } from '../plain.ts'
-import { mendOr, type RuleWording, type Say, unsettled } from '../rule-wording.ts'
+import type { RuleWording, Say } from '../rule-wording.ts'
 import { number, type Told, zoneWords } from '../told.ts'
-
-const people: Readonly<Record<ProtectionConcept['people'], string>> = { trained: 'only trained people pass', public: 'anybody may pass' }
-const drive: Readonly<Record<ProtectionConcept['drive'], string>> = {
-  'hold-to-run': 'the door moves only while a button is held',
-  'impulse-in-view': 'an impulse starts the door from where it is in view',
-  'impulse-out-of-view': 'an impulse starts the door from where it is not in view',
-  automatic: 'the door moves by itself',
-}
-const closingEdge: Readonly<Record<ProtectionConcept['closingEdge'], string>> = {
-  'force-limited-edge': 'the closing edge is limited in force',
-  'presence-aid': 'presence sensing helps to guard the closing edge',
-  'contact-free': 'the closing edge is guarded without contact',
-  none: 'nothing guards the closing edge',
-}
+import { phrases } from './phrases.ts'
+import { mendOr, unsettled } from './unsettled.ts'
 
 /** The concept as people say it: who passes, how the door is driven, what guards the closing edge. */
-function conceptWords(concept: ProtectionConcept): string {
-  return listed([people[concept.people], drive[concept.drive], closingEdge[concept.closingEdge]])
+function conceptWords({ people, drive, closingEdge }: ProtectionConcept): string {
+  const { concept } = phrases
+  return phrases.listed([concept.people[people], concept.drive[drive], concept.closingEdge[closingEdge]])
 }
 
 const stated: Say = ({ door }) => `The protection concept is stated${door.concept ? `: ${conceptWords(door.concept)}` : ''}.`
@@ -42,8 +30,8 @@ export const conceptStated: RuleWording = {
   mend: mendOr(() => 'Correct who passes, how the door is driven and what guards the closing edge.'),
 }
 
-const bothSides: Say = ({ door }) =>
-  `Presence at the leaf is watched across the whole opening, on the side of ${sideName(door, 'a')} and on that of ${sideName(door, 'b')}.`
+const bothSides: Say = (told) =>
+  `Presence at the leaf is watched across the whole opening, on the side of ${sideName(told.door, 'a', told)} and on that of ${sideName(told.door, 'b', told)}.`
 
 export const presenceRequired: RuleWording = {
   name: 'Presence at the leaf required',
@@ -67,19 +55,19 @@ export const presenceRequired: RuleWording = {
 }
 
 function whyNot(concept: ProtectionConcept): string {
-  return concept.drive === 'hold-to-run' ? drive[concept.drive] : closingEdge[concept.closingEdge]
+  return concept.drive === 'hold-to-run' ? phrases.concept.drive[concept.drive] : phrases.concept.closingEdge[concept.closingEdge]
 }
 
 /** "Nothing watches for presence at the leaf on the side of the hall, and ..." */
 function unwatchedWords(told: Told): string {
-  const { door, units } = told
+  const { door } = told
   const sides = (['a', 'b'] as const).flatMap((side) => {
     const unwatched_mm = number(told, side === 'a' ? 'unwatchedA_mm' : 'unwatchedB_mm') ?? 0
     if (unwatched_mm <= 0) return []
-    const where = `on the side of ${sideName(door, side)}`
-    return [unwatched_mm >= door.opening.width_mm ? where : `over ${tape(unwatched_mm, units)} of the width ${where}`]
+    const where = phrases.places.onSide(sideName(door, side, told))
+    return [unwatched_mm >= door.opening.width_mm ? where : `over ${tape(unwatched_mm, told)} of the width ${where}`]
   })
-  return `Nothing watches for presence at the leaf${sides.length > 0 ? ` ${listed(sides)}` : ''}.`
+  return `Nothing watches for presence at the leaf${sides.length > 0 ? ` ${phrases.listed(sides)}` : ''}.`
 }
 
 const smallEnough: Say = (told) =>
@@ -103,5 +91,5 @@ export const referenceBody: RuleWording = {
 
 function referenceSize(told: Told): string {
   const sides = ['a_mm', 'b_mm', 'c_mm'].map((key) => number(told, key)).filter((side) => side !== undefined)
-  return sides.length === 3 ? size(sides, told.units) : 'the size that the values name'
+  return sides.length === 3 ? size(sides, told) : 'the size that the values name'
 }

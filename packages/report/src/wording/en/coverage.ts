@@ -1,6 +1,6 @@
 import { count, figure, size } from '../figures.ts'
 import { capital } from '../plain.ts'
-import { mendOr, type RuleWording, type Say, sentenceOf, unsettled } from '../rule-wording.ts'
+import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
 import {
   against,
   causeOf,
@@ -17,6 +17,7 @@ import {
   worstPlace,
   zoneWords,
 } from '../told.ts'
+import { mendOr, unsettled } from './unsettled.ts'
 
 const gridOnly = (told: Told): string => (told.finding.provisional === 'grid' ? ' at every placement of the grid' : '')
 
@@ -43,7 +44,7 @@ function withinTolerance(told: Told): string {
   if (binding === undefined || value === undefined || value === 0) return `${head}.`
   const tight =
     unit === 'mm'
-      ? figure({ value, unit: 'mm' }, told.units, 'smaller-is-worse')
+      ? figure({ value, unit: 'mm' }, told, 'smaller-is-worse')
       : `${Number((Math.floor(value * 1000) / 1000).toPrecision(2))}${unit === 'deg' ? ' degrees' : ' %'}`
   return binding === 'all'
     ? `${head}. It would be if every tolerance were ${tight} of what it is.`
@@ -95,7 +96,7 @@ export const zoneCovered: RuleWording = {
 
 function shareUnseen(told: Told): string | undefined {
   const share = number(told, 'share')
-  return share === undefined ? undefined : figure({ value: (1 - share) * 100, unit: 'percent' }, told.units, 'larger-is-worse')
+  return share === undefined ? undefined : figure({ value: (1 - share) * 100, unit: 'percent' }, told, 'larger-is-worse')
 }
 
 /** "A body 700 x 300 x 200 mm, lying, goes unseen: its middle 3.55 m from the left jamb edge, ... Hidden behind the bollard." */
@@ -143,7 +144,7 @@ export const blindPocket: RuleWording = {
 function extentOf(told: Told): string | undefined {
   const [xMin_mm, xMax_mm, yMin_mm, yMax_mm] = ['xMin_mm', 'xMax_mm', 'yMin_mm', 'yMax_mm'].map((key) => number(told, key))
   if (xMin_mm === undefined || xMax_mm === undefined || yMin_mm === undefined || yMax_mm === undefined) return undefined
-  const say = (value: number): string => figure({ value, unit: 'mm' }, told.units, 'larger-is-worse')
+  const say = (value: number): string => figure({ value, unit: 'mm' }, told, 'larger-is-worse')
   return `${say(xMax_mm - xMin_mm)} along the leaf by ${say(yMax_mm - yMin_mm)} deep`
 }
 
@@ -152,7 +153,7 @@ function circleOf(told: Told): string {
   const radius_mm = number(told, 'circleAtMost_mm')
   return radius_mm === undefined
     ? ''
-    : `, its largest circle at most ${figure({ value: 2 * radius_mm, unit: 'mm' }, told.units, 'larger-is-worse')}`
+    : `, its largest circle at most ${figure({ value: 2 * radius_mm, unit: 'mm' }, told, 'larger-is-worse')}`
 }
 
 const nothingSeen: Say = (told) => `No body is seen${gridOnly(told)} in ${zoneWords(told)}${inState(told)}, as it has to be.`
@@ -228,7 +229,7 @@ const smallestSeen: Say = (told) => {
 function smallestWords(told: Told): string | undefined {
   const smallest = lengthToward(told, 'smallest_mm', 'larger-is-worse')
   const sides = ['a_mm', 'b_mm', 'c_mm'].map((key) => number(told, key)).filter((side) => side !== undefined)
-  return smallest === undefined ? undefined : `a size of ${smallest}${sides.length === 3 ? ` (${size(sides, told.units)})` : ''}`
+  return smallest === undefined ? undefined : `a size of ${smallest}${sides.length === 3 ? ` (${size(sides, told)})` : ''}`
 }
 
 export const smallestBody: RuleWording = {

@@ -1,7 +1,8 @@
 import { count, figure, type Toward } from '../figures.ts'
-import { mendOr, type RuleWording, type Say, sentenceOf, unsettled } from '../rule-wording.ts'
+import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
 import { basisWords } from '../sources.ts'
 import { against, fieldWords, flag, inState, number, sensorWords, type Told, word, zoneWords } from '../told.ts'
+import { mendOr, unsettled } from './unsettled.ts'
 
 const heldLongEnough: Say = (told) => {
   if (flag(told, 'heldForEver') === true) return `In ${zoneWords(told)} ${fieldWords(told)} holds a standing body for as long as it stays.`
@@ -16,7 +17,7 @@ const heldLongEnough: Say = (told) => {
 
 function seconds(told: Told, key: string, toward: Toward): string | undefined {
   const value = number(told, key)
-  return value === undefined ? undefined : figure({ value, unit: 's' }, told.units, toward)
+  return value === undefined ? undefined : figure({ value, unit: 's' }, told, toward)
 }
 
 export const presenceTime: RuleWording = {
@@ -63,7 +64,7 @@ const valuesKnown: Say = (told) => {
   const source = told.finding.basis.find(({ id }) => id === told.finding.subject.id)
   return sentenceOf([
     `the values of ${sensorWords(told)} are complete and no beam starts inside of something`,
-    source && ` (values ${basisWords(source.source.basis, source.confirmed)})`,
+    source && ` (values ${basisWords(source.source.basis, source.confirmed, told)})`,
   ])
 }
 

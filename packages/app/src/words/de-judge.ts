@@ -1,0 +1,41 @@
+import type { repairs as englishRepairs, solid as englishSolid } from './en-judge.ts'
+
+export const solid: typeof englishSolid = {
+  label: 'Das Tor im Raum. Pfeiltasten drehen es, Plus und Minus holen es näher oder ferner.',
+  touch: 'Etwas berühren, um zu lesen, was es ist; ziehen, um zu drehen.',
+  missing: 'Dieser Browser zeichnet hier nichts im Raum. Grundriss, Ansicht und Schnitt zeigen dasselbe.',
+  from: (side) => `von ${side}`,
+  fromWhere: { above: 'von oben', sensor: 'vom Sensor' },
+  cut: 'Aufschneiden',
+  cuts: { none: 'ganz', x: 'links, rechts', y: 'vorn, hinten', z: 'Höhe' },
+  cutAt: (at) => `geschnitten bei ${at}`,
+  list: 'Was zu sehen ist',
+  names: {
+    floor: () => 'Boden',
+    grid: () => 'Linien auf dem Boden, jeden Meter',
+    building: (name) => name,
+    fitting: (name) => name,
+    thing: (name) => name,
+    leaf: () => 'wo der geschlossene Flügel steht',
+    zone: (name) => `Zone „${name}“`,
+    unseen: (letter) => (letter ? `Blindstelle ${letter}: die Mitte eines Prüfkörpers` : 'nicht bewiesen, dass es gesehen wird'),
+    body: (letter) => `Prüfkörper im ungünstigsten Fall von ${letter}`,
+    sensor: (name) => name,
+    beams: (name) => `Strahlen von ${name}`,
+  },
+}
+
+export const repairs: typeof englishRepairs = {
+  title: 'Abhilfe',
+  search: 'Abhilfe suchen',
+  searchFor: (rule) => `Abhilfe suchen: ${rule}`,
+  trying: (doors) => `Einstellungen werden versucht: bisher ${doors} Tore beurteilt.`,
+  stop: 'anhalten',
+  none: (doors) => `Nichts gefunden, das ihn behebt und sonst nichts verschlechtert. ${doors} Einstellungen wurden beurteilt.`,
+  apply: 'In das Tor schreiben',
+  nearest: (left) => `Damit bleibt am wenigsten: ${left} % von dem, was jetzt fehlt.`,
+  rejected: (count) => (count === 1 ? '1 Einstellung wird nicht angeboten' : `${count} Einstellungen werden nicht angeboten`),
+  worsens: (rules) => `Verschlechtert: ${rules}.`,
+  denied: 'Nach dem Raster ginge es; nicht für jeden Platz.',
+  judged: (grid, exact) => `${grid} Tore nach dem Raster beurteilt, ${exact} exakt, jedes Mal alle Befunde.`,
+}

@@ -1,0 +1,41 @@
+import { describe, expect, it } from 'vitest'
+import { de } from './de.ts'
+import { en } from './en.ts'
+
+/** Every text of a catalogue with its place; functions are called with marks. */
+function textsOf(catalogue: object, place = ''): Map<string, string> {
+  const found = new Map<string, string>()
+  for (const [key, value] of Object.entries(catalogue) as [string, unknown][]) {
+    const at = `${place}/${key}`
+    if (typeof value === 'string') found.set(at, value)
+    else if (typeof value === 'function')
+      for (const count of [1, 2]) found.set(`${at}(${count})`, String((value as (...given: unknown[]) => unknown)(count, count)))
+    else for (const [inside, text] of textsOf(value as object, at)) found.set(inside, text)
+  }
+  return found
+}
+
+const english = textsOf(en)
+const german = textsOf(de)
+
+/** The same in both languages. */
+const ALIKE =
+  /^\/(direction|settings\/languages|first\/(name|sensor)$|views\/solid|measure\/(nameOf|radius)$|solid\/names\/(building|fitting|thing|sensor)|notices\/value|history\/deeds\/set)/
+
+describe('German', () => {
+  it('has every text of the English catalogue, said otherwise', () => {
+    expect([...german.keys()]).toEqual([...english.keys()])
+    const alike = [...english].filter(([place, text]) => german.get(place) === text && !ALIKE.test(place))
+    expect(alike).toEqual([])
+  })
+  it('asks for the same figures in every sentence', () => {
+    const figures = (text = '') => [...text.matchAll(/\{\w+\}/g)].map(([name]) => name).sort()
+    for (const [place, text] of english) expect({ place, figures: figures(german.get(place)) }).toEqual({ place, figures: figures(text) })
+  })
+  it('leaves out nothing that a sentence is told', () => {
+    for (const [place, text] of english) {
+      const told = /\((\d)\)$/.exec(place)?.[1]
+      if (told !== undefined && text.includes(told)) expect(german.get(place), place).toContain(told)
+    }
+  })
+})

@@ -1,0 +1,30 @@
+import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './de/beams.ts'
+import { conceptStated, presenceRequired, referenceBody } from './de/concept.ts'
+import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './de/coverage.ts'
+import { phrases } from './de/phrases.ts'
+import { presenceTime, sensorValues, zoneOnlyDevice } from './de/sensors.ts'
+import type { Language } from './language.ts'
+
+export const german: Language = {
+  ...phrases,
+  tag: 'de',
+  rules: {
+    'concept-stated': conceptStated,
+    'presence-required': presenceRequired,
+    'zone-covered': zoneCovered,
+    'blind-pocket': blindPocket,
+    'must-not-see': mustNotSee,
+    'beam-gap-max': beamGapMax,
+    'dead-ground': deadGround,
+    'smallest-body': smallestBody,
+    'floor-clearance': floorClearance,
+    'leaf-in-field': leafInField,
+    'presence-time': presenceTime,
+    'segment-blocked': segmentBlocked,
+    'zone-only-device': zoneOnlyDevice,
+    'guarded-height': guardedHeight,
+    'sensor-values': sensorValues,
+    'reference-body': referenceBody,
+    'crawl-under': crawlUnder,
+  },
+}
