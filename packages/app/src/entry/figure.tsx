@@ -1,7 +1,7 @@
 import { useDoor } from '../screens/at-door.ts'
 import type { Draft } from '../store/contract.ts'
 import { AskedFigure } from './asked-figure.tsx'
-import { isPlainMm, type Kind } from './kinds.ts'
+import { isPlainMm, type Kind, says } from './kinds.ts'
 import { putAt, valueAt } from './places.ts'
 
 interface Props {
@@ -38,7 +38,7 @@ export function Figure(props: Props) {
         hint,
         kind,
         value: typeof found === 'number' ? found : undefined,
-        typed: snapshot.typed[path],
+        typed: agreeing(snapshot.typed[path], found),
         ...(signed !== undefined && { signed }),
         question,
         tolerance_mm: typeof tolerance === 'number' ? tolerance : undefined,
@@ -54,4 +54,9 @@ export function Figure(props: Props) {
       }}
     />
   )
+}
+
+/** What was typed counts while it says what stands there: places in a list move when an entry before them goes. */
+function agreeing(typed: string | undefined, value: unknown): string | undefined {
+  return typed !== undefined && typeof value === 'number' && says(typed, value) ? typed : undefined
 }

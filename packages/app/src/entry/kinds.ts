@@ -27,6 +27,14 @@ export function isPlainMm(typed: string): boolean {
   return /^[-\u2212]?\d+(?:\.\d+)?(?: ?mm)?$/.test(typed)
 }
 
+/** Whether a length that was typed, in either units, is this one. */
+export function says(typed: string, value_mm: number): boolean {
+  return (['metric', 'feet-inches'] as const).some((units) => {
+    const read = readLength(typed, { units })
+    return read.ok && Math.abs(read.mm - value_mm) < 1e-6
+  })
+}
+
 /** What was typed, as a value of the door file. */
 export function readFigure(text: string, kind: Kind, units: Units): Read {
   if (kind === 'length') {

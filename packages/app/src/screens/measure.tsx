@@ -1,6 +1,5 @@
 import { type ReactNode, useMemo, useState } from 'react'
 import { Stage } from '../drawing/stage.tsx'
-import { AskedFigure } from '../entry/asked-figure.tsx'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
@@ -8,11 +7,14 @@ import { shownFigure } from '../entry/kinds.ts'
 import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
+import { Whole } from '../entry/whole.tsx'
 import type { Draft } from '../store/contract.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { Building } from './building.tsx'
 import { Group } from './group.tsx'
+import { Lanes } from './lanes.tsx'
 import { Missing } from './missing.tsx'
 import { Obstacles } from './obstacles.tsx'
 import { Photos } from './photos.tsx'
@@ -28,7 +30,9 @@ export function MeasureScreen() {
         <OpeningGroup />
         <LeafGroup />
         <FloorGroup />
+        <Building />
         <Obstacles />
+        <Lanes />
         <AirGroup />
         <TolerancesGroup />
         <Photos />
@@ -171,12 +175,9 @@ function FloorGroup() {
   const { door, snapshot } = useDoor()
   const { floor } = snapshot.file.survey
   const points = floor?.profile_mm ?? []
-  const [point, setPoint] = useState<{ readonly out?: number; readonly height?: number }>()
-  /** A point comes into the file when both its figures are there, at its place along y. */
-  const enter = (entered: { readonly out?: number; readonly height?: number }) => {
-    const next = { ...point, ...entered }
-    if (next.out === undefined || next.height === undefined) return setPoint(next)
-    const { out, height } = next
+  const [asked, setAsked] = useState(false)
+  /** A point comes into the file at its place along y. */
+  const enter = ({ out = 0, height = 0 }: Readonly<Record<string, number>>) => {
     door.edit({ deed: 'added', path: 'survey/floor' }, (draft) =>
       putAt(
         draft,
@@ -184,7 +185,7 @@ function FloorGroup() {
         [...points.map(([y, z]) => [y, z]), [out, height]].sort(([a = 0], [b = 0]) => a - b),
       ),
     )
-    setPoint(undefined)
+    setAsked(false)
   }
   const sayLevel = () =>
     door.edit({ deed: 'set', path: 'survey/floor' }, (draft) => putAt(draft, 'survey/floor', { profile_mm: [[0, 0]], slopeX_percent: 0 }))
@@ -217,36 +218,12 @@ function FloorGroup() {
           ))}
         </>
       )}
-      {point && (
-        <p>
-          <Sentence
-            text={words.measure.floorPoint}
-            figures={{
-              out: (
-                <AskedFigure
-                  asked={{
-                    label: words.measure.floorOut,
-                    kind: 'length',
-                    signed: true,
-                    value: point.out,
-                    onEnter: (out) => enter({ out }),
-                  }}
-                />
-              ),
-              height: (
-                <AskedFigure
-                  asked={{
-                    label: words.measure.floorHeight,
-                    kind: 'length',
-                    signed: true,
-                    value: point.height,
-                    onEnter: (height) => enter({ height }),
-                  }}
-                />
-              ),
-            }}
-          />
-        </p>
+      {asked && (
+        <Whole
+          text={words.measure.floorPoint}
+          figures={{ out: { label: words.measure.floorOut, signed: true }, height: { label: words.measure.floorHeight, signed: true } }}
+          onWhole={enter}
+        />
       )}
       <div className="row">
         {points.length === 0 && (
@@ -254,7 +231,7 @@ function FloorGroup() {
             {words.measure.floorIsLevel}
           </button>
         )}
-        <button type="button" className="second" onClick={() => setPoint({})}>
+        <button type="button" className="second" onClick={() => setAsked(true)}>
           {words.measure.addPoint}
         </button>
       </div>

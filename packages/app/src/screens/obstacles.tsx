@@ -35,7 +35,15 @@ export function Obstacles() {
       {obstacles.length === 0 && <p>{words.measure.noObstacles}</p>}
       {obstacles.map((obstacle, i) => {
         const path = `survey/obstacles/${i}`
-        const figure = (name: string, label: string, signed = false) => <Figure path={`${path}/${name}`} label={label} signed={signed} />
+        const figure = (name: string, label: string, signed = false) => (
+          // what the tape was good to is said once, where the thing stands
+          <Figure
+            path={`${path}/${name}`}
+            label={label}
+            signed={signed}
+            {...(name === 'x_mm' && { tolerancePath: `${path}/tolerance_mm` })}
+          />
+        )
         return (
           <div className="thing" key={obstacle.id}>
             <p>

@@ -101,7 +101,14 @@ function SensorWords({ index, onRemove }: { readonly index: number; readonly onR
   const path = `sensors/${index}`
   const shown = answers.shown?.door.sensors[index]
   const name = sensor.name ?? shown?.name ?? sensor.use ?? ''
-  const length = (place: string, label: string, signed = false) => <Figure path={`${path}/${place}`} label={label} signed={signed} />
+  const length = (place: string, label: string, signed = false) => (
+    <Figure
+      path={`${path}/${place}`}
+      label={label}
+      signed={signed}
+      {...((place === 'mountingHeight_mm' || place === 'pose/z_mm') && { tolerancePath: `${path}/tolerance_mm` })}
+    />
+  )
   const angle = (place: string, label: string, missing?: string) => (
     <Figure path={`${path}/${place}`} label={label} kind="angle" signed optional {...(missing !== undefined && { missing })} />
   )

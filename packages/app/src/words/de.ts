@@ -1,3 +1,4 @@
+import { building, lanes } from './de-around.ts'
 import { repairs, solid } from './de-judge.ts'
 import type { Words } from './en.ts'
 
@@ -227,6 +228,8 @@ export const de: Words = {
       'Längen dürfen um {length} abweichen, Sensoren um {position}, ihre Neigung um {tilt}, Verdrehung um {roll} und Drehung um {yaw}; der Boden um {floor}; ein Sensor darf {range} weniger weit sehen.',
     tolerance: 'Wie weit dies abweichen darf',
   },
+  building,
+  lanes,
   photos: {
     title: 'Fotos',
     none: 'Noch kein Foto. Typenschilder, die Klemmleiste, was im Weg steht.',

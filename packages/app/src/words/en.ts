@@ -1,3 +1,4 @@
+import { building, lanes } from './en-around.ts'
 import { repairs, solid } from './en-judge.ts'
 /** English. Every sentence of the app that is not a finding; findings are worded in the report package. `{name}` stands for a figure. */
 export const en = {
@@ -223,6 +224,8 @@ export const en = {
       'Lengths may be off by {length}, sensors by {position}, their tilt by {tilt}, roll by {roll} and turn by {yaw}; the floor by {floor}; a sensor may see {range} less far.',
     tolerance: 'How far this may be off',
   },
+  building,
+  lanes,
   photos: {
     title: 'Photos',
     none: 'No photo yet. Type plates, the terminal strip, what stands in the way.',

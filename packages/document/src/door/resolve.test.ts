@@ -20,6 +20,22 @@ describe('toDoor', () => {
     expect(bodies[1]?.postures[0]).toMatchObject({ a_mm: 100, b_mm: 200, c_mm: 300, yawFrom_rad: 0, yawTo_rad: Math.PI / 9 })
   })
 
+  it('takes the widest tolerance of what was measured for all of its kind, where the door is judged over tolerances at all', () => {
+    const tolerances = { length_mm: 2, position_mm: 3, floor_mm: 0, tilt_deg: 0, roll_deg: 0, yaw_deg: 0, range_percent: 0 }
+    const file = { ...(exampleFile() as { sensors: object[]; survey: { opening: object; obstacles: object[] } }), tolerances }
+    expect(door(file).tolerances).toMatchObject({ length_mm: 2, position_mm: 3 })
+    const wide = { ...file.survey, opening: { ...file.survey.opening, tolerance_mm: 7 } }
+    const obstacles = [
+      ...file.survey.obstacles,
+      { id: 'far', shape: 'post', x_mm: -900, y_mm: 5000, radius_mm: 50, from_mm: 0, to_mm: 900, tolerance_mm: 30 },
+    ]
+    const sensors = file.sensors.map((sensor) => ({ ...sensor, tolerance_mm: 12 }))
+    expect(door({ ...file, survey: wide }).tolerances).toMatchObject({ length_mm: 7, position_mm: 3 })
+    expect(door({ ...file, survey: { ...file.survey, obstacles } }).tolerances).toMatchObject({ length_mm: 30 })
+    expect(door({ ...file, sensors }).tolerances).toMatchObject({ length_mm: 2, position_mm: 12 })
+    expect(door({ ...file, survey: wide, tolerances: undefined }).tolerances).toBeUndefined()
+  })
+
   it('opens the sides of a field where the file says "open" or nothing', () => {
     expect(ranging(exampleFile()).fields[1]).toMatchObject({
       xMin_mm: -Infinity,

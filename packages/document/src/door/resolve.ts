@@ -50,7 +50,7 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     zones: zones.filter((zone) => zone !== undefined),
     concept: file.concept,
     extinction_per_mm: extinction(survey, remarks),
-    ...(file.tolerances ? { tolerances: tolerancesOf(file.tolerances) } : {}),
+    ...(file.tolerances ? { tolerances: tolerancesOf(file, file.tolerances) } : {}),
     edition: file.edition ?? EDITIONS[0].id,
     confirmations: file.confirmations ?? [],
     assumed: remarks.assumed,
@@ -60,8 +60,23 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
   return remarks.failed ? undefined : door
 }
 
-function tolerancesOf({ tilt_deg, roll_deg, yaw_deg, range_percent, ...lengths }: NonNullable<DoorFile['tolerances']>): Tolerances {
-  return { ...lengths, tilt_rad: radians(tilt_deg), roll_rad: radians(roll_deg), yaw_rad: radians(yaw_deg), range: range_percent / 100 }
+/** What was measured less exactly than the rest makes all of its kind as inexact: that errs toward blind. */
+function tolerancesOf(
+  { survey, sensors = [] }: DoorFile,
+  { length_mm, position_mm, floor_mm, tilt_deg, roll_deg, yaw_deg, range_percent }: NonNullable<DoorFile['tolerances']>,
+): Tolerances {
+  const widest = (least_mm: number, measured: readonly { readonly tolerance_mm?: number | undefined }[]) =>
+    Math.max(least_mm, ...measured.map(({ tolerance_mm = 0 }) => tolerance_mm))
+  const obstacles = [...(survey.obstacles ?? []), ...(survey.states ?? []).flatMap(({ addObstacles = [] }) => addObstacles)]
+  return {
+    length_mm: widest(length_mm, [survey.opening, ...obstacles]),
+    position_mm: widest(position_mm, sensors),
+    floor_mm,
+    tilt_rad: radians(tilt_deg),
+    roll_rad: radians(roll_deg),
+    yaw_rad: radians(yaw_deg),
+    range: range_percent / 100,
+  }
 }
 
 function leafOf({ leaf }: Survey, remarks: Remarks): Leaf | undefined {

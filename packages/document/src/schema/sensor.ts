@@ -21,6 +21,7 @@ import {
 } from './parts.ts'
 import { saying, tuplePart } from './schema.ts'
 import { sourceSchema, sourcesSchema } from './source.ts'
+import { within_mm } from './tolerances.ts'
 
 const planeSchema = record(
   {
@@ -162,6 +163,7 @@ export const sensorSchema = record(
     x_mm: optional(place_mm('Short form: x of the origin. If absent, the middle of the opening is assumed.')),
     tilt_deg: optional(angle_deg('Short form: tilt toward that side. If absent, what the library calls usual is assumed.', 89)),
     pose: optional(poseSchema),
+    tolerance_mm: optional(within_mm('How far its place may be off.')),
     learnedIn: optional(id('Id of the state in which the background was learned. If absent, the first of several is assumed.')),
     covers: optional(coversSchema),
     ...values,

@@ -17,6 +17,7 @@ import {
   wordOr,
 } from './parts.ts'
 import { eitherPart, numberPart, textPart, tuplePart } from './schema.ts'
+import { within_mm } from './tolerances.ts'
 
 const readingSchema = eitherPart(
   [numberPart({ above: 0, upTo: BOUNDS.length_mm }, 'a length', ''), textPart({ longest: 40 }, 'a length', '')],
@@ -49,7 +50,7 @@ const openingSchema = record(
   {
     width_mm: size_mm('Clear width, the smallest where it varies.'),
     height_mm: size_mm('Clear height above the finished floor at x = 0, y = 0, the smallest where it varies.'),
-    tolerance_mm: optional(distance_mm('How far either may be off.')),
+    tolerance_mm: optional(within_mm('How far either may be off.')),
     readings: optional(readingsSchema),
   },
   'The clear opening. x runs from 0 to its width.',
@@ -135,9 +136,10 @@ const floorSchema = record(
 )
 
 const named = { id: id('Name inside the file.'), name: optional(name('Name for people.')) }
+const measured = { tolerance_mm: optional(within_mm('How far its measures may be off.')) }
 const obstacleSchema = eitherPart(
   [
-    record({ ...named, shape: tag('box'), ...boxMeasures }, 'An upright box.'),
+    record({ ...named, shape: tag('box'), ...boxMeasures, ...measured }, 'An upright box.'),
     record(
       {
         ...named,
@@ -147,6 +149,7 @@ const obstacleSchema = eitherPart(
         radius_mm: size_mm('Radius of the upright cylinder.'),
         from_mm: boxMeasures.from_mm,
         to_mm: boxMeasures.to_mm,
+        ...measured,
       },
       'An upright cylinder.',
     ),

@@ -1,6 +1,7 @@
 import { number, record } from './parts.ts'
 
-const within_mm = (means: string) => number({ from: 0, upTo: 200 }, means)
+/** Wider than this nobody measures. */
+export const within_mm = (means: string) => number({ from: 0, upTo: 200 }, means)
 const within_deg = (means: string) => number({ from: 0, upTo: 5 }, means)
 
 export const tolerancesSchema = record(
@@ -13,5 +14,5 @@ export const tolerancesSchema = record(
     floor_mm: within_mm('The floor, anywhere.'),
     range_percent: number({ from: 0, upTo: 90 }, 'How much less far a sensor may see than its values say.'),
   },
-  'How far what is built may be off from what is written, each value either way and all at once. If absent, the door is judged as written.',
+  'How far what is built may be off from what is written, each value either way and all at once. If absent, the door is judged as written. Where an opening, an obstacle or a sensor has a wider `tolerance_mm` of its own, the widest holds for all.',
 )

@@ -1,0 +1,94 @@
+import { useState } from 'react'
+import { Figure } from '../entry/figure.tsx'
+import { putAt, valueAt } from '../entry/places.ts'
+import { Sentence } from '../entry/sentence.tsx'
+import { Whole } from '../entry/whole.tsx'
+import { Icon } from '../look/icons.tsx'
+import { useWords } from '../words/words.ts'
+import { useDoor } from './at-door.ts'
+import { Group } from './group.tsx'
+
+/** Figures of each part of the building, by their names in the door file. */
+const PARTS = {
+  walls: ['beyondZero_mm', 'beyondWidth_mm', 'yMin_mm', 'yMax_mm', 'top_mm'],
+  lintel: ['yMin_mm', 'yMax_mm', 'top_mm'],
+  jambs: ['width_mm', 'yMin_mm', 'yMax_mm'],
+  guides: ['width_mm', 'yMin_mm', 'yMax_mm'],
+  hood: ['yMin_mm', 'yMax_mm', 'from_mm', 'to_mm'],
+} as const
+type Part = keyof typeof PARTS
+
+/** The building around the opening: beams end on it, and bodies hide behind it. Of each part it may be said that it is not there. */
+export function Building() {
+  const words = useWords().building
+  return (
+    <Group title={words.title} path="survey/walls">
+      {(Object.keys(PARTS) as Part[]).map((part) => (
+        <PartWords key={part} part={part} />
+      ))}
+    </Group>
+  )
+}
+
+function PartWords({ part }: { readonly part: Part }) {
+  const { building, entry } = useWords()
+  const { door, snapshot } = useDoor()
+  const [asked, setAsked] = useState(false)
+  const said = building.parts[part]
+  const path = `survey/${part}`
+  const found = valueAt(snapshot.file, path)
+  const set = (value: unknown) => {
+    setAsked(false)
+    door.edit({ deed: value === undefined ? 'removed' : 'set', path, name: said.name }, (draft) => putAt(draft, path, value))
+  }
+  if (typeof found === 'object')
+    return (
+      <div className="thing">
+        <p>
+          <Sentence
+            text={said.words}
+            figures={Object.fromEntries(
+              PARTS[part].map((name) => [
+                name,
+                <Figure
+                  key={name}
+                  path={`${path}/${name}`}
+                  label={`${said.name}: ${building.figures[name]}`}
+                  signed={/^y|^top|^from|^to/.test(name)}
+                />,
+              ]),
+            )}
+          />
+        </p>
+        <button type="button" className="quiet-button" aria-label={entry.remove(said.name)} onClick={() => set(undefined)}>
+          <Icon name="cross" />
+        </button>
+      </div>
+    )
+  return (
+    <>
+      <p>{found === 'none' ? said.none : said.unknown}</p>
+      {asked && (
+        <Whole
+          text={said.words}
+          figures={Object.fromEntries(
+            PARTS[part].map((name) => [name, { label: `${said.name}: ${building.figures[name]}`, signed: /^y|^top|^from|^to/.test(name) }]),
+          )}
+          onWhole={set}
+        />
+      )}
+      <div className="row">
+        {!asked && (
+          <button type="button" className="second" onClick={() => setAsked(true)}>
+            {said.there}
+          </button>
+        )}
+        {found !== 'none' && (
+          <button type="button" className="second" onClick={() => set('none')}>
+            {said.notThere}
+          </button>
+        )}
+      </div>
+    </>
+  )
+}
