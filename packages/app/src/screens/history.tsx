@@ -71,7 +71,9 @@ function entryWords(
   door: Door | undefined,
   units: ReturnType<typeof usePreferences>['units'],
 ): string {
-  const thing = deed.name ?? (deed.path !== undefined && door ? needWords(door, deed.path, units) : (deed.path ?? ''))
+  const { path = '' } = deed
+  const ofPhotos = Object.hasOwn(words.photos.places, path) ? words.photos.places[path] : undefined
+  const thing = ofPhotos ?? deed.name ?? (door ? needWords(door, path, units) : path)
   const said = words.history.deeds[deed.deed](thing, deed.typed)
   return undoes !== undefined ? words.history.undone(said) : redoes !== undefined ? words.history.redone(said) : said
 }

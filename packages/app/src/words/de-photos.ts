@@ -1,0 +1,70 @@
+import type { level as enLevel, photos as enPhotos } from './en-photos.ts'
+
+/** Was zu Fotos, ihren Nadeln und dem Ort der Aufnahme gesagt wird. */
+export const photos: typeof enPhotos = {
+  title: 'Fotos',
+  none: 'Noch kein Foto. Typenschilder, die Klemmleiste, was im Weg steht.',
+  add: 'Fotos hinzufügen',
+  caption: 'Was es zeigt',
+  refused: {
+    'no-picture': 'Das ist kein Bild in JPEG, PNG oder WebP. Nichts wurde hinzugefügt.',
+    'too-large': 'Dieses Bild ist zu groß, um hier geöffnet zu werden. Nichts wurde hinzugefügt.',
+    'not-decoded': 'Dieses Bild ließ sich nicht öffnen. Nichts wurde hinzugefügt.',
+  },
+  keepWhere: 'Behalten, wo es aufgenommen wurde',
+  keepWhereNote: 'Als Text neben dem Foto und im Verlauf der Tür. Im Bild selbst steht es nie.',
+  whereUnknown: 'Dieses Bild sagt nicht, wo es aufgenommen wurde; manche Telefone nehmen das heraus, bevor sie ein Bild hergeben.',
+  takenAt: (place) => `Aufgenommen bei ${place}`,
+  forgetWhere: 'Nicht mehr zeigen, wo es aufgenommen wurde',
+  open: (name, pins) => `${name}: ${pins === 0 ? 'Nadeln setzen' : pins === 1 ? '1 Nadel' : `${pins} Nadeln`}`,
+  setPin: 'Eine Stelle berühren setzt dort eine Nadel; Eingabe setzt eine in die Mitte',
+  pinsNote: 'Eine Stelle im Bild berühren setzt eine Nadel. Sie wird gezogen oder mit den Pfeiltasten bewegt.',
+  noPins: 'Noch keine Nadel.',
+  enoughPins: 'Auf ein Foto passen nicht mehr Nadeln.',
+  pin: (number, text) =>
+    `Nadel ${number}${text === '' ? '' : `: ${text}`}. Pfeiltasten bewegen sie, mit Umschalt um wenig; Entf nimmt sie weg.`,
+  pinText: (number) => `Was bei Nadel ${number} ist`,
+  pinMissing: 'was dort ist',
+  removePin: (number) => `Nadel ${number} entfernen`,
+  places: { photos: 'ein Foto', 'photos/pins': 'eine Nadel auf einem Foto', 'photos/takenWhere': 'wo ein Foto aufgenommen wurde' },
+}
+
+/** Was gesagt wird, während das Gerät als Wasserwaage dient. */
+export const level: typeof enLevel = {
+  open: 'Wasserwaage',
+  back: 'Zurück zu den Tasten',
+  how: 'Das Gerät auf eine Kante stellen, Bildschirm zu sich, und die Kante an die Fläche halten.',
+  towards: 'Sein rechtes Ende zeigt',
+  ways: { higher: 'rechtes Ende höher', lower: 'rechtes Ende tiefer', level: 'waagerecht' },
+  waiting: 'Wartet auf eine erste Ablesung.',
+  none: 'Es kommt keine Ablesung: dieses Gerät hat keinen solchen Sensor, oder der Browser hält ihn zurück.',
+  denied: 'Der Browser darf den Sensor nicht lesen. Für diese Seite erlauben, dann hier neu öffnen.',
+  flat: 'Es liegt flach. Auf eine Kante stellen.',
+  unsteady: 'Ruhig halten.',
+  outOfReach: 'Aus diesem Winkel folgt kein Wert.',
+  steady: (spread) => `Ruhig, auf ${spread} genau.`,
+  take: (value) => `${value} übernehmen`,
+  notCalibrated: 'Nicht abgeglichen: der Fehler des Geräts selbst steckt in dieser Zahl.',
+  calibrated: (error, day) => `Abgeglichen am ${day}; sein eigener Fehler von ${error} ist abgezogen.`,
+  calibrate: 'Abgleichen',
+  calibrateAgain: 'Neu abgleichen',
+  first: 'Auf irgendeiner festen Fläche: anzeichnen, wo es steht, dann diese Ablesung behalten.',
+  keepFirst: 'Die erste behalten',
+  second: 'Um 180 Grad umdrehen, auf derselben Kante an derselben Marke, so dass die Enden die Plätze tauschen.',
+  keepSecond: 'Die zweite behalten',
+  otherEdge: 'Es steht auf einer anderen Kante als vorher.',
+  tooFar: (error) =>
+    `Das wäre ein Fehler von ${error}, mehr als ein Gerät hat. War es dieselbe Stelle und dieselbe Kante? Von vorn beginnen.`,
+  cancel: 'Lassen',
+  said: { calibrated: 'Wasserwaage, abgeglichen', notCalibrated: 'Wasserwaage, nicht abgeglichen' },
+  ends: {
+    right: (side) => `nach rechts, von ${side} gesehen`,
+    left: (side) => `nach links, von ${side} gesehen`,
+    toward: (side) => `hinaus, zu ${side}`,
+    fromWall: 'zurück, von dort weg',
+    faced: 'hinaus, wohin der Sensor blickt',
+    sensorRight: 'nach rechts, wie der Sensor blickt',
+    sensorLeft: 'nach links, wie der Sensor blickt',
+  },
+  ofSensor: 'Die Neigung des Gehäuses. Das Feld neigt sich nur dort ebenso, wo sein Datenblatt beide parallel zeigt.',
+}
