@@ -74,7 +74,9 @@ export function Level({ wish, kind, onTake, onBack }: Props) {
       <p ref={start} tabIndex={-1} className="level-how">
         {step.kind === 'measuring' ? level.how : level[step.kind]}
       </p>
-      {reading.kind !== 'none' && <Dial hold={hold} rise_deg={rise_deg} shown={degrees} end={wish.ends[end] ?? ''} />}
+      {reading.kind !== 'none' && (
+        <Dial hold={hold} rise_deg={rise_deg} shown={degrees} end={(step.kind === 'measuring' && wish.ends[end]) || ''} />
+      )}
       <p className="level-state" role="status">
         {state}
       </p>
