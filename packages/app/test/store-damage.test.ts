@@ -216,8 +216,8 @@ describe('a full device', () => {
 describe('a door from elsewhere', () => {
   it.each([
     ['a caption that is no text', { caption: 7 }],
-    ['a pin that is nowhere', { pin: { view: 'plan', u_mm: 'left', v_mm: 0 } }],
-    ['a photo under another name', { id: 'b'.repeat(64) }],
+    ['a photo that is nowhere on the drawing', { onDrawing: { view: 'plan', u_mm: 'left', v_mm: 0 } }],
+    ['a pin beside the picture', { 'pin 0a': { across: 2, down: 0, text: '', setAt_ms: 1 } }],
   ])('is refused with %s', async (_what, wrong) => {
     const page = await doorPage(at.browser, at.served.url)
     const read = await page.evaluate(async (wrong) => {
@@ -226,7 +226,7 @@ describe('a door from elsewhere', () => {
       const photo = { id, takenAt_ms: 1, caption: '', width_px: 1, height_px: 1 }
       await door.addPhoto(photo, new Uint8Array(0))
       const fine = await openDoors('fine').read(await doors.exportDoor(door.id), 'x')
-      door.changePhoto(id, wrong as never)
+      await door.addPhoto({ ...photo, ...(wrong as object) }, new Uint8Array(0))
       await door.settled()
       const device = openDoors('careful')
       const refused = await device.read(await doors.exportDoor(door.id), 'x')

@@ -1,3 +1,4 @@
+import type { LevelWish } from '../level/wish.ts'
 import { useDoor } from '../screens/at-door.ts'
 import type { Draft } from '../store/contract.ts'
 import { AskedFigure } from './asked-figure.tsx'
@@ -18,13 +19,14 @@ interface Props {
   readonly optional?: boolean
   /** What stands there until somebody enters it. */
   readonly missing?: string
+  readonly level?: LevelWish
   /** Puts the value where a plain place would not do; undefined takes it away. */
   readonly put?: (draft: Draft, value: number | undefined) => void
 }
 
 /** A figure of the door set in a sentence: what is entered is written to its place in the door file. */
 export function Figure(props: Props) {
-  const { path, label, hint, kind = 'length', signed, tolerancePath, question, optional = false, missing } = props
+  const { path, label, hint, kind = 'length', signed, tolerancePath, question, optional = false, missing, level } = props
   const put = props.put ?? ((draft: Draft, entered: number | undefined) => putAt(draft, path, entered))
   const { door, snapshot } = useDoor()
   const found = valueAt(snapshot.file, path)
@@ -41,6 +43,7 @@ export function Figure(props: Props) {
         typed: agreeing(snapshot.typed[path], found),
         ...(signed !== undefined && { signed }),
         question,
+        level,
         tolerance_mm: typeof tolerance === 'number' ? tolerance : undefined,
         ...(tolerancePath !== undefined && {
           onTolerance: (tolerance_mm: number) =>

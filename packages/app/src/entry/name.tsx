@@ -1,8 +1,7 @@
 import { useState } from 'react'
 import { useDoor } from '../screens/at-door.ts'
+import { LONGEST_TEXT, printable } from '../store/printable.ts'
 import { putAt, valueAt } from './places.ts'
-
-const LONGEST = 200
 
 /** A name set in a sentence, written in place; it is kept when the field is left or Enter is pressed. */
 export function Name({ path, label, missing }: { readonly path: string; readonly label: string; readonly missing?: string }) {
@@ -22,7 +21,7 @@ export function Name({ path, label, missing }: { readonly path: string; readonly
       className="name"
       aria-label={label}
       placeholder={missing ?? label}
-      maxLength={LONGEST}
+      maxLength={LONGEST_TEXT}
       size={Math.max(6, (text ?? kept).length + 1)}
       disabled={snapshot.readOnly !== undefined}
       value={text ?? kept}
@@ -34,12 +33,4 @@ export function Name({ path, label, missing }: { readonly path: string; readonly
       }}
     />
   )
-}
-
-/** Without what would steer a terminal or turn the writing direction: the door file refuses those characters. */
-function printable(text: string): string {
-  return text
-    .replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/g, ' ')
-    .trim()
-    .slice(0, LONGEST)
 }

@@ -1,5 +1,7 @@
-import { useId, useState } from 'react'
+import { lazy, Suspense, useId, useState } from 'react'
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
+import { levelMayBeThere, mayListen } from '../level/listening.ts'
+import type { LevelWish } from '../level/wish.ts'
 import { Icon } from '../look/icons.tsx'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
@@ -24,7 +26,11 @@ export interface Asked {
   readonly onEnter: (value: number, typed: string) => void
   /** Takes the value away; absent where the file needs one. */
   readonly onClear?: (() => void) | undefined
+  /** An angle that the device itself can read where it has the sensor. */
+  readonly level?: LevelWish | undefined
 }
+
+const Level = lazy(() => import('../level/level.tsx').then(({ Level }) => ({ default: Level })))
 
 const ROWS: readonly (readonly Key[])[] = [
   ['7', '8', '9', 'half', 'ft'],
@@ -54,16 +60,46 @@ function PadSheet({ asked, onClose }: { readonly asked: Asked; readonly onClose:
   const { label, hint, kind, value, signed = false, question } = asked
   const decimal = words.decimal
   const [text, setText] = useState('')
+  const [taken, setTaken] = useState<{ readonly text: string; readonly said: string }>()
+  const [level, setLevel] = useState<'closed' | 'open' | 'denied'>('closed')
   const told = useId()
   const read = text === '' ? undefined : readFigure(text, kind, units)
   const outOfSign = read?.ok && !signed && read.value < 0
   const doubt = read?.ok && !outOfSign ? question?.(read.value) : undefined
+  /** How a figure came about that was read and not typed. */
+  const said = taken?.text === text ? taken.said : undefined
   const enter = () => {
     if (!read?.ok || outOfSign) return
-    asked.onEnter(read.value, text.trim())
+    asked.onEnter(read.value, said === undefined ? text.trim() : `${text} (${said})`)
     onClose()
   }
   const press = (key: Key) => setText((now) => pressed(now, key, decimal))
+  const head = (
+    <div className="pad-head">
+      <Heading slot="title">{label}</Heading>
+      <Button className="quiet-button" aria-label={words.pad.close} onPress={onClose}>
+        <Icon name="cross" />
+      </Button>
+    </div>
+  )
+  if (level === 'open' && asked.level)
+    return (
+      <>
+        {head}
+        <Suspense fallback={null}>
+          <Level
+            wish={asked.level}
+            kind={kind}
+            onBack={() => setLevel('closed')}
+            onTake={(figure, how) => {
+              setText(figure)
+              setTaken({ text: figure, said: how })
+              setLevel('closed')
+            }}
+          />
+        </Suspense>
+      </>
+    )
   return (
     <form
       onSubmit={(event) => {
@@ -71,12 +107,7 @@ function PadSheet({ asked, onClose }: { readonly asked: Asked; readonly onClose:
         enter()
       }}
     >
-      <div className="pad-head">
-        <Heading slot="title">{label}</Heading>
-        <Button className="quiet-button" aria-label={words.pad.close} onPress={onClose}>
-          <Icon name="cross" />
-        </Button>
-      </div>
+      {head}
       {hint !== undefined && <p className="pad-hint">{hint}</p>}
       <div className="pad-figure">
         {signed && (
@@ -111,10 +142,20 @@ function PadSheet({ asked, onClose }: { readonly asked: Asked; readonly onClose:
             ? words.pad.notUnderstood(kind === 'length' ? words.pad.example[units] : words.pad.example.number)
             : outOfSign
               ? words.pad.notNegative
-              : kind === 'length'
-                ? words.pad.exactly(`${String(Math.round(read.value * 1000) / 1000).replace('.', decimal)} mm`)
-                : ''}
+              : said !== undefined
+                ? said
+                : kind === 'length'
+                  ? words.pad.exactly(`${String(Math.round(read.value * 1000) / 1000).replace('.', decimal)} mm`)
+                  : ''}
       </p>
+      {asked.level && levelMayBeThere() && (
+        <div className="pad-level">
+          <button type="button" className="second" onClick={async () => setLevel((await mayListen()) ? 'open' : 'denied')}>
+            {words.level.open}
+          </button>
+          {level === 'denied' && <p role="alert">{words.level.denied}</p>}
+        </div>
+      )}
       {asked.onTolerance && (
         <fieldset className="pad-tolerance">
           <legend>{words.pad.goodTo}</legend>

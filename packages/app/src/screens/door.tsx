@@ -44,14 +44,30 @@ export function DoorScreen({ id, part }: { readonly id: string; readonly part: P
 }
 
 /** An earlier moment can be looked at and nothing else, whatever asks for a change: a button, a key, a drag. */
-const UNCHANGING: Pick<OpenDoor, 'edit' | 'undo' | 'redo' | 'choose' | 'addPhoto' | 'changePhoto' | 'removePhoto'> = {
+type Changing =
+  | 'edit'
+  | 'undo'
+  | 'redo'
+  | 'choose'
+  | 'addPhoto'
+  | 'changePhoto'
+  | 'forgetWhereTaken'
+  | 'removePhoto'
+  | 'addPin'
+  | 'changePin'
+  | 'removePin'
+const UNCHANGING: Pick<OpenDoor, Changing> = {
   edit: () => false,
   undo: () => {},
   redo: () => {},
   choose: () => {},
   addPhoto: async () => {},
   changePhoto: () => {},
+  forgetWhereTaken: () => {},
   removePhoto: () => {},
+  addPin: () => undefined,
+  changePin: () => {},
+  removePin: () => {},
 }
 
 function OpenedDoor({ door, part }: { readonly door: OpenDoor; readonly part: Part }) {

@@ -66,7 +66,9 @@ export function History({ onClose, onMoment }: Props) {
 }
 
 function entryWords({ deed, undoes, redoes }: HistoryEntry, words: Words, door: Door | undefined, reader: Reader): string {
-  const thing = deed.name ?? (deed.path !== undefined && door ? needWords(door, deed.path, reader) : (deed.path ?? ''))
+  const { path = '' } = deed
+  const ofPhotos = Object.hasOwn(words.photos.places, path) ? words.photos.places[path] : undefined
+  const thing = ofPhotos ?? deed.name ?? (door ? needWords(door, path, reader) : path)
   const said = words.history.deeds[deed.deed](thing, deed.typed)
   return undoes !== undefined ? words.history.undone(said) : redoes !== undefined ? words.history.redone(said) : said
 }

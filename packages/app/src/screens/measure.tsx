@@ -8,6 +8,7 @@ import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
+import { floorWish } from '../level/wish.ts'
 import type { Draft } from '../store/contract.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
@@ -199,7 +200,16 @@ function FloorGroup() {
             <Sentence
               text={words.measure.floorWords}
               figures={{
-                slope: <Figure path="survey/floor/slopeX_percent" label={words.measure.slope} kind="percent" signed optional />,
+                slope: (
+                  <Figure
+                    path="survey/floor/slopeX_percent"
+                    label={words.measure.slope}
+                    kind="percent"
+                    level={floorWish(words.level, snapshot.file.sides)}
+                    signed
+                    optional
+                  />
+                ),
                 tolerance: <Figure path="survey/floor/tolerance_mm" label={words.measure.floorTolerance} optional />,
               }}
             />

@@ -9,6 +9,7 @@ import { freeId } from '../entry/free-id.ts'
 import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
+import { type LevelWish, looksTo, rollWish, tiltWish } from '../level/wish.ts'
 import { Icon } from '../look/icons.tsx'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
@@ -101,6 +102,7 @@ function SensorWords({ index, onRemove }: { readonly index: number; readonly onR
   const path = `sensors/${index}`
   const shown = answers.shown?.door.sensors[index]
   const name = sensor.name ?? shown?.name ?? sensor.use ?? ''
+  const { sides } = snapshot.file
   const length = (place: string, label: string, signed = false) => (
     <Figure
       path={`${path}/${place}`}
@@ -109,8 +111,16 @@ function SensorWords({ index, onRemove }: { readonly index: number; readonly onR
       {...((place === 'mountingHeight_mm' || place === 'pose/z_mm') && { tolerancePath: `${path}/tolerance_mm` })}
     />
   )
-  const angle = (place: string, label: string, missing?: string) => (
-    <Figure path={`${path}/${place}`} label={label} kind="angle" signed optional {...(missing !== undefined && { missing })} />
+  const angle = (place: string, label: string, missing?: string, level?: LevelWish) => (
+    <Figure
+      path={`${path}/${place}`}
+      label={label}
+      kind="angle"
+      signed
+      optional
+      {...(missing !== undefined && { missing })}
+      {...(level && { level })}
+    />
   )
   return (
     <div className="thing">
@@ -126,9 +136,9 @@ function SensorWords({ index, onRemove }: { readonly index: number; readonly onR
                 x: length('pose/x_mm', words.place.along, true),
                 y: length('pose/y_mm', words.place.out, true),
                 z: length('pose/z_mm', words.place.up, true),
-                tilt: angle('pose/tilt_deg', words.place.tilt, '0°'),
+                tilt: angle('pose/tilt_deg', words.place.tilt, '0°', tiltWish(words.level, sides, looksTo(sensor.pose.yaw_deg ?? 0))),
                 yaw: angle('pose/yaw_deg', words.place.yaw, '0°'),
-                roll: angle('pose/roll_deg', words.place.roll, '0°'),
+                roll: angle('pose/roll_deg', words.place.roll, '0°', rollWish(words.level, sensor.pose.tilt_deg ?? 0)),
               }}
             />
           </p>
@@ -148,7 +158,7 @@ function SensorWords({ index, onRemove }: { readonly index: number; readonly onR
                   height: length('mountingHeight_mm', words.place.up),
                   offset: length('offset_mm', words.place.out),
                   x: <Figure path={`${path}/x_mm`} label={words.place.along} signed optional missing={words.place.middle} />,
-                  tilt: angle('tilt_deg', words.place.tilt, words.place.usual),
+                  tilt: angle('tilt_deg', words.place.tilt, words.place.usual, tiltWish(words.level, sides, sensor.side ?? 'a')),
                 }}
               />
             </p>

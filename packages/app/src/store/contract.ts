@@ -56,8 +56,22 @@ export interface Photo {
   readonly caption: string
   readonly width_px: number
   readonly height_px: number
-  /** Where its pin sits on the drawing, doorway frame. */
-  readonly pin?: { readonly view: 'plan' | 'elevation'; readonly u_mm: number; readonly v_mm: number }
+  /** Where it belongs on the drawing, doorway frame. */
+  readonly onDrawing?: { readonly view: 'plan' | 'elevation'; readonly u_mm: number; readonly v_mm: number }
+  /** Latitude and longitude in words, only where somebody wanted to keep them; never in the picture's bytes. */
+  readonly takenWhere?: string
+  /** In the order in which they were set: the first is number 1. */
+  readonly pins: readonly Pin[]
+}
+
+/** A numbered place on a photo. Fractions of its width and height, from the upper left: however large the picture is drawn, it stays. */
+export interface Pin {
+  readonly id: string
+  readonly across: number
+  readonly down: number
+  /** What is there, on one line. */
+  readonly text: string
+  readonly setAt_ms: number
 }
 
 /** One immutable picture of an open door; a new object whenever anything changes. */
@@ -92,9 +106,16 @@ export interface OpenDoor {
   readonly history: () => readonly HistoryEntry[]
   /** The file as it was then; the live door is untouched. */
   readonly fileAt: (moment: Moment) => DoorFile
-  readonly addPhoto: (photo: Photo, bytes: Uint8Array) => Promise<void>
-  readonly changePhoto: (id: string, change: Partial<Pick<Photo, 'caption' | 'pin'>>) => void
+  readonly addPhoto: (photo: Omit<Photo, 'pins'>, bytes: Uint8Array) => Promise<void>
+  readonly changePhoto: (id: string, change: Pick<Photo, 'caption'>) => void
+  /** Where it was taken is not kept any more; history still knows it. */
+  readonly forgetWhereTaken: (id: string) => void
   readonly removePhoto: (id: string) => void
+  /** @returns its id; undefined where nothing was set: read-only, no such photo, or too many on it */
+  readonly addPin: (photo: string, at: Pick<Pin, 'across' | 'down'>) => string | undefined
+  /** Moved, or said anew. */
+  readonly changePin: (photo: string, pin: string, change: Partial<Pick<Pin, 'across' | 'down' | 'text'>>) => void
+  readonly removePin: (photo: string, pin: string) => void
   readonly photoBytes: (id: string) => Promise<Uint8Array | undefined>
   /** Everything up to now is in the database (or has failed). */
   readonly settled: () => Promise<void>

@@ -1,14 +1,15 @@
 import type { Doc, Heads } from '@automerge/automerge/slim'
 import type { DoorFile } from '@sillsight/document'
 import type { Automerge } from './automerge.ts'
-import type { Conflict, Deed, Draft, HistoryEntry, Moment, Photo } from './contract.ts'
+import type { Conflict, Deed, Draft, HistoryEntry, Moment } from './contract.ts'
+import type { PhotoEntry } from './photo-entry.ts'
 import { same, takeBack } from './take-back.ts'
 
 /** What is merged between devices: the door file and what belongs to it but not into it. */
 export interface DoorDocument {
   file: DoorFile
   typed: Record<string, string>
-  photos: Record<string, Photo>
+  photos: Record<string, PhotoEntry>
 }
 export type DoorDoc = Doc<DoorDocument>
 

@@ -1,8 +1,8 @@
 import { parseDocument } from '@sillsight/document'
 import { type Automerge, automerge } from './automerge.ts'
-import type { Photo } from './contract.ts'
 import type { DoorDocument } from './door-document.ts'
 import type { Inspected } from './foreign.ts'
+import { isPhotoEntry } from './photo-entry.ts'
 
 self.onmessage = async ({ data }: MessageEvent<readonly Uint8Array[]>) => {
   let answer: Inspected
@@ -32,11 +32,7 @@ const MOST_PHOTOS = 10_000
 
 function arePhotos(found: unknown): boolean {
   if (typeof found !== 'object' || found === null || Object.keys(found).length > MOST_PHOTOS) return false
-  return Object.entries(found).every(([id, photo]) => {
-    const { takenAt_ms, caption, width_px, height_px, pin } = { ...(photo as Partial<Photo> | null) }
-    const pinned = pin === undefined || [pin?.u_mm, pin?.v_mm].every(Number.isFinite)
-    return photo?.id === id && typeof caption === 'string' && pinned && [takenAt_ms, width_px, height_px].every(Number.isFinite)
-  })
+  return Object.entries(found).every(([id, photo]) => isPhotoEntry(id, photo))
 }
 
 function areTyped(found: unknown): boolean {

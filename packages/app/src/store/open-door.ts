@@ -1,6 +1,6 @@
 import type { DoorFile } from '@sillsight/document'
 import type { Automerge } from './automerge.ts'
-import type { Deed, DoorId, DoorSnapshot, Draft, Moment, OpenDoor, Photo, ReadOnly, Saving } from './contract.ts'
+import type { Deed, DoorId, DoorSnapshot, Draft, Moment, OpenDoor, ReadOnly, Saving } from './contract.ts'
 import {
   type Author,
   asDraft,
@@ -14,6 +14,8 @@ import {
   inverted,
   undoStacks,
 } from './door-document.ts'
+import { photoEdits } from './photo-edits.ts'
+import { photoOf } from './photo-entry.ts'
 
 /** What an open door needs of the rest of the store. */
 export interface Surroundings {
@@ -95,7 +97,9 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
       revision,
       file: doc.file,
       typed: doc.typed,
-      photos: Object.values(doc.photos),
+      photos: Object.values(doc.photos)
+        .map(photoOf)
+        .sort((a, b) => a.takenAt_ms - b.takenAt_ms || (a.id < b.id ? -1 : 1)),
       conflicts: conflictsOf(A, doc, all),
       saving: around.saving(),
       readOnly: around.readOnly(),
@@ -140,25 +144,7 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
     },
     history: () => historyOf(changes(), around.author().id),
     fileAt: (moment: Moment): DoorFile => A.toJS(A.view(doc, [moment])).file,
-    async addPhoto(photo: Photo, bytes: Uint8Array) {
-      around.keepPhoto(photo.id, bytes)
-      write({ deed: 'added', path: 'photos', name: photo.caption }, (draft) => {
-        ;(draft.photos as Record<string, unknown>)[photo.id] = { ...photo }
-      })
-      await around.settled()
-    },
-    changePhoto: (photo, change) => {
-      write({ deed: 'set', path: 'photos' }, (draft) => {
-        const found = (draft.photos as unknown as Record<string, Record<string, unknown>>)[photo]
-        if (found) Object.assign(found, change)
-      })
-    },
-    removePhoto: (photo) => {
-      around.forgetPhoto(photo)
-      write({ deed: 'removed', path: 'photos' }, (draft) => {
-        delete (draft.photos as Record<string, unknown>)[photo]
-      })
-    },
+    ...photoEdits({ ...around, document: () => doc, write: (deed, change) => write(deed, change) }),
     photoBytes: around.photoBytes,
     settled: around.settled,
     close: around.onClosed,

@@ -5,6 +5,7 @@ import type { Deed, DoorCard, DoorId, Doors, ImportResult, StorageHealth } from 
 import { type CardRecord, type Database, FORMAT, openDatabase } from './database.ts'
 import { type Author, type DoorDoc, type DoorDocument, newDocument } from './door-document.ts'
 import { inspected } from './foreign.ts'
+import { newId } from './new-id.ts'
 import { headsOf, type LiveDoor, liveDoor } from './open-door.ts'
 import { Storage, unsealed } from './storage.ts'
 import { mend, setAside, storedDoor } from './stored.ts'
@@ -368,9 +369,4 @@ async function authorOf(database: Database, fresh: Author, readOnly: boolean): P
   if (typeof id !== 'string' && !readOnly) await store.put?.(fresh.id, 'author')
   await done
   return { id: typeof id === 'string' ? id : fresh.id, name: typeof name === 'string' ? name : '' }
-}
-
-/** 128 random bits in hexadecimal digits; `randomUUID` is there only where the page came by https. */
-function newId(): string {
-  return Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join('')
 }

@@ -1,5 +1,6 @@
 import { building, lanes } from './de-around.ts'
 import { repairs, solid } from './de-judge.ts'
+import { level, photos } from './de-photos.ts'
 import type { Words } from './en.ts'
 
 /** German. The fitter is addressed as workmates address each other. */
@@ -230,17 +231,8 @@ export const de: Words = {
   },
   building,
   lanes,
-  photos: {
-    title: 'Fotos',
-    none: 'Noch kein Foto. Typenschilder, die Klemmleiste, was im Weg steht.',
-    add: 'Fotos hinzufügen',
-    caption: 'Was es zeigt',
-    refused: {
-      'no-picture': 'Das ist kein Bild im Format JPEG, PNG oder WebP. Nichts wurde hinzugefügt.',
-      'too-large': 'Dieses Bild ist zu groß, um hier geöffnet zu werden. Nichts wurde hinzugefügt.',
-      'not-decoded': 'Dieses Bild ließ sich nicht öffnen. Nichts wurde hinzugefügt.',
-    },
-  },
+  photos,
+  level,
   place: {
     sensors: 'Sensoren',
     none: 'Noch kein Sensor.',

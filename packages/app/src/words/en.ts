@@ -1,5 +1,6 @@
 import { building, lanes } from './en-around.ts'
 import { repairs, solid } from './en-judge.ts'
+import { level, photos } from './en-photos.ts'
 /** English. Every sentence of the app that is not a finding; findings are worded in the report package. `{name}` stands for a figure. */
 export const en = {
   /** BCP 47. */
@@ -226,17 +227,8 @@ export const en = {
   },
   building,
   lanes,
-  photos: {
-    title: 'Photos',
-    none: 'No photo yet. Type plates, the terminal strip, what stands in the way.',
-    add: 'Add photos',
-    caption: 'What it shows',
-    refused: {
-      'no-picture': 'This is no JPEG, PNG or WebP picture. Nothing was added.',
-      'too-large': 'This picture is too large to be opened here. Nothing was added.',
-      'not-decoded': 'This picture could not be opened. Nothing was added.',
-    },
-  },
+  photos,
+  level,
   place: {
     sensors: 'Sensors',
     none: 'No sensor yet.',

@@ -1,0 +1,10 @@
+/** The longest name, caption or word beside a pin, in UTF-16 units. */
+export const LONGEST_TEXT = 200
+
+/** A line of text without what would steer a terminal or turn the writing direction: the door file refuses those characters. */
+export function printable(text: string): string {
+  return text
+    .replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/g, ' ')
+    .trim()
+    .slice(0, LONGEST_TEXT)
+}

@@ -1,0 +1,216 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { appPage, DESK, openDemo } from './app-page.ts'
+import { builtApp } from './built.ts'
+import { inBrowser } from './in-browser.ts'
+
+const at = inBrowser(builtApp)
+
+const PHONE = { width: 360, height: 740 }
+
+/** Counts who listens to the sensor, before any script of the page runs. */
+async function listeners(on: Page): Promise<() => Promise<number>> {
+  await on.addInitScript(() => {
+    const reach = window as unknown as { listening: number }
+    reach.listening = 0
+    const [add, remove] = [window.addEventListener, window.removeEventListener]
+    window.addEventListener = function (this: Window, ...all: Parameters<typeof add>) {
+      if (/^device/.test(all[0])) reach.listening++
+      return add.apply(this, all)
+    } as typeof add
+    window.removeEventListener = function (this: Window, ...all: Parameters<typeof remove>) {
+      if (/^device/.test(all[0])) reach.listening--
+      return remove.apply(this, all)
+    } as typeof remove
+  })
+  await on.reload()
+  return () => on.evaluate(() => (window as unknown as { listening: number }).listening)
+}
+
+/** The sensor of the browser itself says this from now on. */
+async function sensor(on: Page) {
+  const session = await on.context().newCDPSession(on)
+  return (beta: number, gamma: number) => session.send('DeviceOrientation.setDeviceOrientationOverride', { alpha: 0, beta, gamma })
+}
+
+async function atField(part: string, field: RegExp, size = PHONE, preferences: object = {}) {
+  const opened = await appPage(at.browser, at.served.url, size, preferences)
+  const on = opened.page
+  const listening = await listeners(on)
+  await openDemo(on, part === 'measure' ? /Sloping gate/ : /Loading door/)
+  await on.goto(on.url().replace('judge', part))
+  await on.getByRole('button', { name: field }).click()
+  await on.getByRole('dialog').waitFor()
+  return { ...opened, on, listening, field: on.getByRole('button', { name: field }) }
+}
+
+describe('the spirit level', () => {
+  it('reads the lean of a sensor, says that it is not calibrated, is calibrated by turning round, and listens only while it is open', async () => {
+    const { on, context, complaints, listening, field } = await atField('place', /^lean of the field:/)
+    const says = await sensor(on)
+    expect(await listening()).toBe(0)
+    await on.getByRole('button', { name: 'Spirit level' }).tap()
+    await says(0.8, -90) // on its left edge, the right end lower by 0.8
+    await on.getByRole('button', { name: 'Take -0.8°' }).waitFor()
+    await on.getByText('Not calibrated').waitFor()
+    expect(await listening()).toBe(1)
+    await on.getByText('back, away from there').tap()
+    await on.getByRole('button', { name: 'Take 0.8°' }).tap()
+    await on.getByText('spirit level, not calibrated').waitFor()
+    expect(await listening()).toBe(0)
+    await on.getByRole('button', { name: 'Enter', exact: true }).tap()
+    await expect.poll(() => field.textContent()).toBe('0.8°')
+    await on.getByRole('button', { name: 'What was done' }).click()
+    await on.getByText('0.8 (spirit level, not calibrated)').waitFor()
+    await on.keyboard.press('Escape')
+
+    await field.tap()
+    await on.getByRole('button', { name: 'Spirit level' }).tap()
+    await says(0.8, -90.0001)
+    await on.getByRole('button', { name: 'Calibrate' }).tap()
+    await on.getByRole('button', { name: 'Keep the first' }).tap()
+    await says(-1.6, -90) // turned round: +1.6 now; the surface falls by 1.2, the device says 0.4 too much
+    await expect.poll(() => on.locator('.level-figure').textContent()).toBe('1.6°')
+    await expect.poll(() => on.getByRole('button', { name: 'Keep the second' }).getAttribute('aria-disabled')).toBe('false')
+    await on.getByRole('button', { name: 'Keep the second' }).tap()
+    await on.getByText('its own error of 0.4° is taken off').waitFor()
+    await on.getByRole('button', { name: 'Take 1.2°' }).tap()
+    await on.getByText('spirit level, calibrated').waitFor()
+    await on.keyboard.press('Escape')
+    expect(await listening()).toBe(0)
+    expect(complaints).toEqual([])
+    await context.close()
+  })
+  it('reads the slope of a floor in percent, by keyboard', async () => {
+    const { on, context, complaints, field } = await atField('measure', /^Rise of the floor along the opening:/, PHONE, {})
+    const says = await sensor(on)
+    await on.getByRole('button', { name: 'Spirit level' }).focus()
+    await on.keyboard.press('Enter')
+    await says(88, 0.0001) // upright, leaning back by 2 degrees: nothing rises
+    await on.getByRole('button', { name: 'Take 0 %' }).waitFor()
+    // on its right edge with the top, which points right, up by 2 degrees: 100 tan 2 = 3.49 %
+    await says(2, 90)
+    const take = on.getByRole('button', { name: 'Take 3.5 %' })
+    await take.waitFor()
+    expect(await on.locator('.level-figure').textContent()).toBe('2.0°')
+    await take.focus()
+    await on.keyboard.press('Enter')
+    await on.getByRole('dialog').getByRole('textbox').press('Enter')
+    await expect.poll(() => field.textContent()).toBe('3.5 %')
+    expect(complaints).toEqual([])
+    await context.close()
+  })
+  it('takes nothing while it is moved, and nothing while it lies flat', async () => {
+    const { on, context, field } = await atField('place', /^lean of the field:/)
+    const before = await field.textContent()
+    await on.getByRole('button', { name: 'Spirit level' }).tap()
+    await on.evaluate(() => {
+      let beta = 0
+      setInterval(() => {
+        beta = (beta + 1) % 9
+        window.dispatchEvent(new DeviceOrientationEvent('deviceorientation', { alpha: 0, beta, gamma: -90 }))
+      }, 60)
+    })
+    await on.getByText('Hold it still.').waitFor()
+    const take = on.getByRole('button', { name: /^Take / })
+    expect(await take.getAttribute('aria-disabled')).toBe('true')
+    await take.tap()
+    expect(await on.getByRole('dialog').getByRole('textbox').count()).toBe(0)
+    await on.keyboard.press('Escape')
+    expect(await field.textContent()).toBe(before)
+    await context.close()
+
+    const other = await atField('place', /^lean of the field:/)
+    const says = await sensor(other.on)
+    await other.on.getByRole('button', { name: 'Spirit level' }).tap()
+    await says(3, 4)
+    await other.on.getByText('It lies flat. Stand it on an edge.').waitFor()
+    expect(await other.on.getByRole('button', { name: /^Take / }).count()).toBe(0)
+    await other.context.close()
+  })
+  it('refuses a calibration that would be no error of a device', async () => {
+    const { on, context } = await atField('place', /^lean of the field:/)
+    const says = await sensor(on)
+    await on.getByRole('button', { name: 'Spirit level' }).tap()
+    await says(-7, -90)
+    await on.getByRole('button', { name: 'Calibrate' }).tap()
+    await on.getByRole('button', { name: 'Keep the first' }).tap()
+    await on.getByRole('button', { name: 'Keep the second' }).tap() // not turned round at all
+    await on.getByText('That would be an error of 7.0°').waitFor()
+    await on.getByRole('button', { name: 'Keep the first' }).waitFor()
+    expect(await on.evaluate(() => localStorage.getItem('sillsight.level'))).toBe(null)
+    await context.close()
+  })
+  it('says that no reading comes where there is no sensor, or that it was not allowed, and is not offered on a desk without touch', async () => {
+    const { on, context } = await atField('place', /^lean of the field:/)
+    await on.getByRole('button', { name: 'Spirit level' }).tap()
+    await on.getByText('No reading comes').waitFor()
+    await on.getByRole('button', { name: 'Back to the keys' }).tap()
+    await on.evaluate(() => {
+      ;(DeviceOrientationEvent as unknown as { requestPermission: () => Promise<string> }).requestPermission = async () => 'denied'
+    })
+    await on.getByRole('button', { name: 'Spirit level' }).tap()
+    await on.getByText('was not allowed to read the sensor').waitFor()
+    await context.close()
+    const desk = await atField('place', /^lean of the field:/, DESK)
+    expect(await desk.on.getByRole('button', { name: 'Spirit level' }).count()).toBe(0)
+    await desk.context.close()
+  })
+})
+
+describe('photos, pins and the level', () => {
+  const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
+  const objections = async (on: Page): Promise<string[]> => {
+    await on.evaluate(axe)
+    return on.evaluate(async () => {
+      const { violations } = await (
+        globalThis as unknown as { axe: { run: (root: string) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> } }
+      ).axe.run('[role=dialog]')
+      return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 200)}`))
+    })
+  }
+  const small = (on: Page, least_px: number) =>
+    on
+      .getByRole('dialog')
+      .locator('button, input, label')
+      .evaluateAll(
+        (all, least) =>
+          all
+            .filter((each) => each.getAttribute('type') !== 'radio') // its label is what is touched
+            .map((each) => [each.getAttribute('aria-label') ?? each.textContent, Math.round(each.getBoundingClientRect().height)] as const)
+            .filter(([, height]) => height < least),
+        least_px,
+      )
+
+  it.each([
+    ['paper', 48],
+    ['sun', 64],
+    ['dark', 48],
+  ] as const)('have nothing that axe objects to and are as large as a thumb, in the theme %s', async (theme, least_px) => {
+    const { on, context } = await atField('place', /^lean of the field:/, PHONE, { theme })
+    const says = await sensor(on)
+    await on.getByRole('button', { name: 'Spirit level' }).tap()
+    await says(2, -90)
+    await on.getByRole('button', { name: 'Take -2°' }).waitFor()
+    const found = [...(await objections(on)), ...(await small(on, least_px))]
+    await on.keyboard.press('Escape')
+    await on.goto(on.url().replace('place', 'measure'))
+    const jpeg = Buffer.from(
+      await on.evaluate(async () => {
+        const canvas = new OffscreenCanvas(400, 300)
+        canvas.getContext('2d')?.fillRect(0, 0, 90, 90)
+        return [...new Uint8Array(await (await canvas.convertToBlob({ type: 'image/jpeg' })).arrayBuffer())]
+      }),
+    )
+    await on.locator('.group input[type=file]').setInputFiles({ name: 'a.jpg', mimeType: 'image/jpeg', buffer: jpeg })
+    await on.getByRole('button', { name: /: set pins$/ }).tap()
+    await on.getByRole('button', { name: /^Touch a place to set a pin/ }).tap({ position: { x: 60, y: 60 } })
+    await on.getByLabel('What is at pin 1').waitFor()
+    found.push(...(await objections(on)), ...(await small(on, least_px)))
+    expect(found).toEqual([])
+    expect(await on.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0)
+    await context.close()
+  })
+})
