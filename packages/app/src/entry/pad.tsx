@@ -1,5 +1,6 @@
 import { useId, useState } from 'react'
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
+import { Explained } from '../help/explained.tsx'
 import { Icon } from '../look/icons.tsx'
 import { usePreferences } from '../preferences.ts'
 import { useWords } from '../words/words.ts'
@@ -71,12 +72,18 @@ function PadSheet({ asked, onClose }: { readonly asked: Asked; readonly onClose:
       }}
     >
       <div className="pad-head">
-        <Heading slot="title">{label}</Heading>
+        <Heading slot="title">
+          <Explained text={label} />
+        </Heading>
         <Button className="quiet-button" aria-label={words.pad.close} onPress={onClose}>
           <Icon name="cross" />
         </Button>
       </div>
-      {hint !== undefined && <p className="pad-hint">{hint}</p>}
+      {hint !== undefined && (
+        <p className="pad-hint">
+          <Explained text={hint} />
+        </p>
+      )}
       <div className="pad-figure">
         {signed && (
           <Button

@@ -1,6 +1,8 @@
 import type { Door, Finding, Verdict } from '@sillsight/engine'
 import { type FindingGroup, grouped, mend, ruleName, sentence, sentenceOfPass, tally, verdictWords, waitingWords } from '@sillsight/report'
 import { lazy, Suspense, useCallback, useState } from 'react'
+import { Explained } from '../help/explained.tsx'
+import { WordsHere } from '../help/words-here.tsx'
 import { usePreferences } from '../preferences.ts'
 import { useDoor } from '../screens/at-door.ts'
 import { Cautions } from '../screens/cautions.tsx'
@@ -28,7 +30,10 @@ export function Findings({ pointed, onPoint }: Props) {
   return (
     <section className="findings" aria-label={words.findings.title} aria-busy={!upToDate}>
       <div className="findings-head">
-        <h2 aria-live="polite">{shown ? tally(shown.judgement, { short: true }) : words.findings.judging}</h2>
+        <WordsHere />
+        <h2 aria-live="polite">
+          <Explained text={shown ? tally(shown.judgement, { short: true }) : words.findings.judging} />
+        </h2>
         <p role="status">
           {!shown ? '' : !upToDate ? words.findings.old : shown.depth === 'grid' ? words.findings.provisional : ''}
           {progress && ` · ${Math.floor((100 * progress.done) / progress.of)} %`}
@@ -53,11 +58,20 @@ export function Findings({ pointed, onPoint }: Props) {
       {apart.length > 0 && (
         <details className="apart">
           <summary>{words.findings.otherVerdicts(apart.length)}</summary>
-          <ul>{shown && apart.map(({ findings: [first] }) => <li key={first.id}>{ruleName(first.rule)}</li>)}</ul>
+          <ul>
+            {shown &&
+              apart.map(({ findings: [first] }) => (
+                <li key={first.id}>
+                  <Explained text={ruleName(first.rule)} />
+                </li>
+              ))}
+          </ul>
         </details>
       )}
-      <Cautions lines={words.cautions.judge} />
-      <p className="caution">{words.findings.notCertified}</p>
+      <Cautions lines={words.help.cautions.judge} />
+      <p className="caution">
+        <Explained text={words.findings.notCertified} />
+      </p>
     </section>
   )
 }
@@ -110,14 +124,18 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
       </p>
       <div className="finding-words">
         {group.waitsFor === undefined ? (
-          <p>{sentence(door, first, { units })}</p>
+          <p>
+            <Explained text={sentence(door, first, { units })} />
+          </p>
         ) : (
           <>
-            <p>{waitingWords(door, group, { units })}</p>
+            <p>
+              <Explained text={waitingWords(door, group, { units })} />
+            </p>
             <ul className="waiting">
               {group.findings.map((finding) => (
                 <li key={finding.id}>
-                  {sentenceOfPass(door, finding, { units })} <WhyButton finding={finding} />
+                  <Explained text={sentenceOfPass(door, finding, { units })} /> <WhyButton finding={finding} />
                 </li>
               ))}
             </ul>
@@ -125,7 +143,7 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
         )}
         {repair !== '' && (
           <p className="finding-note">
-            {verdict === 'fail' ? words.findings.wouldMend : words.findings.wouldSettle}: {repair}
+            <Explained text={`${verdict === 'fail' ? words.findings.wouldMend : words.findings.wouldSettle}: ${repair}`} />
           </p>
         )}
         <div className="finding-tools">

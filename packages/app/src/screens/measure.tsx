@@ -8,10 +8,12 @@ import { shownFigure } from '../entry/kinds.ts'
 import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
+import { Explained } from '../help/explained.tsx'
 import { usePreferences } from '../preferences.ts'
 import type { Draft } from '../store/contract.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { Cautions } from './cautions.tsx'
 import { Group } from './group.tsx'
 import { Missing } from './missing.tsx'
 import { Obstacles } from './obstacles.tsx'
@@ -25,6 +27,7 @@ export function MeasureScreen() {
       <Stage first="elevation" />
       <section className="entries" aria-label={words.parts.measure}>
         <Missing of={(need) => need.startsWith('survey') || need.startsWith('tolerances')} />
+        <Cautions lines={words.help.cautions.measure} />
         <OpeningGroup />
         <LeafGroup />
         <FloorGroup />
@@ -191,7 +194,9 @@ function FloorGroup() {
   return (
     <Group title={words.measure.floor} path="survey/floor">
       {points.length === 0 ? (
-        <p>{words.measure.floorLevel}</p>
+        <p>
+          <Explained text={words.measure.floorLevel} />
+        </p>
       ) : (
         <>
           <p>
@@ -314,7 +319,9 @@ function TolerancesGroup() {
     <Group title={words.measure.tolerances} path="tolerances">
       {snapshot.file.tolerances === undefined ? (
         <>
-          <p>{words.measure.tolerancesNone}</p>
+          <p>
+            <Explained text={words.measure.tolerancesNone} />
+          </p>
           <button
             type="button"
             className="second"
