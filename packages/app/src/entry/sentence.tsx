@@ -6,13 +6,13 @@ import { Explained } from '../help/explained.tsx'
  * trade in it are explained where they stand.
  */
 export function Sentence({ text, figures }: { readonly text: string; readonly figures: Readonly<Record<string, ReactNode>> }) {
-  const met = new Set<string>()
+  const pieces = text.split(/(\{\w+\})/)
   return (
     <>
-      {text.split(/(\{\w+\})/).map((piece, i) => {
+      {pieces.map((piece, i) => {
         const name = /^\{(\w+)\}$/.exec(piece)?.[1]
         // biome-ignore lint/suspicious/noArrayIndexKey: the pieces of one sentence never change their order
-        return <Fragment key={i}>{name === undefined ? <Explained text={piece} met={met} /> : figures[name]}</Fragment>
+        return <Fragment key={i}>{name === undefined ? <Explained text={piece} after={pieces.slice(0, i)} /> : figures[name]}</Fragment>
       })}
     </>
   )

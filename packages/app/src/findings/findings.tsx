@@ -112,6 +112,7 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
   const { answers, upToDate } = useDoor()
   const [first] = group.findings
   const verdict: Verdict = first.verdict
+  const said = group.waitsFor === undefined ? sentence(door, first, { units }) : waitingWords(door, group, { units })
   const repair = mend(door, first, { units })
   const [searching, setSearching] = useState(false)
   const close = useCallback(() => setSearching(false), [])
@@ -125,17 +126,17 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
       <div className="finding-words">
         {group.waitsFor === undefined ? (
           <p>
-            <Explained text={sentence(door, first, { units })} />
+            <Explained text={said} />
           </p>
         ) : (
           <>
             <p>
-              <Explained text={waitingWords(door, group, { units })} />
+              <Explained text={said} />
             </p>
             <ul className="waiting">
               {group.findings.map((finding) => (
                 <li key={finding.id}>
-                  <Explained text={sentenceOfPass(door, finding, { units })} /> <WhyButton finding={finding} />
+                  <Explained text={sentenceOfPass(door, finding, { units })} after={[said]} /> <WhyButton finding={finding} />
                 </li>
               ))}
             </ul>
@@ -143,7 +144,7 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
         )}
         {repair !== '' && (
           <p className="finding-note">
-            <Explained text={`${verdict === 'fail' ? words.findings.wouldMend : words.findings.wouldSettle}: ${repair}`} />
+            <Explained text={`${verdict === 'fail' ? words.findings.wouldMend : words.findings.wouldSettle}: ${repair}`} after={[said]} />
           </p>
         )}
         <div className="finding-tools">
@@ -163,6 +164,7 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
             <button
               type="button"
               className="link"
+              data-stop="repairs"
               aria-label={words.repairs.searchFor(ruleName(first.rule))}
               onClick={() => setSearching(true)}
             >
@@ -185,7 +187,13 @@ function WhyButton({ finding }: { readonly finding: Finding }) {
   const [open, setOpen] = useState(false)
   return (
     <>
-      <button type="button" className="link" aria-label={words.findings.whyFor(ruleName(finding.rule))} onClick={() => setOpen(true)}>
+      <button
+        type="button"
+        className="link"
+        data-stop="why"
+        aria-label={words.findings.whyFor(ruleName(finding.rule))}
+        onClick={() => setOpen(true)}
+      >
         {words.findings.why}
       </button>
       {open && (

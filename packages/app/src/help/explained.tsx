@@ -1,11 +1,16 @@
 import { Fragment, type KeyboardEvent, useRef, useState } from 'react'
 import { useWords } from '../words/words.ts'
 import { Explanation } from './explanation.tsx'
-import { type Piece, pieces, type Terms } from './terms.ts'
+import { type Piece, pieces, type Terms, termsIn } from './terms.ts'
 
-/** A text in which the words of the trade can be touched, the first of each. */
-export function Explained({ text, met = new Set() }: { readonly text: string; readonly met?: Set<string> }) {
+/**
+ * A text in which the words of the trade can be touched, the first of each.
+ *
+ * @param props.after texts right before this one: what can be touched there stays plain here
+ */
+export function Explained({ text, after = [] }: { readonly text: string; readonly after?: readonly string[] }) {
   const { terms } = useWords().help
+  const met = new Set(after.flatMap((before) => termsIn(before, terms)))
   return <Pieces of={marked(text, terms, met)} />
 }
 

@@ -50,7 +50,7 @@ function finderOf(terms: Terms): Finder {
     .sort((a, b) => b.length - a.length)
     .map((form) => form.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replaceAll(' ', '\\s+'))
   const quoted = '\u201e[^\u201c]*\u201c|\u201c[^\u201d]*\u201d'
-  const made = { termOf, pattern: new RegExp(`${quoted}|(?<![\\p{L}\\p{N}-])(${forms.join('|')})(?![\\p{L}\\p{N}-])`, 'giu') }
+  const made = { termOf, pattern: new RegExp(`${quoted}|(?<![\\p{L}\\p{N}/-])(${forms.join('|')})(?![\\p{L}\\p{N}/-])`, 'giu') }
   finders.set(terms, made)
   return made
 }

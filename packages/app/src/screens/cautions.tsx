@@ -6,11 +6,11 @@ export function Cautions({ lines }: { readonly lines: readonly string[] }) {
   const words = useWords().help.cautions
   return (
     <section className="cautions">
-      <h2>{words.title}</h2>
+      <h3>{words.title}</h3>
       <ul>
-        {lines.map((line) => (
+        {lines.map((line, i) => (
           <li key={line}>
-            <Explained text={line} />
+            <Explained text={line} after={lines.slice(0, i)} />
           </li>
         ))}
       </ul>

@@ -27,7 +27,6 @@ export function MeasureScreen() {
       <Stage first="elevation" />
       <section className="entries" aria-label={words.parts.measure}>
         <Missing of={(need) => need.startsWith('survey') || need.startsWith('tolerances')} />
-        <Cautions lines={words.help.cautions.measure} />
         <OpeningGroup />
         <LeafGroup />
         <FloorGroup />
@@ -83,6 +82,7 @@ function OpeningGroup() {
           }}
         />
       </p>
+      <Cautions lines={words.help.cautions.opening} />
     </Group>
   )
 }
@@ -165,6 +165,7 @@ function LeafGroup() {
       <p>
         <Sentence text={text} figures={figures} />
       </p>
+      <Cautions lines={words.help.cautions.leaf} />
     </Group>
   )
 }

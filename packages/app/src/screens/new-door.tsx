@@ -3,6 +3,7 @@ import { lazy, Suspense, useMemo, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
 import { shownFigure } from '../entry/kinds.ts'
+import { WordsHere } from '../help/words-here.tsx'
 import { Icon } from '../look/icons.tsx'
 import { usePreferences } from '../preferences.ts'
 import { doors } from '../store/doors.ts'
@@ -80,6 +81,7 @@ export function NewDoorScreen() {
           <h1>{words.first.title}</h1>
           <p>{words.first.lead}</p>
         </div>
+        <WordsHere />
         <SettingsButton />
       </header>
       <div className="first-sheet">

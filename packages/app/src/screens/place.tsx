@@ -29,7 +29,7 @@ export function PlaceScreen() {
       <Stage
         first="plan"
         tools={
-          <button type="button" className="second" aria-pressed={body} onClick={() => setBody(!body)}>
+          <button type="button" className="second" data-stop="body" aria-pressed={body} onClick={() => setBody(!body)}>
             {words.drawing.body}
           </button>
         }

@@ -151,12 +151,12 @@ const terms = {
   fan: { word: 'fan', forms: ['fan', 'fans'], says: 'The beams of one scan plane, spread from one point at equal angles.' },
   tilt: {
     word: 'lean (tilt)',
-    forms: ['tilt', 'lean', 'leans', 'leaning'],
+    forms: ['tilt', 'leans', 'leaning', 'lean of the field'],
     says: 'How far the planes lean out from the wall: at 0 they hang straight down, more leads away from the leaf.',
   },
   yaw: {
     word: 'turn in the plan (yaw)',
-    forms: ['yaw', 'turn in the plan', 'turned', 'turn'],
+    forms: ['yaw', 'turn in the plan', 'turned'],
     says: 'How far a thing is turned as seen from above, counter-clockwise.',
   },
   roll: { word: 'roll', forms: ['roll', 'rolled'], says: 'How far the fan is turned in its own plane, as a clock hand turns on its face.' },
@@ -384,7 +384,7 @@ export const help = {
       tape: 'The whole job lies along this tape, and no part is locked. Touch Measure.',
       figure: 'What is underlined can be changed, on the drawing too. Touch the clear width and enter another.',
       place: 'Next, where the sensor hangs and how it looks. Touch Place.',
-      body: 'Touch “Test body” and push it about, by finger or arrow keys. Below the drawing stands what sees it, or why nothing does.',
+      body: 'Touch “Test body” and push it about. Below the drawing stands what sees it, or why nothing does.',
       why: 'What fails stands first. Touch “why?” and close it again: every figure says where it comes from.',
       repairs: 'Touch “search for repairs”. Only what makes nothing else worse is offered; you need not wait.',
       undo: 'All of it was saved as you entered it. Touch undo; the clock beside it keeps who did what.',
@@ -405,11 +405,13 @@ export const help = {
     title: 'Before you touch it',
     practice:
       'Each of these is common practice of the trade; none is cited from a source here. Local codes and the makers’ instructions rule.',
-    measure: [
+    opening: [
       'Isolate the drive and lock it off before you stand in the opening. Block the leaf so that it cannot come down, whatever holds it: springs, ropes, brake.',
       'Set the ladder on firm, level ground and have it held. Never lean it on the leaf, never stand it under a leaf that is not blocked.',
-      'Where the leaf must move for a reading, hold it to run and keep it in view; tape, hands and ladder are out of its way first, and the lane is cordoned off.',
       'Never look into a beam, that of a measuring laser included.',
+    ],
+    leaf: [
+      'Where the leaf must move for a reading, hold it to run and keep it in view; tape, hands and ladder are out of its way first, and the lane is cordoned off.',
     ],
     place: [
       'Drive isolated and locked off, leaf blocked; springs and suspension are under tension.',
