@@ -1,5 +1,5 @@
 import { type FocusEvent, type RefObject, useEffect, useLayoutEffect, useRef } from 'react'
-import type { Term } from '../words/en-help.ts'
+import type { Term } from '../words/term.ts'
 
 /** Room between the word and its explanation, and between that and the edge of the screen. */
 const APART_PX = 6

@@ -10,7 +10,7 @@ interface Rect {
 /** Room between a thing and the ring around it. */
 const APART_PX = 6
 /** A leader line that is longer than this crosses too much to explain anything. */
-const LONGEST_PX = 320
+const LONGEST_PX = 180
 /** What cuts its contents off: a thing that was scrolled out of it gets no ring. */
 const ROOMS = '.findings, .entries, .tape, .stage-room'
 
@@ -57,7 +57,7 @@ export function Ring({
   }, [of, from])
   if (!lines) return null
   const { ring, leader } = lines
-  const corner = { x: clamp(ring.left + 4, 14, innerWidth - 14), y: clamp(ring.top + 2, 14, innerHeight - 14) }
+  const corner = { x: clamp(ring.left - 7, 14, innerWidth - 14), y: clamp(ring.top - 7, 14, innerHeight - 14) }
   const [width, height] = [ring.right - ring.left, ring.bottom - ring.top]
   const radius = Math.min(width, height) / 2
   return (

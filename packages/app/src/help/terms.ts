@@ -1,4 +1,4 @@
-import type { Term } from '../words/en-help.ts'
+import type { Term } from '../words/term.ts'
 
 export type Terms = Readonly<Record<string, Term>>
 /** A piece of a text: as it stands, or a word of the trade in it. */

@@ -5,7 +5,7 @@ import type { Part } from '../parts.ts'
 import { useDoor } from '../screens/at-door.ts'
 import { useWords } from '../words/words.ts'
 import { Ring } from './ring.tsx'
-import { type Seen, STOPS } from './tour-stops.ts'
+import { type Seen, STOPS, said } from './tour-stops.ts'
 import { endTour, toStop, useTouring } from './touring.ts'
 
 /**
@@ -13,7 +13,8 @@ import { endTour, toStop, useTouring } from './touring.ts'
  * dimmed and nothing is locked: whoever does something else meanwhile does it.
  */
 export function Tour({ part }: { readonly part: Part }) {
-  const words = useWords().help.tour
+  const all = useWords()
+  const words = all.help.tour
   const { door } = useDoor()
   const [, go] = useLocation()
   const { stop: at } = useTouring()
@@ -54,7 +55,7 @@ export function Tour({ part }: { readonly part: Part }) {
       </span>
       <p role="status">
         {stop && <span className="only-heard">{words.count(at + 1, STOPS.length)} </span>}
-        {stop ? words.stops[stop.name] : words.end}
+        {stop ? said(stop, all) : words.end}
       </p>
       <div className="tour-tools">
         {stop ? (
