@@ -11,7 +11,7 @@ const at = inBrowser(builtApp)
 const PHONE = { width: 360, height: 740 }
 
 const stop = (on: Page) => on.locator('.tour-number').textContent()
-const isAt = (on: Page, number: string) => expect.poll(() => stop(on), { timeout: 60_000 }).toBe(number)
+const isAt = (on: Page, number: string) => expect.poll(() => stop(on), { timeout: 120_000 }).toBe(number)
 /** Records of a browser's database of doors. */
 const kept = (on: Page) =>
   on.evaluate(
@@ -146,7 +146,7 @@ describe('the tour', () => {
     await expect.poll(() => kept(on)).toEqual({ cards: 0, changes: 0 })
     expect(complaints).toEqual([])
     await context.close()
-  }, 120_000)
+  }, 240_000)
   it('keeps its copy on wish, as a door like any other', async () => {
     const { page: on, context } = await appPage(at.browser, at.served.url)
     await on.getByRole('button', { name: 'Take the tour' }).click()
@@ -159,7 +159,7 @@ describe('the tour', () => {
     await on.goto(at.served.url)
     expect(await on.locator('section[aria-labelledby="mine"] .door-link').count()).toBe(1)
     await context.close()
-  }, 60_000)
+  }, 240_000)
   it('waits where it was left by closing the page, and is gone on with or thrown away from the list', async () => {
     const { page: on, context } = await appPage(at.browser, at.served.url)
     await on.getByRole('button', { name: 'Take the tour' }).click()
@@ -175,7 +175,7 @@ describe('the tour', () => {
     await on.getByRole('button', { name: 'Throw it away' }).click()
     await expect.poll(() => kept(on)).toEqual({ cards: 0, changes: 0 })
     await context.close()
-  }, 60_000)
+  }, 240_000)
   it('leaves its door to another tab that has it open: nothing that somebody works on is lost', async () => {
     const { page: on, context } = await appPage(at.browser, at.served.url)
     await on.getByRole('button', { name: 'Take the tour' }).click()
@@ -188,7 +188,7 @@ describe('the tour', () => {
     await other.reload()
     await other.locator('.finding').first().waitFor()
     await context.close()
-  }, 60_000)
+  }, 240_000)
   it('is loaded when it is taken: an opened door asks for nothing of it', async () => {
     const { page: on, context } = await appPage(at.browser, at.served.url)
     const files = readdirSync(join(at.served.folder, 'assets')).filter((name) => /^(tour|word-list)-.*\.(js|css)$/.test(name))

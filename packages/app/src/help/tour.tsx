@@ -36,8 +36,7 @@ export function Tour({ part }: { readonly part: Part }) {
   const from = useCallback(() => number.current, [])
   // biome-ignore lint/correctness/useExhaustiveDependencies: at each stop anew; whoever works on the sheet keeps the focus
   useEffect(() => {
-    const { activeElement } = document
-    if (activeElement === document.body || panel.current?.contains(activeElement)) panel.current?.focus({ preventScroll: true })
+    if (document.activeElement === document.body) panel.current?.focus({ preventScroll: true })
   }, [at])
   useInSight(at, part)
   const show = () => {

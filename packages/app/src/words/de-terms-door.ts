@@ -219,6 +219,16 @@ export const doorTerms: Readonly<Record<keyof typeof english, Term>> = {
     forms: ['Reflexionsgrad', 'Reflexionsgrads', 'zu dunkel', 'so dunklen Körper'],
     says: 'Der Anteil des Lichts, den eine Fläche zurückwirft: wenig von dunklem Tuch, viel von Weiß.',
   },
+  extinction: {
+    word: 'Abschwächung',
+    forms: ['Abschwächung'],
+    says: 'Der Anteil des Lichts, den die Luft auf jedem Stück seines Wegs schluckt.',
+  },
+  lowestEntry: {
+    word: 'tiefster Eintritt',
+    forms: ['tiefster Eintritt', 'tiefsten Eintritt', 'tiefste Eintritt'],
+    says: 'Wo ein Strahl eines Feldes dem Boden am nächsten kommt und etwas noch angenommen wird.',
+  },
   incidence: {
     word: 'Einfallswinkel',
     forms: ['Einfallswinkel', 'Einfallswinkels'],

@@ -140,6 +140,11 @@ export const judgingTerms: Readonly<Record<keyof typeof english, Term>> = {
     forms: ['Grundlage', 'aus dem Gedächtnis', 'übliche Praxis', 'unsere Entscheidung'],
     says: 'Woher ein Wert bekannt ist: veröffentlicht, aus einem Datenblatt, gemessen, aus üblicher Praxis, aus dem Gedächtnis, von uns entschieden oder erfunden.',
   },
+  outsideValue: {
+    word: 'äußerer Wert',
+    forms: ['äußerer Wert', 'äußere Wert', 'äußeren Wert', 'äußere Werte'],
+    says: 'Eine Grenze oder Größe, die nicht von diesem Tor kommt, mit ihrer Quelle.',
+  },
   edition: {
     word: 'Ausgabe',
     forms: ['Ausgabe', 'Ausgaben'],

@@ -152,7 +152,7 @@ export const doorTerms = {
     says: 'How far a thing is turned as seen from above, counter-clockwise.',
   },
   roll: { word: 'roll', forms: ['roll', 'rolled'], says: 'How far the fan is turned in its own plane, as a clock hand turns on its face.' },
-  spot: { word: 'spot', forms: ['spot', 'spots', 'spot radius'], says: 'Where a beam strikes, and how wide it is there.' },
+  spot: { word: 'spot, spot radius', forms: ['spot', 'spots', 'spot radius'], says: 'Where a beam strikes, and how wide it is there.' },
   background: {
     word: 'background',
     forms: ['background', 'backgrounds'],
@@ -177,6 +177,12 @@ export const doorTerms = {
     word: 'reflectance',
     forms: ['reflectance', 'too dark', 'so dark a body'],
     says: 'The share of light that a surface throws back: little from dark cloth, much from white.',
+  },
+  extinction: { word: 'extinction', forms: ['extinction'], says: 'The share of light that the air swallows on each stretch of its way.' },
+  lowestEntry: {
+    word: 'lowest entry',
+    forms: ['lowest entry'],
+    says: 'Where a beam of a field comes closest to the floor with something still taken.',
   },
   incidence: {
     word: 'incidence',

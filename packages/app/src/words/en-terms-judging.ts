@@ -42,7 +42,11 @@ export const judgingTerms = {
     forms: ['unseen', 'blind'],
     says: 'No field that counts notices the body in at least one of its postures. On the drawing such places are hatched.',
   },
-  coverage: { word: 'covered', forms: ['covered', 'coverage'], says: 'Wherever a test body finds room in the zone, it is seen.' },
+  coverage: {
+    word: 'covered (coverage)',
+    forms: ['covered', 'coverage'],
+    says: 'Wherever a test body finds room in the zone, it is seen.',
+  },
   blindPocket: {
     word: 'blind pocket',
     forms: ['blind pocket', 'blind pockets', 'pocket', 'pockets'],
@@ -105,6 +109,11 @@ export const judgingTerms = {
     word: 'basis',
     forms: ['basis', 'from memory', 'common practice', 'our decision'],
     says: 'How a figure is known: published, from a datasheet, measured, by common practice, from memory, decided by us, or invented.',
+  },
+  outsideValue: {
+    word: 'outside value',
+    forms: ['outside value', 'outside values'],
+    says: 'A limit or size that does not come from this door, with its source.',
   },
   edition: {
     word: 'edition',
