@@ -18,6 +18,7 @@ export async function appPage(
     },
     JSON.stringify({ theme: 'paper', language: 'en', ...preferences }),
   )
+  context.setDefaultTimeout(120_000) // of no account but where something hangs, however busy the machine is
   const opened = await context.newPage()
   const complaints: string[] = []
   opened.on('console', (message) => message.type() === 'error' && complaints.push(message.text()))

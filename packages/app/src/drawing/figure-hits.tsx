@@ -37,6 +37,7 @@ export function FigureHits({
             role="button"
             tabIndex={0}
             className="figure-hit"
+            data-figure={of}
             aria-label={words.entry.changeOnDrawing(label)}
             onClick={() => setAsked(of)}
             onKeyDown={(event) => {

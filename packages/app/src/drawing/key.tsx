@@ -1,5 +1,6 @@
 import type { ScreenDrawing } from '@sillsight/report'
 import type { ReactNode } from 'react'
+import { Explained } from '../help/explained.tsx'
 import { useWords } from '../words/words.ts'
 
 interface Props {
@@ -26,13 +27,17 @@ export function Key({ named, drawing, note }: Props) {
               <rect x="0.5" y="0.5" width="33" height="13" />
               <path d="M4 13L14 1M10 13L20 1M16 13L26 1M22 13L32 1" />
             </svg>
-            {words.key.unseen}
+            <span>
+              <Explained text={words.key.unseen} />
+            </span>
           </p>
           <p>
             <svg viewBox="0 0 34 14" aria-hidden="true" className="key-trace">
               <path d="M0 7h34" />
             </svg>
-            {words.key.trace}
+            <span>
+              <Explained text={words.key.trace} />
+            </span>
           </p>
           {drawing && drawing.unplaced.length > 0 && <p>{words.key.unplaced(drawing.unplaced.join(', '))}</p>}
         </>

@@ -1,6 +1,7 @@
 import { type Door, type Look, looker, type Stance } from '@sillsight/engine'
 import { onSheet, type Place, type ProjectionName, postureWords, type ScreenDrawing, sizeWords } from '@sillsight/report'
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react'
+import { Explained } from '../help/explained.tsx'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { ARROWS, FINE_STEP_MM, STEP_MM } from './moving.ts'
@@ -63,7 +64,9 @@ export function TestBodyNote({ door, drawing, body, onMove }: Props) {
   if (!at) return null
   return (
     <>
-      <strong>{told}</strong>
+      <strong>
+        <Explained text={told} />
+      </strong>
       {stances.length > 1 && (
         <select
           className="choose"
@@ -133,7 +136,12 @@ export function TestBody({ door, drawing, projection, pxPerMm, body, onMove }: P
   const rays = look.fields.flatMap((field) => field.rays)
   const thin = Math.max(1, Math.ceil(rays.length / 40)) // more lines than these only blacken the drawing
   return (
-    <g className="test-body" data-seen={look.fields.some(({ sees }) => sees) || undefined} data-held={held || undefined}>
+    <g
+      className="test-body"
+      data-moved={body !== undefined || undefined}
+      data-seen={look.fields.some(({ sees }) => sees) || undefined}
+      data-held={held || undefined}
+    >
       <path
         className="ray"
         d={rays

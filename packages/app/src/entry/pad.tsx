@@ -1,5 +1,6 @@
 import { lazy, Suspense, useId, useState } from 'react'
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
+import { Explained } from '../help/explained.tsx'
 import { levelMayBeThere, mayListen } from '../level/listening.ts'
 import type { LevelWish } from '../level/wish.ts'
 import { Icon } from '../look/icons.tsx'
@@ -76,7 +77,9 @@ function PadSheet({ asked, onClose }: { readonly asked: Asked; readonly onClose:
   const press = (key: Key) => setText((now) => pressed(now, key, decimal))
   const head = (
     <div className="pad-head">
-      <Heading slot="title">{label}</Heading>
+      <Heading slot="title">
+        <Explained text={label} />
+      </Heading>
       <Button className="quiet-button" aria-label={words.pad.close} onPress={onClose}>
         <Icon name="cross" />
       </Button>
@@ -108,7 +111,11 @@ function PadSheet({ asked, onClose }: { readonly asked: Asked; readonly onClose:
       }}
     >
       {head}
-      {hint !== undefined && <p className="pad-hint">{hint}</p>}
+      {hint !== undefined && (
+        <p className="pad-hint">
+          <Explained text={hint} />
+        </p>
+      )}
       <div className="pad-figure">
         {signed && (
           <Button

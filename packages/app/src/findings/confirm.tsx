@@ -3,6 +3,7 @@ import { needWords } from '@sillsight/report'
 import { useState } from 'react'
 import { Button, Dialog, Form, Heading, Input, Label, Modal, ModalOverlay, TextField } from 'react-aria-components'
 import { putAt } from '../entry/places.ts'
+import { Explained } from '../help/explained.tsx'
 import { useDoor } from '../screens/at-door.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
@@ -42,7 +43,9 @@ export function Confirm({ finding, onClose }: { readonly finding: Finding; reado
           <div className="pad-head">
             <Heading slot="title">{words.confirm.title}</Heading>
           </div>
-          <p>{words.confirm.lead}</p>
+          <p>
+            <Explained text={words.confirm.lead} />
+          </p>
           <ul className="waiting">
             {answers.shown && needs.map((need) => <li key={need}>{answers.shown && needWords(answers.shown.door, need, reader)}</li>)}
           </ul>

@@ -1,6 +1,8 @@
 import type { Door, Finding, Verdict } from '@sillsight/engine'
 import { type FindingGroup, grouped, mend, ruleName, sentence, sentenceOfPass, tally, waitingWords } from '@sillsight/report'
 import { lazy, Suspense, useCallback, useState } from 'react'
+import { Explained } from '../help/explained.tsx'
+import { WordsHere } from '../help/words-here.tsx'
 import { useDoor } from '../screens/at-door.ts'
 import { Cautions } from '../screens/cautions.tsx'
 import { useReader } from '../words/reader.ts'
@@ -29,7 +31,10 @@ export function Findings({ pointed, onPoint }: Props) {
   return (
     <section className="findings" aria-label={words.findings.title} aria-busy={!upToDate}>
       <div className="findings-head">
-        <h2 aria-live="polite">{shown ? tally(shown.judgement, reader, { short: true }) : words.findings.judging}</h2>
+        <WordsHere />
+        <h2 aria-live="polite">
+          <Explained text={shown ? tally(shown.judgement, reader, { short: true }) : words.findings.judging} />
+        </h2>
         <p role="status">
           {!shown ? '' : !upToDate ? words.findings.old : shown.depth === 'grid' ? words.findings.provisional : ''}
           {progress && ` · ${Math.floor((100 * progress.done) / progress.of)} %`}
@@ -54,11 +59,20 @@ export function Findings({ pointed, onPoint }: Props) {
       {apart.length > 0 && (
         <details className="apart">
           <summary>{words.findings.otherVerdicts(apart.length)}</summary>
-          <ul>{shown && apart.map(({ findings: [first] }) => <li key={first.id}>{ruleName(first.rule, reader)}</li>)}</ul>
+          <ul>
+            {shown &&
+              apart.map(({ findings: [first] }) => (
+                <li key={first.id}>
+                  <Explained text={ruleName(first.rule, reader)} />
+                </li>
+              ))}
+          </ul>
         </details>
       )}
-      <Cautions lines={words.cautions.judge} />
-      <p className="caution">{words.findings.notCertified}</p>
+      <Cautions lines={words.help.cautions.judge} />
+      <p className="caution">
+        <Explained text={words.findings.notCertified} />
+      </p>
     </section>
   )
 }
@@ -99,6 +113,7 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
   const { answers, upToDate } = useDoor()
   const [first] = group.findings
   const verdict: Verdict = first.verdict
+  const said = group.waitsFor === undefined ? sentence(door, first, reader) : waitingWords(door, group, reader)
   const repair = mend(door, first, reader)
   const [searching, setSearching] = useState(false)
   const close = useCallback(() => setSearching(false), [])
@@ -111,14 +126,18 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
       </p>
       <div className="finding-words">
         {group.waitsFor === undefined ? (
-          <p>{sentence(door, first, reader)}</p>
+          <p>
+            <Explained text={said} />
+          </p>
         ) : (
           <>
-            <p>{waitingWords(door, group, reader)}</p>
+            <p>
+              <Explained text={said} />
+            </p>
             <ul className="waiting">
               {group.findings.map((finding) => (
                 <li key={finding.id}>
-                  {sentenceOfPass(door, finding, reader)} <WhyButton finding={finding} />
+                  <Explained text={sentenceOfPass(door, finding, reader)} after={[said]} /> <WhyButton finding={finding} />
                 </li>
               ))}
             </ul>
@@ -126,7 +145,7 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
         )}
         {repair !== '' && (
           <p className="finding-note">
-            {verdict === 'fail' ? words.findings.wouldMend : words.findings.wouldSettle}: {repair}
+            <Explained text={`${verdict === 'fail' ? words.findings.wouldMend : words.findings.wouldSettle}: ${repair}`} after={[said]} />
           </p>
         )}
         <div className="finding-tools">
@@ -146,6 +165,7 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
             <button
               type="button"
               className="link"
+              data-stop="repairs"
               aria-label={words.repairs.searchFor(ruleName(first.rule, reader))}
               onClick={() => setSearching(true)}
             >
@@ -172,6 +192,7 @@ function WhyButton({ finding }: { readonly finding: Finding }) {
       <button
         type="button"
         className="link"
+        data-stop="why"
         aria-label={words.findings.whyFor(ruleName(finding.rule, reader))}
         onClick={() => setOpen(true)}
       >

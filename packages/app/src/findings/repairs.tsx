@@ -2,6 +2,7 @@ import { applyEdits, type Offer } from '@sillsight/document'
 import type { Finding } from '@sillsight/engine'
 import { repairOutcome, repairWords, ruleName } from '@sillsight/report'
 import { useEffect, useRef, useState } from 'react'
+import { Explained } from '../help/explained.tsx'
 import { makeMendingWorker } from '../judging/make-worker.ts'
 import type { FromMending, ToMending } from '../judging/messages.ts'
 import { useDoor } from '../screens/at-door.ts'
@@ -63,8 +64,12 @@ export function Repairs({ finding, onClose }: { readonly finding: Finding; reado
         const said = repairWords(search.door, offer.repair.steps, reader)
         return (
           <div key={said} className="repair">
-            <p>{said}</p>
-            <p className="finding-note">{repairOutcome(before, offer.repair, reader)}</p>
+            <p>
+              <Explained text={said} />
+            </p>
+            <p className="finding-note">
+              <Explained text={repairOutcome(before, offer.repair, reader)} />
+            </p>
             <button
               type="button"
               className="second"

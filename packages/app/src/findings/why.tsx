@@ -1,5 +1,6 @@
 import { plainPalette, ruleName, whyText } from '@sillsight/report'
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
+import { Explained } from '../help/explained.tsx'
 import { Icon } from '../look/icons.tsx'
 import { useDoor } from '../screens/at-door.ts'
 import { useReader } from '../words/reader.ts'
@@ -22,7 +23,13 @@ export function Why({ finding, onClose }: { readonly finding: string; readonly o
               <Icon name="cross" />
             </button>
           </div>
-          <pre className="why-text">{text}</pre>
+          <div className="why-text">
+            {text?.split('\n\n').map((block) => (
+              <p key={block}>
+                <Explained text={block} />
+              </p>
+            ))}
+          </div>
         </Dialog>
       </Modal>
     </ModalOverlay>

@@ -1,16 +1,20 @@
+import { Explained } from '../help/explained.tsx'
 import { useWords } from '../words/words.ts'
 
-/** The usual cautions, where the work is. */
+/** The usual cautions, where the work is, and what they rest on. */
 export function Cautions({ lines }: { readonly lines: readonly string[] }) {
-  const words = useWords()
+  const words = useWords().help.cautions
   return (
     <section className="cautions">
-      <h2>{words.cautions.title}</h2>
+      <h3>{words.title}</h3>
       <ul>
-        {lines.map((line) => (
-          <li key={line}>{line}</li>
+        {lines.map((line, i) => (
+          <li key={line}>
+            <Explained text={line} after={lines.slice(0, i)} />
+          </li>
         ))}
       </ul>
+      <p className="quiet">{words.practice}</p>
     </section>
   )
 }

@@ -1,6 +1,7 @@
 import type { DoorFile } from '@sillsight/document'
-import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
+import { lazy, Suspense, useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
 import { Link } from 'wouter'
+import { useTouring } from '../help/touring.ts'
 import { type Answers, type Judging, startJudging } from '../judging/judging.ts'
 import { makeJudgingWorker } from '../judging/make-worker.ts'
 import type { Part } from '../parts.ts'
@@ -14,6 +15,8 @@ import { LaterScreen } from './later.tsx'
 import { MeasureScreen } from './measure.tsx'
 import { Notices } from './notices.tsx'
 import { PlaceScreen } from './place.tsx'
+
+const Tour = lazy(() => import('../help/tour.tsx').then(({ Tour }) => ({ default: Tour })))
 
 /** One door: its name, whether it is saved, the tape measure, and the part that is being worked on. */
 export function DoorScreen({ id, part }: { readonly id: string; readonly part: Part }) {
@@ -72,6 +75,7 @@ const UNCHANGING: Pick<OpenDoor, Changing> = {
 
 function OpenedDoor({ door, part }: { readonly door: OpenDoor; readonly part: Part }) {
   const live = useSyncExternalStore(door.subscribe, door.snapshot)
+  const { door: toured } = useTouring()
   const [moment, setMoment] = useState<Moment>()
   const snapshot = useMemo(
     (): DoorSnapshot => (moment ? { ...live, file: door.fileAt(moment), conflicts: [], readOnly: 'past' } : live),
@@ -91,7 +95,13 @@ function OpenedDoor({ door, part }: { readonly door: OpenDoor; readonly part: Pa
       <div className="sheet" data-readonly={snapshot.readOnly !== undefined || undefined}>
         <Head onMoment={setMoment} />
         <Tape part={part} />
-        <Notices onNow={() => setMoment(undefined)} />
+        <Notices onNow={() => setMoment(undefined)}>
+          {toured === door.id && (
+            <Suspense fallback={null}>
+              <Tour part={part} />
+            </Suspense>
+          )}
+        </Notices>
         {part === 'measure' ? (
           <MeasureScreen />
         ) : part === 'place' ? (

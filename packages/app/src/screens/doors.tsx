@@ -2,6 +2,9 @@ import { type ChangeEvent, lazy, Suspense, useRef, useState, useSyncExternalStor
 import { Link, useLocation } from 'wouter'
 import { demoDoor, demoDoorNames } from '../demo-doors.ts'
 import { handOver } from '../hand-over.ts'
+import { TakeTour, TourOffer } from '../help/tour-offer.tsx'
+import { useTouring } from '../help/touring.ts'
+import { WordsHere } from '../help/words-here.tsx'
 import type { DoorCard } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
 import { useWords } from '../words/words.ts'
@@ -15,7 +18,8 @@ export function DoorsScreen() {
   const cards = useSyncExternalStore(doors.subscribe, doors.cards)
   const [sought, setSought] = useState('')
   const [told, setTold] = useState<string>()
-  const here = cards.filter(({ away }) => !away)
+  const { door: toured } = useTouring()
+  const here = cards.filter(({ id, away }) => !away && id !== toured)
   const found = here.filter(({ name, note }) => matches(`${name} ${note}`, sought))
   const away = cards.filter((card) => card.away)
   return (
@@ -27,6 +31,7 @@ export function DoorsScreen() {
         </div>
         <SettingsButton />
       </header>
+      <TourOffer isFirst={cards.length === 0} />
       <section aria-labelledby="mine">
         <div className="doors-row">
           <h2 id="mine">{words.doors.mine}</h2>
@@ -118,6 +123,7 @@ function Keeping() {
 
 function Demos() {
   const words = useWords()
+  const { known, door } = useTouring()
   const [, go] = useLocation()
   const open = async (name: string) => {
     const file = await demoDoor(name)
@@ -137,6 +143,10 @@ function Demos() {
           </li>
         ))}
       </ul>
+      <div className="row">
+        {known && door === undefined && <TakeTour words={words.help.tour.again} />}
+        <WordsHere />
+      </div>
     </section>
   )
 }

@@ -1,10 +1,13 @@
 import type { ReactNode } from 'react'
+import { Explained } from '../help/explained.tsx'
 
 /** Sentences that belong together, under a heading; the sheet scrolls to `path` when something there is asked for. */
 export function Group({ title, path, children }: { readonly title: string; readonly path: string; readonly children: ReactNode }) {
   return (
     <section className="group" id={anchorOf(path)} tabIndex={-1}>
-      <h2>{title}</h2>
+      <h2>
+        <Explained text={title} />
+      </h2>
       {children}
     </section>
   )

@@ -31,6 +31,7 @@ export function Head({ onMoment }: { readonly onMoment: (moment: Moment) => void
         <button
           type="button"
           className="quiet-button"
+          data-stop="undo"
           disabled={!snapshot.undo || snapshot.readOnly !== undefined}
           onClick={door.undo}
           aria-label={words.undo}

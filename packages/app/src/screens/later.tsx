@@ -1,3 +1,5 @@
+import { Explained } from '../help/explained.tsx'
+import { WordsHere } from '../help/words-here.tsx'
 import type { Part } from '../parts.ts'
 import { useWords } from '../words/words.ts'
 
@@ -7,8 +9,15 @@ export function LaterScreen({ part }: { readonly part: Part }) {
   return (
     <main className="later">
       <h2>{words.parts[part]}</h2>
-      {part in words.later && <p>{words.later[part as keyof typeof words.later]}</p>}
-      <p>{words.later.notYet}</p>
+      {part in words.later && (
+        <p>
+          <Explained text={words.later[part as keyof typeof words.later]} />
+        </p>
+      )}
+      <p>
+        <Explained text={words.later.notYet} />
+      </p>
+      <WordsHere />
     </main>
   )
 }

@@ -8,12 +8,14 @@ import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
+import { Explained } from '../help/explained.tsx'
 import { floorWish } from '../level/wish.ts'
 import type { Draft } from '../store/contract.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Building } from './building.tsx'
+import { Cautions } from './cautions.tsx'
 import { Group } from './group.tsx'
 import { Lanes } from './lanes.tsx'
 import { Missing } from './missing.tsx'
@@ -85,6 +87,7 @@ function OpeningGroup() {
           }}
         />
       </p>
+      <Cautions lines={words.help.cautions.opening} />
     </Group>
   )
 }
@@ -167,6 +170,7 @@ function LeafGroup() {
       <p>
         <Sentence text={text} figures={figures} />
       </p>
+      <Cautions lines={words.help.cautions.leaf} />
     </Group>
   )
 }
@@ -193,7 +197,9 @@ function FloorGroup() {
   return (
     <Group title={words.measure.floor} path="survey/floor">
       {points.length === 0 ? (
-        <p>{words.measure.floorLevel}</p>
+        <p>
+          <Explained text={words.measure.floorLevel} />
+        </p>
       ) : (
         <>
           <p>
@@ -301,7 +307,9 @@ function TolerancesGroup() {
     <Group title={words.measure.tolerances} path="tolerances">
       {snapshot.file.tolerances === undefined ? (
         <>
-          <p>{words.measure.tolerancesNone}</p>
+          <p>
+            <Explained text={words.measure.tolerancesNone} />
+          </p>
           <button
             type="button"
             className="second"

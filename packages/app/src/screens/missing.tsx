@@ -1,5 +1,7 @@
 import type { Judgement } from '@sillsight/engine'
 import { capital, needWords } from '@sillsight/report'
+import { Explained } from '../help/explained.tsx'
+import { WordsHere } from '../help/words-here.tsx'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
@@ -15,9 +17,12 @@ export function Missing({ of }: { readonly of: (need: string) => boolean }) {
   const needs = needsOf(shown.judgement).filter(({ need }) => of(need))
   return (
     <section className="missing">
+      <WordsHere />
       <h2>{words.measure.missing}</h2>
       {needs.length === 0 ? (
-        <p>{words.measure.nothingMissing}</p>
+        <p>
+          <Explained text={words.measure.nothingMissing} />
+        </p>
       ) : (
         <ul>
           {needs.map(({ need, count }) => (
@@ -25,7 +30,9 @@ export function Missing({ of }: { readonly of: (need: string) => boolean }) {
               <button type="button" className="link" onClick={() => goTo(need)}>
                 {capital(needWords(shown.door, need, reader))}
               </button>{' '}
-              <span>{words.measure.missingNote(count)}</span>
+              <span>
+                <Explained text={words.measure.missingNote(count)} />
+              </span>
             </li>
           ))}
         </ul>

@@ -4,6 +4,7 @@ import { lazy, Suspense, useMemo, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
 import { shownFigure } from '../entry/kinds.ts'
+import { WordsHere } from '../help/words-here.tsx'
 import { Icon } from '../look/icons.tsx'
 import { doors } from '../store/doors.ts'
 import { useReader } from '../words/reader.ts'
@@ -81,6 +82,7 @@ export function NewDoorScreen() {
           <h1>{words.first.title}</h1>
           <p>{words.first.lead}</p>
         </div>
+        <WordsHere />
         <SettingsButton />
       </header>
       <div className="first-sheet">

@@ -1,5 +1,5 @@
 import { needWords } from '@sillsight/report'
-import { useSyncExternalStore } from 'react'
+import { type ReactNode, useSyncExternalStore } from 'react'
 import { handOver } from '../hand-over.ts'
 import type { Conflict } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
@@ -8,8 +8,8 @@ import { shownTime } from '../words/time.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 
-/** What must be known before going on: nothing is saved, somebody else wrote the same, this is the past. Nothing where all is well. */
-export function Notices({ onNow }: { readonly onNow: () => void }) {
+/** What must be known before going on: nothing is saved, somebody else wrote the same, this is the past. Nothing where all is well, but for a tour. */
+export function Notices({ onNow, children }: { readonly onNow: () => void; readonly children: ReactNode }) {
   const words = useWords().notices
   const { door, snapshot } = useDoor()
   const health = useSyncExternalStore(doors.subscribe, doors.health)
@@ -52,6 +52,7 @@ export function Notices({ onNow }: { readonly onNow: () => void }) {
       {conflicts.map((conflict) => (
         <TwoValues key={conflict.path} conflict={conflict} />
       ))}
+      {children}
     </div>
   )
 }

@@ -3,6 +3,7 @@ import { freeId } from '../entry/free-id.ts'
 import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
+import { Explained } from '../help/explained.tsx'
 import { Icon } from '../look/icons.tsx'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
@@ -32,7 +33,11 @@ export function Obstacles() {
     })
   return (
     <Group title={words.measure.obstacles} path="survey/obstacles">
-      {obstacles.length === 0 && <p>{words.measure.noObstacles}</p>}
+      {obstacles.length === 0 && (
+        <p>
+          <Explained text={words.measure.noObstacles} />
+        </p>
+      )}
       {obstacles.map((obstacle, i) => {
         const path = `survey/obstacles/${i}`
         const figure = (name: string, label: string, signed = false) => (

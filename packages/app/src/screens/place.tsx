@@ -9,6 +9,7 @@ import { freeId } from '../entry/free-id.ts'
 import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
+import { Explained } from '../help/explained.tsx'
 import { type LevelWish, looksTo, rollWish, tiltWish } from '../level/wish.ts'
 import { Icon } from '../look/icons.tsx'
 import { useReader } from '../words/reader.ts'
@@ -31,7 +32,7 @@ export function PlaceScreen() {
       <Stage
         first="plan"
         tools={
-          <button type="button" className="second" aria-pressed={body} onClick={() => setBody(!body)}>
+          <button type="button" className="second" data-stop="body" aria-pressed={body} onClick={() => setBody(!body)}>
             {words.drawing.body}
           </button>
         }
@@ -40,10 +41,14 @@ export function PlaceScreen() {
       />
       <section className="entries" aria-label={words.parts.place}>
         <Missing of={(need) => need.startsWith('sensors') || need.startsWith('zones') || need.startsWith('bodies')} />
-        {body && <p className="entry-doubt">{words.place.testBody}</p>}
+        {body && (
+          <p className="entry-doubt">
+            <Explained text={words.place.testBody} />
+          </p>
+        )}
         <Sensors />
         <Zones />
-        <Cautions lines={words.cautions.place} />
+        <Cautions lines={words.help.cautions.place} />
       </section>
     </main>
   )
@@ -77,12 +82,18 @@ function Sensors() {
     })
   return (
     <Group title={words.place.sensors} path="sensors">
-      {sensors.length === 0 && <p>{words.place.none}</p>}
+      {sensors.length === 0 && (
+        <p>
+          <Explained text={words.place.none} />
+        </p>
+      )}
       {sensors.map((sensor, i) => (
         <SensorWords key={sensor.id ?? i} index={i} onRemove={() => remove(i, sensor.name ?? sensor.use ?? sensor.id ?? '')} />
       ))}
       <h3>{words.place.add}</h3>
-      <p className="quiet">{words.place.addNote}</p>
+      <p className="quiet">
+        <Explained text={words.place.addNote} />
+      </p>
       <div className="row">
         {builtinSensors().map(({ id, name }) => (
           <button key={id} type="button" className="second" onClick={() => add(id, name)}>
@@ -222,7 +233,9 @@ function Zones() {
     <Group title={words.place.zones} path="zones">
       {zones === undefined && (
         <>
-          <p>{words.place.zonesAssumed}</p>
+          <p>
+            <Explained text={words.place.zonesAssumed} />
+          </p>
           <button type="button" className="second" onClick={take} disabled={assumed.length === 0}>
             {words.place.takeZones}
           </button>

@@ -162,6 +162,8 @@ export interface Doors {
   readonly make: (file: DoorFile, deed: Deed) => Promise<OpenDoor>
   readonly copy: (id: DoorId, name: string) => Promise<DoorId>
   readonly putAway: (id: DoorId, away: boolean) => void
+  /** Gone for good, history and all. Where another tab has it open, that tab keeps it. */
+  readonly throwAway: (id: DoorId) => Promise<void>
   /** A door file (JSON), one door with its history, or a backup: told apart by content. Merges where the document is already here. */
   readonly read: (bytes: Uint8Array, fileName: string) => Promise<ImportResult>
   /** One door with history and photos; merges on the other device. */

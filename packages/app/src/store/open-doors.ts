@@ -14,6 +14,7 @@ import { mend, setAside, storedDoor } from './stored.ts'
 type Told =
   | { readonly kind: 'changes'; readonly door: DoorId; readonly changes: readonly Uint8Array[] }
   | { readonly kind: 'cards' }
+  | { readonly kind: 'thrown'; readonly door: DoorId }
   | { readonly kind: 'format'; readonly format: number }
 
 /** A door that somebody works on, and how many. */
@@ -35,6 +36,7 @@ export function openDoors(name: string): Doors {
   /** Doors that are being loaded: whoever asks meanwhile gets the same one. */
   const opening = new Map<DoorId, Promise<Live | undefined>>()
   const records = new Map<DoorId, CardRecord>()
+  const thrown = new Set<DoorId>()
   let cards: readonly DoorCard[] = []
   let author: Author = { id: newId(), name: '' }
   let named: string | undefined
@@ -113,7 +115,13 @@ export function openDoors(name: string): Doors {
       held?.door.receive(data.changes)
       if (held && !(await isComplete(held.door))) held.door.receive((await stored(data.door)).changes)
     }
-    if (data.kind === 'cards') {
+    if (data.kind === 'thrown') {
+      const doc = live.get(data.door)?.door.document()
+      const A = await automerge()
+      if (doc) keep(A, data.door, doc, A.getAllChanges(doc))
+      await storage.settled()
+    }
+    if (data.kind === 'cards' || data.kind === 'thrown') {
       const database = await ready
       if (database) await readCards(database)
     }
@@ -131,6 +139,7 @@ export function openDoors(name: string): Doors {
    * is in the database: what they write next rests on it, and must not rest on what may yet be lost.
    */
   const keep = (A: Automerge, id: DoorId, doc: DoorDoc, changes: readonly Uint8Array[]) => {
+    if (thrown.has(id)) return // a field on its closing screen gave its value
     const record: CardRecord = {
       ...emptyCard(id),
       ...records.get(id),
@@ -201,6 +210,7 @@ export function openDoors(name: string): Doors {
 
   const open = async (id: DoorId): Promise<LiveDoor | undefined> => {
     await ready
+    thrown.delete(id)
     if (!live.has(id) && !opening.has(id))
       opening.set(
         id,
@@ -221,6 +231,7 @@ export function openDoors(name: string): Doors {
 
   /** Brings foreign changes in, which were inspected. A damaged door is whole again afterwards: what did not fit was moved aside. */
   const take = async (id: DoorId, changes: readonly Uint8Array[], away: boolean) => {
+    thrown.delete(id)
     const [database, A] = await Promise.all([ready, automerge()])
     const known = records.has(id)
     const door = (live.get(id) ?? (await opening.get(id)))?.door
@@ -300,6 +311,15 @@ export function openDoors(name: string): Doors {
     },
     putAway(id, away) {
       if (!health.newerVersion) writeCard(id, { away })
+    },
+    async throwAway(id) {
+      await ready
+      if (health.newerVersion) return
+      thrown.add(id)
+      records.delete(id)
+      storage.write({ thrown: id, written: () => channel.postMessage({ kind: 'thrown', door: id } satisfies Told) })
+      tell()
+      await storage.settled()
     },
     async read(bytes): Promise<ImportResult> {
       await ready

@@ -7,6 +7,8 @@ export interface Write {
   readonly changes?: readonly { readonly door: DoorId; readonly hash: string; readonly bytes: Uint8Array }[]
   readonly card?: CardRecord
   readonly photo?: { readonly id: string; readonly bytes: Uint8Array }
+  /** A door of which nothing stays. */
+  readonly thrown?: DoorId
   /** Called when it is in the database. */
   readonly written?: () => void
 }
@@ -120,9 +122,15 @@ function failure(problem: unknown): Saving {
 async function writeAll(database: Database, writes: readonly Write[]): Promise<void> {
   const transaction = database.transaction(['changes', 'cards', 'photos'], 'readwrite', { durability: 'strict' })
   try {
-    const puts = writes.flatMap(({ changes = [], card, photo }) => [
+    const puts = writes.flatMap(({ changes = [], card, photo, thrown }): Promise<unknown>[] => [
       ...changes.map(({ door, hash, bytes }) => transaction.objectStore('changes').put({ door, hash, ...sealed(bytes) })),
       ...(card ? [transaction.objectStore('cards').put(card)] : []),
+      ...(thrown
+        ? [
+            transaction.objectStore('changes').delete(IDBKeyRange.bound([thrown], [thrown, []])), // every hash is less than a list
+            transaction.objectStore('cards').delete(thrown),
+          ]
+        : []),
       ...(photo ? [transaction.objectStore('photos').put(sealed(photo.bytes), photo.id)] : []),
     ])
     await Promise.all([...puts, transaction.done])

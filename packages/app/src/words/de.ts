@@ -1,4 +1,5 @@
 import { building, lanes } from './de-around.ts'
+import { help } from './de-help.ts'
 import { repairs, solid } from './de-judge.ts'
 import { level, photos } from './de-photos.ts'
 import type { Words } from './en.ts'
@@ -360,13 +361,5 @@ export const de: Words = {
     keep: 'Besuche, was fällig ist, ersetzte Teile, Störungen.',
     notYet: 'Dieser Teil ist noch nicht gebaut.',
   },
-  cautions: {
-    title: 'Ehe du es anfasst',
-    place: [
-      'Antrieb getrennt und gegen Einschalten gesichert, Flügel festgesetzt; Federn und Aufhängung stehen unter Spannung.',
-      'Die Fahrspur absperren; niemand geht hinein, solange sich die Bühne bewegt. In der Höhe arbeiten, wie die Regeln dafür es sagen.',
-      'Zum Ausrichten nur den Sensor speisen. Nie in einen Strahl blicken.',
-    ],
-    judge: ['Mit einem Körper prüfen, nicht mit einem Menschen, wo der Flügel treffen kann.'],
-  },
+  help,
 }

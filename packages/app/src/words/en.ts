@@ -1,4 +1,5 @@
 import { building, lanes } from './en-around.ts'
+import { help } from './en-help.ts'
 import { repairs, solid } from './en-judge.ts'
 import { level, photos } from './en-photos.ts'
 /** English. Every sentence of the app that is not a finding; findings are worded in the report package. `{name}` stands for a figure. */
@@ -356,15 +357,7 @@ export const en = {
     keep: 'Visits, what is due, replaced parts, trouble.',
     notYet: 'This part is not built yet.',
   },
-  cautions: {
-    title: 'Before you touch it',
-    place: [
-      'Drive isolated and locked off, leaf blocked; springs and suspension are under tension.',
-      'Cordon off the lane; nobody enters while the lift moves. Work at height as the rules for it say.',
-      'Feed the sensor alone while aiming. Never look into a beam.',
-    ],
-    judge: ['Test with a body, not with a person, where the leaf can strike.'],
-  },
+  help,
 }
 
 export type Words = typeof en

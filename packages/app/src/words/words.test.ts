@@ -7,6 +7,7 @@ function textsOf(catalogue: object, place = ''): Map<string, string> {
   const found = new Map<string, string>()
   for (const [key, value] of Object.entries(catalogue) as [string, unknown][]) {
     const at = `${place}/${key}`
+    if (key === 'forms') continue // inflections are each language's own
     if (typeof value === 'string') found.set(at, value)
     else if (typeof value === 'function')
       for (const count of [1, 2]) found.set(`${at}(${count})`, String((value as (...given: unknown[]) => unknown)(count, count)))
