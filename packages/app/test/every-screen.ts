@@ -1,5 +1,5 @@
 import type { Browser, Page } from 'playwright-core'
-import { appPage, openDemo, typed } from './app-page.ts'
+import { addPhoto, appPage, openDemo, typed } from './app-page.ts'
 
 export const THEMES = ['paper', 'sun', 'dark'] as const
 export type Theme = (typeof THEMES)[number]
@@ -30,9 +30,13 @@ export async function become(page: Page, { width, height, text_percent }: Size):
   await page.waitForTimeout(150) // a drawing asks for its room, and is drawn anew
 }
 
+/** Times nothing: only ends what hangs, on a machine that has other things to do. */
+const PATIENCE_MS = 120_000
+
 /** A door in which two people wrote two values for one place, as a file: each on a device of his own. */
 async function disputedDoor(browser: Browser, url: string): Promise<Buffer> {
   const [mine, theirs] = [await appPage(browser, url), await appPage(browser, url)]
+  for (const { page } of [mine, theirs]) page.setDefaultTimeout(PATIENCE_MS)
   const handedOut = async (page: Page) => {
     await page.goto(url)
     await page.getByRole('button', { name: /^More about/ }).click()
@@ -84,6 +88,7 @@ export async function everyScreen(
 ): Promise<void> {
   const disputed = await disputedDoor(browser, url)
   const { page, context } = await appPage(browser, url, { width: 1440, height: 900 }, { theme })
+  page.setDefaultTimeout(PATIENCE_MS)
   const desk = () => become(page, { width: 1440, height: 900, text_percent: 100 })
   const shown = async (name: string) => {
     await on(name, page)
@@ -153,13 +158,7 @@ export async function everyScreen(
   await shown('measure, number pad')
   await closed()
   await page.getByRole('button', { name: 'Say how far it may be off' }).click()
-  const add = await page.evaluate(async () => {
-    const canvas = new OffscreenCanvas(400, 300)
-    canvas.getContext('2d')?.fillRect(0, 0, 200, 200)
-    return [...new Uint8Array(await (await canvas.convertToBlob({ type: 'image/jpeg' })).arrayBuffer())]
-  })
-  await page.locator('.group input[type=file]').setInputFiles({ name: 'plate.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(add) })
-  await page.locator('.photos img').waitFor()
+  await addPhoto(page)
   await page.locator('.photos').scrollIntoViewIfNeeded()
   await shown('measure, photo and tolerances')
   await part('place')

@@ -99,6 +99,8 @@ export function pageFaults(page: Page, least_px: number): Promise<string[]> {
     }
     for (const [i, a] of boxes.entries())
       for (const b of boxes.slice(i + 1)) {
+        // of what can be taken hold of in a drawing, things may stand as close as they stand: there the nearest answers
+        if (a.target.matches('svg *') && b.target.matches('svg *')) continue
         if (a.layer !== b.layer || a.target.contains(b.target) || b.target.contains(a.target)) continue
         const across = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left)
         const down = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top)
