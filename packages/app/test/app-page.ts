@@ -36,3 +36,14 @@ export async function typed(on: Page, text: string): Promise<void> {
   await on.getByRole('dialog').getByRole('textbox').fill(text)
   await on.getByRole('dialog').getByRole('textbox').press('Enter')
 }
+
+/** A small picture, drawn here, among the photos of the part Measure. */
+export async function addPhoto(on: Page): Promise<void> {
+  const bytes = await on.evaluate(async () => {
+    const canvas = new OffscreenCanvas(400, 300)
+    canvas.getContext('2d')?.fillRect(0, 0, 200, 200)
+    return [...new Uint8Array(await (await canvas.convertToBlob({ type: 'image/jpeg' })).arrayBuffer())]
+  })
+  await on.locator('.group input[type=file]').setInputFiles({ name: 'plate.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(bytes) })
+  await on.locator('.photos img').waitFor()
+}

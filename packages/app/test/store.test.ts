@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import type { DoorId } from '../src/store/contract.ts'
 import { inBrowser } from './in-browser.ts'
-import { DOOR, doorPage, killed, opened, type Reach, schedules, storePage } from './store.ts'
+import { DOOR, doorPage, killed, opened, type Reach, storePage } from './store.ts'
 
 const at = inBrowser(storePage)
 
@@ -107,14 +107,6 @@ describe('an edit', () => {
 })
 
 describe('two devices', () => {
-  it('merge what both did apart without losing an edit, in 40 random orders (seeds 1 to 40)', async () => {
-    const results = await schedules(
-      await fresh(),
-      Array.from({ length: 40 }, (_, i) => i + 1),
-    )
-    expect(results.filter(({ same, lost }) => !same || lost > 0)).toEqual([])
-    expect(results.filter(({ conflicts }) => conflicts > 0).length).toBeGreaterThan(2) // or nothing was at stake
-  })
   it('keep both of two values, with who wrote them and when, until someone chooses; the choice reaches the other', async () => {
     const page = await withDoor()
     const told = await page.evaluate(async () => {

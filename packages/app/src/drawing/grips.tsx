@@ -40,10 +40,22 @@ export function Grips(props: Props) {
     held.current = next
     setDragged(next)
   }
-  const onDown = (grip: Grip) => (event: PointerEvent<SVGGElement>) => {
+  /** Where thumbs' rooms overlap, the grip answers whose middle is nearest, not the one that was painted last. */
+  const nearest = (touched: Grip, event: PointerEvent<SVGGElement>): Grip => {
+    const sheet = event.currentTarget.ownerSVGElement?.getBoundingClientRect()
+    if (!sheet) return touched
+    const far_mm = (grip: Grip) => {
+      const { x_mm, y_mm } = onSheet(view, grip.at)
+      return Math.hypot(x_mm - (event.clientX - sheet.left) / pxPerMm, y_mm - (event.clientY - sheet.top) / pxPerMm)
+    }
+    return grips.reduce((best, grip) => (far_mm(grip) < far_mm(best) ? grip : best), touched)
+  }
+  const onDown = (touched: Grip) => (event: PointerEvent<SVGGElement>) => {
+    const grip = nearest(touched, event)
     event.preventDefault()
     event.currentTarget.setPointerCapture(event.pointerId)
-    event.currentTarget.focus()
+    const element = event.currentTarget.parentElement?.children[grips.indexOf(grip)]
+    if (element instanceof SVGElement) element.focus()
     onName(grip.name)
     drag({ grip, from: { x: event.clientX, y: event.clientY }, by: STILL })
   }

@@ -17,18 +17,21 @@ export function Name({ path, label, missing }: { readonly path: string; readonly
     setText(undefined)
   }
   return (
-    <input
+    <textarea
       className="name"
+      rows={1}
       aria-label={label}
       placeholder={missing ?? label}
       maxLength={LONGEST_TEXT}
-      size={Math.max(6, (text ?? kept).length + 1)}
       disabled={snapshot.readOnly !== undefined}
       value={text ?? kept}
       onChange={(event) => setText(event.target.value)}
       onBlur={keep}
       onKeyDown={(event) => {
-        if (event.key === 'Enter') event.currentTarget.blur()
+        if (event.key === 'Enter') {
+          event.preventDefault() // a name is one line, however many it takes to show it
+          event.currentTarget.blur()
+        }
         if (event.key === 'Escape') setText(undefined)
       }}
     />

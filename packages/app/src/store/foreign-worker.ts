@@ -1,15 +1,15 @@
 import { parseDocument } from '@sillsight/document'
 import { type Automerge, automerge } from './automerge.ts'
 import type { DoorDocument } from './door-document.ts'
-import type { Inspected } from './foreign.ts'
+import type { Foreign, Inspected } from './foreign.ts'
 import { isPhotoEntry } from './photo-entry.ts'
 
-self.onmessage = async ({ data }: MessageEvent<readonly Uint8Array[]>) => {
+self.onmessage = async ({ data: { changes, library } }: MessageEvent<Foreign>) => {
   let answer: Inspected
   try {
-    const A = await automerge()
-    if (!data.every((change) => isAsItWasMade(A, change))) throw new Error('a change was spoiled')
-    const [doc] = A.applyChanges(A.init<DoorDocument>(), [...data])
+    const A = await automerge(library)
+    if (!changes.every((change) => isAsItWasMade(A, change))) throw new Error('a change was spoiled')
+    const [doc] = A.applyChanges(A.init<DoorDocument>(), [...changes])
     const { file, typed, photos } = A.toJS(doc)
     const parsed = parseDocument(JSON.stringify(file ?? null))
     if (!areTyped(typed) || !arePhotos(photos) || A.getMissingDeps(doc, []).length > 0) throw new Error('not a whole document')
