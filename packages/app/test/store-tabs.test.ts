@@ -150,6 +150,16 @@ describe('an older program', () => {
     )
     expect(upgraded).toBe(true)
     await expect.poll(() => page.evaluate(() => (globalThis as unknown as Reach).door.snapshot().readOnly)).toBe('newer-version')
+    const id = await page.evaluate(() => (globalThis as unknown as Reach).door.id)
+    await other.close()
+    // started again, it still lists and opens what it understands of the rebuilt database, to read
+    await page.reload()
+    await reopened(await opened(page, at.served.url), 'doors')
+    const again = await page.evaluate(() => {
+      const { doors, door } = globalThis as unknown as Reach
+      return { id: door.id, readOnly: door.snapshot().readOnly, listed: doors.cards().map((card) => card.id) }
+    })
+    expect(again).toEqual({ id, readOnly: 'newer-version', listed: [id] })
     await page.context().close()
   })
 })

@@ -62,7 +62,23 @@ export async function openDatabase(name: string, onOutdated: () => void): Promis
     await database.get('about', 'format') // some private windows open a database and refuse it at the first use
     return database
   } catch (problem) {
-    if (problem instanceof DOMException && problem.name === 'VersionError') onOutdated()
-    return undefined
+    if (!(problem instanceof DOMException && problem.name === 'VersionError')) return undefined
+    onOutdated()
+    return openAsItIs(name)
   }
+}
+
+/** A database that a newer program has rebuilt, to read what this one understands of it. */
+async function openAsItIs(name: string): Promise<Database | undefined> {
+  const stores = ['changes', 'cards', 'photos', 'about', 'damaged'] as const
+  try {
+    const database = await openDB<Schema>(name, undefined, {
+      blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
+    })
+    if (stores.every((store) => database.objectStoreNames.contains(store))) return database
+    database.close()
+  } catch {
+    // rebuilt again, or refused: then there is nothing to read
+  }
+  return undefined
 }

@@ -80,7 +80,7 @@ export function openDoors(name: string): Doors {
     }
     const found = await database.get('about', 'format')
     if (typeof found === 'number' && found > FORMAT) outdated()
-    else if (found !== FORMAT) await database.put('about', FORMAT, 'format')
+    else if (found !== FORMAT && !health.newerVersion) await database.put('about', FORMAT, 'format')
     channel.postMessage({ kind: 'format', format: FORMAT } satisfies Told)
     const kept = await authorOf(database, author, health.newerVersion)
     author = { id: kept.id, name: named ?? kept.name }
