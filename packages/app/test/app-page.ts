@@ -47,3 +47,11 @@ export async function addPhoto(on: Page): Promise<void> {
   await on.locator('.group input[type=file]').setInputFiles({ name: 'plate.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(bytes) })
   await on.locator('.photos img').waitFor()
 }
+
+/** Brings a door file in from the list of doors and opens one part of it; what it is judged to be is not waited for. */
+export async function openFile(on: Page, file: { readonly name: string; readonly survey: object }, part: string): Promise<void> {
+  const buffer = Buffer.from(JSON.stringify({ sillsight: 1, ...file }))
+  await on.locator('input[type=file]').setInputFiles({ name: 'door.json', mimeType: 'application/json', buffer })
+  const address = await on.getByRole('link', { name: file.name }).getAttribute('href')
+  await on.goto(`${new URL(on.url()).origin}/${(address ?? '').replace(/[a-z-]+$/, part)}`)
+}

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { appPage, DESK, openDemo } from './app-page.ts'
+import { appPage, DESK, openFile } from './app-page.ts'
 import { builtApp } from './built.ts'
 import { inBrowser } from './in-browser.ts'
 import { exifBlock, withExif } from './with-exif.ts'
@@ -31,8 +31,7 @@ const PLACE = exifBlock(
 
 async function atMeasure(size = DESK) {
   const opened = await appPage(at.browser, at.served.url, size)
-  await openDemo(opened.page)
-  await opened.page.goto(opened.page.url().replace('judge', 'measure'))
+  await openFile(opened.page, { name: 'bare', survey: { opening: { width_mm: 3000, height_mm: 2500 } } }, 'measure')
   return { ...opened, on: opened.page }
 }
 

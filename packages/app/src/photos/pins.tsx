@@ -50,7 +50,7 @@ function PinSheet({ photo, url, name, onClose }: Props) {
     <>
       <div className="pad-head">
         <Heading slot="title">{name}</Heading>
-        <div className="head-tools">
+        <div className="sheet-tools">
           {!isReadOnly && (
             <>
               <button type="button" className="quiet-button" disabled={!snapshot.undo} aria-label={words.undo} onClick={door.undo}>
