@@ -54,8 +54,12 @@ function textOn(on: Page): Promise<string> {
 /** What the words explain that can be opened on the sheet: those in its sentences, each opened, and the list of all. */
 async function explainedOn(on: Page): Promise<string> {
   const explained: string[] = []
-  for (const id of await on.locator('.term').evaluateAll((all) => [...new Set(all.map((each) => each.getAttribute('data-term')))])) {
-    const word = on.locator(`.term[data-term="${id}"]`).first()
+  await on.mouse.move(0, 0) // what is under it would be named in place of the drawing's key
+  for (const closed of await on.locator('details:not([open]) > summary').all())
+    await closed.evaluate((each) => (each as HTMLElement).click())
+  const sheet = (await on.getByRole('dialog').count()) > 0 ? on.getByRole('dialog') : on.locator('body')
+  for (const id of await sheet.locator('.term').evaluateAll((all) => [...new Set(all.map((each) => each.getAttribute('data-term')))])) {
+    const word = sheet.locator(`.term[data-term="${id}"]`).first()
     await word.evaluate((each) => each.scrollIntoView({ block: 'center' }))
     await word.focus()
     await on.keyboard.press('Enter')
@@ -67,8 +71,8 @@ async function explainedOn(on: Page): Promise<string> {
     await slip.waitFor({ state: 'detached' })
     expect(await word.evaluate((each) => document.activeElement === each)).toBe(true)
   }
-  if ((await on.locator('.words-here').count()) > 0) {
-    await on.locator('.words-here').first().click()
+  if ((await sheet.locator('.words-here').count()) > 0) {
+    await sheet.locator('.words-here').first().click()
     await on.locator('.word-list').first().waitFor()
     explained.push(...(await on.locator('.word-list dt').allTextContents()))
     expect((await on.locator('.word-list dd').allTextContents()).filter((says) => says.length < 20)).toEqual([])
