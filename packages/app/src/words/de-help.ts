@@ -43,7 +43,7 @@ export const help: Help = {
       'Jedes davon ist übliche Praxis des Fachs; keines wird hier aus einer Quelle zitiert. Örtliche Vorschriften und die Anleitungen der Hersteller gehen vor.',
     opening: [
       'Antrieb freischalten und gegen Wiedereinschalten sichern, bevor jemand in der Öffnung steht. Den Flügel abstützen, dass er nicht herunterkommen kann, was immer ihn hält: Federn, Seile, Bremse.',
-      'Leiter auf festen, ebenen Grund stellen und halten lassen. Nie an den Flügel lehnen, nie unter einen Flügel stellen, der nicht abgestützt ist.',
+      'Leiter auf festen, waagerechten Grund stellen und halten lassen. Nie an den Flügel lehnen, nie unter einen Flügel stellen, der nicht abgestützt ist.',
       'Nie in einen Strahl blicken, auch nicht in den eines Messlasers.',
     ],
     leaf: [
