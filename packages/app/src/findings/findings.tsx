@@ -6,7 +6,7 @@ import { WordsHere } from '../help/words-here.tsx'
 import { useDoor } from '../screens/at-door.ts'
 import { Cautions } from '../screens/cautions.tsx'
 import { useReader } from '../words/reader.ts'
-import { useWords } from '../words/words.ts'
+import { useIssueWords, useWords } from '../words/words.ts'
 import { Concept } from './concept.tsx'
 import { VerdictMark } from './verdict-mark.tsx'
 
@@ -78,6 +78,7 @@ export function Findings({ pointed, onPoint }: Props) {
 }
 
 function Trouble() {
+  const say = useIssueWords()
   const words = useWords()
   const { trouble } = useDoor().answers
   if (trouble?.kind === 'crashed')
@@ -93,9 +94,7 @@ function Trouble() {
       <p>{words.findings.refusedNote}</p>
       <ul>
         {trouble.issues.map((issue) => (
-          <li key={issue.path + issue.code}>
-            {issue.path}: {issue.expected}, {issue.got}
-          </li>
+          <li key={issue.path + issue.code}>{say(issue)}</li>
         ))}
       </ul>
     </div>

@@ -7,7 +7,7 @@ import { useTouring } from '../help/touring.ts'
 import { WordsHere } from '../help/words-here.tsx'
 import type { DoorCard } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
-import { useWords } from '../words/words.ts'
+import { useIssueWords, useWords } from '../words/words.ts'
 import { SettingsButton } from './settings.tsx'
 
 const DoorMenu = lazy(() => import('./door-menu.tsx').then(({ DoorMenu }) => ({ default: DoorMenu })))
@@ -185,15 +185,14 @@ function DoorItem({ card }: { readonly card: DoorCard }) {
 /** Reads door files, doors with history and backups; says what became of them. */
 function Bring({ onTold }: { readonly onTold: (told: string) => void }) {
   const words = useWords()
+  const say = useIssueWords()
   const input = useRef<HTMLInputElement>(null)
   const take = async (event: ChangeEvent<HTMLInputElement>) => {
     const told: string[] = []
     for (const file of event.target.files ?? []) {
       const result = await doors.read(new Uint8Array(await file.arrayBuffer()), file.name)
       told.push(
-        result.ok
-          ? words.doors.brought(result.doors.length)
-          : `${file.name}: ${words.doors.refused} ${result.issues.map(({ path, expected, got }) => `${path}: ${expected}, ${got}`).join('; ')}`,
+        result.ok ? words.doors.brought(result.doors.length) : `${file.name}: ${words.doors.refused} ${result.issues.map(say).join('; ')}`,
       )
     }
     event.target.value = ''

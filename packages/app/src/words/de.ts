@@ -10,6 +10,7 @@ export const de: Words = {
   direction: 'ltr',
   decimal: ',',
   loading: 'Einen Moment',
+  issue: (place, expected, got) => `${place}: erwartet ${expected}, gefunden ${got}`,
   undo: 'Rückgängig',
   redo: 'Wiederholen',
   missingDoor: 'Ein solches Tor gibt es auf diesem Gerät nicht.',

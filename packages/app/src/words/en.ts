@@ -10,6 +10,7 @@ export const en = {
   /** Sign before decimals. */
   decimal: '.',
   loading: 'One moment',
+  issue: (place: string, expected: string, got: string): string => `${place}: expected ${expected}, got ${got}`,
   undo: 'Undo',
   redo: 'Redo',
   missingDoor: 'There is no such door on this device.',

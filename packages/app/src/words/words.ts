@@ -23,6 +23,12 @@ export function useSpoken(): Spoken {
   return use(german)
 }
 
+/** How the chosen language says what a door file was expected to hold. */
+export function useIssueWords(): (issue: { readonly path: string; readonly expected: string; readonly got: string }) => string {
+  const { words, language } = use(SpokenContext)
+  return ({ path, expected, got }) => words.issue(path, language?.expected(expected) ?? expected, got)
+}
+
 /** The words of the chosen language. */
 export function useWords(): Words {
   return use(SpokenContext).words

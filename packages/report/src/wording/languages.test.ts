@@ -230,6 +230,18 @@ describe('German', () => {
     expect(names.filter((name) => german.worked(name) === name)).toEqual([])
   })
 
+  it('says what a door file was expected to hold where a figure contradicts another or lies out of its range', () => {
+    const said = (expected: string) => german.expected(expected)
+    expect(said('a number above 0 up to 1')).toBe('eine Zahl über 0 bis 1')
+    expect(said('a number from 0.001 up to 1')).toBe('eine Zahl ab 0,001 bis 1')
+    expect(said('a number above xMin_mm (300)')).toBe('eine Zahl über xMin_mm (300)')
+    expect(said('at least slowest_m_per_s (1.5)')).toBe('mindestens slowest_m_per_s (1,5)')
+    expect(said('an angle from -89 to 89 degrees')).toBe('ein Winkel von -89 bis 89 Grad')
+    expect(said('y above 700, as the profile runs along y')).toBe('ein y über 700, denn der Verlauf geht entlang y')
+    expect(said('a place in the open')).toBe('ein freier Platz')
+    expect(said('what nobody has words for')).toBe('what nobody has words for')
+  })
+
   it('has words for every rule and for every reason why something was judged as it was', () => {
     expect(RULES.flatMap(({ source }) => source.note ?? []).filter((note) => german.worked(note) === note)).toEqual([])
   })

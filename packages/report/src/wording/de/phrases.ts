@@ -1,4 +1,5 @@
 import type { Phrases } from '../en/phrases.ts'
+import { expected } from './expected.ts'
 import { givenNames } from './given.ts'
 import { worked } from './worked.ts'
 
@@ -239,5 +240,6 @@ export const phrases: Phrases = {
     edition: (edition) => `Beurteilt nach Ausgabe ${edition} der Regeln.`,
     provisional: 'Vorläufig: Lagen zwischen den Rasterpunkten wurden nicht berechnet.',
   },
+  expected,
   worked,
 }

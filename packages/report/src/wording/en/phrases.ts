@@ -255,6 +255,8 @@ export const phrases = {
     edition: (edition: string): string => `Judged by edition ${edition} of the rules.`,
     provisional: 'Provisional: placements between the grid points were not computed.',
   },
+  /** What a door file was expected to hold at a place. */
+  expected: (text: string): string => text,
   /** The name or formula of a step of arithmetic, or what an outside value means or is noted to be, as the engine has it. */
   worked: (text: string): string => text,
 }
