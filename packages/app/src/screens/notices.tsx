@@ -15,8 +15,9 @@ export function Notices({ onNow }: { readonly onNow: () => void }) {
   const health = useSyncExternalStore(doors.subscribe, doors.health)
   const backup = async () => handOver(await doors.exportDoor(door.id), snapshot.file.name ?? '')
   const { saving, readOnly, conflicts } = snapshot
+  const quiet = readOnly === undefined && saving.kind !== 'not-saved' && !health.low && conflicts.length === 0
   return (
-    <div className="notices">
+    <aside className="notices" hidden={quiet}>
       {readOnly === 'past' && (
         <p className="notice">
           {words.past}
@@ -52,7 +53,7 @@ export function Notices({ onNow }: { readonly onNow: () => void }) {
       {conflicts.map((conflict) => (
         <TwoValues key={conflict.path} conflict={conflict} />
       ))}
-    </div>
+    </aside>
   )
 }
 

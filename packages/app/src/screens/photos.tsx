@@ -72,13 +72,19 @@ function PhotoItem({ photo }: { readonly photo: Photo }) {
   return (
     <li>
       {url !== undefined && <img src={url} alt={name} width={photo.width_px} height={photo.height_px} />}
-      <input
+      <textarea
         className="name"
+        rows={1}
         aria-label={words.photos.caption}
         placeholder={words.photos.caption}
         maxLength={200}
         disabled={snapshot.readOnly !== undefined}
         defaultValue={photo.caption}
+        onKeyDown={(event) => {
+          if (event.key !== 'Enter') return
+          event.preventDefault() // a caption is one line, however many it takes to show it
+          event.currentTarget.blur()
+        }}
         onBlur={(event) => event.target.value !== photo.caption && door.changePhoto(id, { caption: event.target.value })}
       />
       {snapshot.readOnly === undefined && (
