@@ -14,24 +14,29 @@ export function pageFaults(page: Page, least_px: number): Promise<string[]> {
     }
     const isShown = (element: Element) => element.checkVisibility({ visibilityProperty: true, opacityProperty: true })
 
-    if (root.scrollWidth > root.clientWidth) {
-      const wide = [...document.body.querySelectorAll('*')].filter((each) => {
-        for (let up = each.parentElement; up; up = up.parentElement)
-          if (/auto|scroll|hidden|clip/.test(getComputedStyle(up).overflowX)) return false
-        return isShown(each) && each.getBoundingClientRect().right > root.clientWidth + slack
-      })
-      found.push(`the page is ${root.scrollWidth - root.clientWidth} px wider than the screen: ${wide.slice(-3).map(named).join(', ')}`)
-    }
-
     const texts = new Set<Element>()
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
     while (walker.nextNode()) {
       const parent = walker.currentNode.parentElement
       if (parent && walker.currentNode.textContent?.trim() && isShown(parent)) texts.add(parent)
     }
+    if (root.scrollWidth > root.clientWidth) {
+      const wide = [...document.body.querySelectorAll('*')].filter((each) => {
+        for (let up = each.parentElement; up; up = up.parentElement)
+          if (/auto|scroll|hidden|clip/.test(getComputedStyle(up).overflowX)) return false
+        return isShown(each) && each.getBoundingClientRect().right > root.clientWidth + slack
+      })
+      for (const text of texts) {
+        const range = document.createRange()
+        range.selectNodeContents(text)
+        if (range.getBoundingClientRect().right > root.clientWidth + slack && !text.closest('.tape, svg')) wide.push(text)
+      }
+      found.push(`the page is ${root.scrollWidth - root.clientWidth} px wider than the screen: ${wide.slice(-3).map(named).join(', ')}`)
+    }
+
     const cut = new Set<Element>()
     for (const text of texts) {
-      if (text.closest('svg, option')) continue
+      if (text.closest('svg, option, textarea')) continue
       const range = document.createRange()
       range.selectNodeContents(text)
       const own = range.getBoundingClientRect()
@@ -49,6 +54,9 @@ export function pageFaults(page: Page, least_px: number): Promise<string[]> {
         if (/auto|scroll/.test(overflowX + overflowY)) break
       }
     }
+    for (const field of document.querySelectorAll('textarea'))
+      if (isShown(field) && (field.scrollWidth > field.clientWidth + slack || field.scrollHeight > field.clientHeight + slack))
+        cut.add(field)
     for (const text of cut) found.push(`text is cut, or hangs out of its button: ${named(text)}`)
     const pen = document.createElement('canvas').getContext('2d')
     for (const field of document.querySelectorAll<HTMLInputElement | HTMLSelectElement>('input, select')) {

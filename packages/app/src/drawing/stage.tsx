@@ -23,6 +23,8 @@ export interface Drawn {
   readonly drawing: ScreenDrawing
   readonly projection: ProjectionName
   readonly pxPerMm: number
+  /** How large a thumb is, in CSS px. */
+  readonly touchPx: number
 }
 
 interface Props {
@@ -67,7 +69,7 @@ export function Stage({ first, grips = true, over, note, state, zone, tools }: P
         : undefined,
     [shown, projection, reader, size, held, state, zone, inSpace],
   )
-  const drawn = drawing && shown && { door: shown.door, drawing, projection, pxPerMm: PX_PER_MM }
+  const drawn = drawing && shown && { door: shown.door, drawing, projection, pxPerMm: PX_PER_MM, touchPx: TOUCH_PX[theme] }
   return (
     <section className="stage" aria-label={words.drawing.title}>
       <div className="stage-head">

@@ -86,7 +86,7 @@ export function TestBodyNote({ door, drawing, body, onMove }: Props) {
 }
 
 /** The body on the drawing, with the beams that see it; moved by a finger or with the arrow keys. */
-export function TestBody({ door, drawing, projection, pxPerMm, body, onMove }: Props) {
+export function TestBody({ door, drawing, projection, pxPerMm, touchPx, body, onMove }: Props) {
   const words = useWords().drawing
   const reader = useReader()
   const { at, stance, look } = useLook(door, drawing, body)
@@ -104,6 +104,7 @@ export function TestBody({ door, drawing, projection, pxPerMm, body, onMove }: P
     const { x_mm: x, y_mm: y } = onSheet(view, project(x_mm, y_mm, z_mm))
     return `${round(x)} ${round(y)}`
   }
+  const middle = onSheet(view, project(at.x_mm, at.y_mm, look.floor_mm))
   const by = (across_mm: number, up_mm: number, start: BodyAt): BodyAt => ({
     ...start,
     x_mm: projection === 'section' ? start.x_mm : start.x_mm + across_mm,
@@ -160,6 +161,7 @@ export function TestBody({ door, drawing, projection, pxPerMm, body, onMove }: P
         onPointerCancel={onUp}
         onKeyDown={onKey}
       >
+        <circle className="grip-reach" cx={middle.x_mm} cy={middle.y_mm} r={touchPx / 2 / pxPerMm} />
         <path className="body-outline" d={outline(stance, at, look.floor_mm, projection, spot)} />
       </g>
     </g>

@@ -220,15 +220,17 @@ function PadKey({ name, kind, onPress }: { readonly name: Key; readonly kind: Ki
   const words = useWords()
   const forLengths = !/^\d$/.test(name)
   if (forLengths && kind !== 'length') return null
+  const face = FACES[name] ?? name
+  const called = name in words.pad.keyNames ? words.pad.keyNames[name as keyof typeof words.pad.keyNames] : undefined
   const unit = name === 'ft' || name === 'in' || name === 'm' || name === 'mm'
   return (
     <Button
       excludeFromTabOrder
       className={unit ? 'pad-unit' : 'pad-key'}
-      aria-label={name in words.pad.keyNames ? words.pad.keyNames[name as keyof typeof words.pad.keyNames] : name}
+      aria-label={called === undefined ? name : /^[\w/]+$/.test(face) ? `${face}, ${called}` : called} // what is read aloud holds what is seen
       onPress={() => onPress(name)}
     >
-      {FACES[name] ?? name}
+      {face}
     </Button>
   )
 }

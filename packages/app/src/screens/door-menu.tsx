@@ -17,7 +17,14 @@ export function DoorMenu({ card, button, onClose }: Props) {
   const words = useWords()
   const [, go] = useLocation()
   return (
-    <Popover className="popover menu" placement="bottom end" triggerRef={button} isOpen onOpenChange={(open) => !open && onClose()}>
+    <Popover
+      aria-label={words.doors.more(card.name || words.unnamed)}
+      className="popover menu"
+      placement="bottom end"
+      triggerRef={button}
+      isOpen
+      onOpenChange={(open) => !open && onClose()}
+    >
       <Menu
         aria-label={words.doors.more(card.name || words.unnamed)}
         onClose={onClose}

@@ -107,13 +107,8 @@ export function NewDoorScreen() {
         </label>
         <label className="field">
           <span>{words.first.side}</span>
-          <input
-            className="name"
-            maxLength={40}
-            value={side}
-            placeholder={words.first.sideHint}
-            onChange={(event) => setSide(event.target.value)}
-          />
+          <input className="name" maxLength={40} value={side} onChange={(event) => setSide(event.target.value)} />
+          <span className="quiet">{words.first.sideHint}</span>
         </label>
         <label className="field">
           <span>{words.first.name}</span>

@@ -15,8 +15,9 @@ export function Notices({ onNow, children }: { readonly onNow: () => void; reado
   const health = useSyncExternalStore(doors.subscribe, doors.health)
   const backup = async () => handOver(await doors.exportDoor(door.id), snapshot.file.name ?? '')
   const { saving, readOnly, conflicts } = snapshot
+  const quiet = readOnly === undefined && saving.kind !== 'not-saved' && !health.low && conflicts.length === 0
   return (
-    <div className="notices">
+    <aside className="notices" hidden={quiet}>
       {readOnly === 'past' && (
         <p className="notice">
           {words.past}
@@ -53,7 +54,7 @@ export function Notices({ onNow, children }: { readonly onNow: () => void; reado
         <TwoValues key={conflict.path} conflict={conflict} />
       ))}
       {children}
-    </div>
+    </aside>
   )
 }
 

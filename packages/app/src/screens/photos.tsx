@@ -95,13 +95,19 @@ function PhotoItem({ photo }: { readonly photo: Photo }) {
           ))}
         </button>
       )}
-      <input
+      <textarea
         className="name"
+        rows={1}
         aria-label={words.photos.caption}
         placeholder={words.photos.caption}
         maxLength={LONGEST_TEXT}
         disabled={isReadOnly}
         defaultValue={photo.caption}
+        onKeyDown={(event) => {
+          if (event.key !== 'Enter') return
+          event.preventDefault() // a caption is one line, however many it takes to show it
+          event.currentTarget.blur()
+        }}
         onBlur={(event) => event.target.value !== photo.caption && door.changePhoto(id, { caption: event.target.value })}
       />
       {!isReadOnly && (
