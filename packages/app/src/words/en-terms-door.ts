@@ -55,8 +55,8 @@ export const doorTerms = {
     says: 'The height of the floor at some distances from the leaf, joined by straight pieces.',
   },
   slope: {
-    word: 'slope across',
-    forms: ['slope across', 'rise of the floor'],
+    word: 'rise of the floor',
+    forms: ['rise of the floor', 'slope across', 'rises'],
     says: 'How much the floor rises along the opening, from one jamb to the other.',
   },
   floorTolerance: {
