@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { PARTS } from './app-page.ts'
 import { builtApp } from './built.ts'
-import { watched, written, writtenEverywhere } from './hostile.ts'
-import { HOSTILE, SOME_HOSTILE } from './hostile-strings.ts'
+import { watched, written } from './hostile.ts'
+import { HOSTILE } from './hostile-strings.ts'
 import { inBrowser } from './in-browser.ts'
 
 const at = inBrowser(builtApp)
@@ -42,27 +42,6 @@ describe('500 hostile strings', () => {
       await page.locator('main').waitFor()
     }
     expect(await traces()).toEqual([])
-    await context.close()
-  })
-  it('run nowhere in any text field of the app: 100 of them, every way in and every way out among them', async () => {
-    expect(SOME_HOSTILE.length).toBe(100)
-    const { count, found } = await writtenEverywhere(at.browser, at.served.url, SOME_HOSTILE)
-    expect(count).toBeGreaterThan(16 * 100)
-    expect(found).toEqual([])
-  })
-  it('would be noticed: a page that lets one in is told', async () => {
-    const { page, context, traces } = await watched(at.browser, at.served.url)
-    await page.evaluate(() => {
-      const image = document.createElement('img')
-      const base = document.createElement('base')
-      document.body.append(base)
-      image.src = '//hostile.invalid/a.png'
-      document.body.append(image)
-    })
-    await page.waitForTimeout(300)
-    const told = (await traces()).join('\n')
-    expect(told).toMatch(/policy: img-src/)
-    expect(told).toContain('an element')
     await context.close()
   })
 })
