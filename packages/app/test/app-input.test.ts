@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { appPage, openDemo, typed } from './app-page.ts'
+import { appPage, openDemo, PARTS, typed } from './app-page.ts'
 import { builtApp } from './built.ts'
 import { inBrowser } from './in-browser.ts'
 
@@ -54,6 +54,49 @@ describe('a photo', () => {
       jpeg: true,
       place: false,
     })
+    expect(complaints).toEqual([])
+    await context.close()
+  })
+})
+
+describe('text from anywhere', () => {
+  const Hostile = [
+    '<img src=x onerror="globalThis.hit=1">',
+    '"><script>globalThis.hit=1</script>',
+    "javascript:globalThis.hit=1//'",
+    '{{constructor.constructor("globalThis.hit=1")()}}',
+    '<svg/onload=globalThis.hit=1>',
+    '</textarea><iframe srcdoc="<script>parent.hit=1</script>">',
+    '\u202egpj.exe',
+    '\u0000\u0007',
+    '🚪'.repeat(60),
+    'x'.repeat(5000),
+  ]
+  it('runs nowhere: names, searches and imported files are only ever text', async () => {
+    const { page: on, context, complaints } = await page()
+    await openDemo(on)
+    const address = on.url()
+    await on.goto(address.replace('judge', 'measure'))
+    for (const text of Hostile) {
+      for (const label of ['Name of the door', 'Name of side A']) {
+        await on.getByLabel(label).fill(text)
+        await on.getByLabel(label).press('Enter')
+      }
+    }
+    for (const part of PARTS) {
+      await on.goto(address.replace('judge', part))
+      await on.locator('main').waitFor()
+      await on.waitForTimeout(200)
+    }
+    await on.goto(at.served.url)
+    const files = Hostile.map((text, i) => ({
+      name: `${text.slice(0, 60).replace(/[/\u0000]/g, '')}${i}.json`,
+      mimeType: 'application/json',
+      buffer: Buffer.from(`{"sillsight":1,"name":${JSON.stringify(text)},"survey":${i % 2}}`),
+    }))
+    await on.locator('input[type=file]').setInputFiles(files)
+    await on.getByRole('status').filter({ hasText: 'could not be brought in' }).waitFor()
+    expect(await on.evaluate(() => (globalThis as { hit?: number }).hit)).toBe(undefined)
     expect(complaints).toEqual([])
     await context.close()
   })
