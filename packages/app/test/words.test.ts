@@ -69,7 +69,6 @@ async function explainedOn(on: Page): Promise<string> {
     explained.push(`${await word.textContent()} ${await slip.getAttribute('aria-label')}`)
     await on.keyboard.press('Escape')
     await slip.waitFor({ state: 'detached' })
-    expect(await word.evaluate((each) => document.activeElement === each)).toBe(true)
   }
   if ((await sheet.locator('.words-here').count()) > 0) {
     await sheet.locator('.words-here').first().click()
@@ -198,6 +197,10 @@ describe('an explanation', () => {
     expect(await words.nth(1).evaluate((each) => document.activeElement === each)).toBe(true)
     await on.keyboard.press('Space')
     expect(await on.locator('.explanation').count()).toBe(1)
+    await on.keyboard.press('Escape')
+    await expect.poll(() => words.nth(1).evaluate((each) => document.activeElement === each)).toBe(true)
+    await on.keyboard.press('Space')
+    await expect.poll(() => on.locator('.explanation').count()).toBe(1)
     await on.keyboard.press('Tab')
     await expect.poll(() => on.locator('.explanation').count()).toBe(0)
     await context.close()
