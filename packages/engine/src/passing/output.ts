@@ -28,27 +28,26 @@ export interface Span {
   readonly response_s: number
 }
 
-export function timeAt({ place_mm, after_s }: Instant, slowness_s_per_mm: number): number {
-  return place_mm * slowness_s_per_mm + after_s
+export function timeAt({ place_mm, after_s }: Instant, slowness: number): number {
+  return place_mm * slowness + after_s
 }
 
 /** When one output forbids closing: each stretch that lasts for the response switches it; seen again during the hold, no new response is needed. */
-export function spansOf({ visible, response_s, hold_s }: View, slowness_s_per_mm: number): readonly Span[] {
+export function spansOf({ visible, response_s, hold_s }: View, slowness: number): readonly Span[] {
   const spans: Span[] = []
   for (const { from_mm, to_mm } of visible) {
     const off = { place_mm: to_mm, after_s: hold_s }
     const last = spans[spans.length - 1]
-    if (last && from_mm * slowness_s_per_mm <= timeAt(last.off, slowness_s_per_mm)) spans[spans.length - 1] = { ...last, off }
-    else if ((to_mm - from_mm) * slowness_s_per_mm >= response_s)
-      spans.push({ on: { place_mm: from_mm, after_s: response_s }, off, response_s })
+    if (last && from_mm * slowness <= timeAt(last.off, slowness)) spans[spans.length - 1] = { ...last, off }
+    else if ((to_mm - from_mm) * slowness >= response_s) spans.push({ on: { place_mm: from_mm, after_s: response_s }, off, response_s })
   }
   return spans
 }
 
 /** When at least one of several outputs forbids it. */
-export function spansOfAll(views: readonly View[], slowness_s_per_mm: number): readonly Span[] {
-  const at = (instant: Instant) => timeAt(instant, slowness_s_per_mm)
-  const all = views.flatMap((view) => spansOf(view, slowness_s_per_mm)).sort((a, b) => at(a.on) - at(b.on))
+export function spansOfAll(views: readonly View[], slowness: number): readonly Span[] {
+  const at = (instant: Instant) => timeAt(instant, slowness)
+  const all = views.flatMap((view) => spansOf(view, slowness)).sort((a, b) => at(a.on) - at(b.on))
   const joined: Span[] = []
   for (const span of all) {
     const last = joined[joined.length - 1]
