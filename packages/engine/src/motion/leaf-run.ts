@@ -147,7 +147,7 @@ export function kineticEnergy_J(mass_kg: number, speed_mm_per_s: number): number
 }
 
 /** Straight between the readings; the speed is that of the stretch. */
-function curveAt(curve: readonly StopPoint[], t_s: number): { readonly way: number; readonly speed: number } {
+export function curveAt(curve: readonly StopPoint[], t_s: number): { readonly way: number; readonly speed: number } {
   let a: StopPoint = { at_s: 0, way: 0 }
   for (const b of curve) {
     if (t_s < b.at_s) {

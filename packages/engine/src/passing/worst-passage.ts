@@ -1,4 +1,4 @@
-import { type Closing, type LeafDrive, type LeafRun, runOf, wayAt } from '../motion/leaf-run.ts'
+import { type Closing, curveAt, type LeafDrive, type LeafRun, runOf, wayAt } from '../motion/leaf-run.ts'
 import { movedAt, restToRest, speedAt, timeOf } from '../motion/profile.ts'
 import { TOUCH_MM } from '../space/touch.ts'
 import { hypot2 } from '../space/trigonometry.ts'
@@ -289,7 +289,7 @@ function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box): Bounds
   let gap = Infinity
   let strike = false
   let strikeSpeed = 0
-  if (enter0 < moves1) {
+  if (enter0 < moves1 && sunkTo(run, enter0 - delay_s) + rate * half > 0) {
     const lowest = wayAt(run, Math.min(middle + leave1, run.rest_s)) - rate * half
     strike = lowest < clear - TOUCH_MM
     gap = lowest - clear
@@ -318,6 +318,15 @@ function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box): Bounds
 /** The way of a leaf that came to rest so long ago. One that rested lower or later is lower at any time until it is open. */
 function openedAt({ way, open, reverseDelay_s = Infinity }: LeafDrive, restWay: number, rested_s: number): number {
   return rested_s > reverseDelay_s ? restWay + movedAt(restToRest(way - restWay, open), rested_s - reverseDelay_s) : restWay
+}
+
+/** Where braking would have brought the edge so long after it began, were there no floor; above it where braking has not begun. */
+function sunkTo({ closing, brakeWay, brakeSpeed }: LeafRun, braked_s: number): number {
+  const { stoppingCurve, stopDecel } = closing.drive
+  if (braked_s <= 0 || brakeWay <= 0) return Infinity
+  if (stoppingCurve) return brakeWay - curveAt(stoppingCurve, braked_s).way
+  const t = Math.min(braked_s, brakeSpeed / stopDecel)
+  return brakeWay - t * (brakeSpeed - (t * stopDecel) / 2)
 }
 
 /** The stretch of even speed begins as long after the start as slowing takes at the end. */
