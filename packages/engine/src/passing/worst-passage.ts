@@ -1,9 +1,10 @@
-import { type Closing, curveAt, type LeafDrive, type LeafRun, runOf, wayAt } from '../motion/leaf-run.ts'
-import { movedAt, restToRest, speedAt, timeOf } from '../motion/profile.ts'
+import { type Closing, type LeafRun, runOf } from '../motion/leaf-run.ts'
+import { speedAt, timeOf } from '../motion/profile.ts'
 import { TOUCH_MM } from '../space/touch.ts'
 import { hypot2 } from '../space/trigonometry.ts'
 import { type Meeting, meet } from './meeting.ts'
 import { type Span, type Stretch, spansOfAll, timeAt, turningPoints, type View } from './output.ts'
+import { type Bounds, type Box, boundsOf, enters, latest, leaves, type Problem } from './phase-bounds.ts'
 
 /** One body in one stance on one straight way through the doorway. Places along the way in mm, rising as it goes. */
 export interface Passage {
@@ -45,19 +46,23 @@ export interface Tally {
   /** The least gap found, and what it is surely not below; where nothing closes, the whole opening. */
   gap: number
   gapAtLeast: number
+  /** Where the least gap was found; undefined where it is the whole opening. */
+  nearest: Contact | undefined
   /** Boxes in which a contact was neither found nor excluded. */
   unproved: { struck: number; walked: number }
-  /** Boxes that may still be asked for one passage. */
+  /** Boxes that may still be asked, over all passages. */
   boxes: number
 }
 
 export function newTally(): Tally {
-  const none = { struck: undefined, walked: undefined, struckAtMost: 0, walkedAtMost: 0 }
-  return { ...none, gap: Infinity, gapAtLeast: Infinity, unproved: { struck: 0, walked: 0 }, boxes: 0 }
+  const none = { struck: undefined, walked: undefined, nearest: undefined, struckAtMost: 0, walkedAtMost: 0 }
+  return { ...none, gap: Infinity, gapAtLeast: Infinity, unproved: { struck: 0, walked: 0 }, boxes: 100_000 }
 }
 
-/** Boxes for one passage: a matter of counting, not of time, so that every machine stops at the same one. */
+/** Boxes for one part of the speed range and one stretch of phases: a matter of counting, not of time, so that every machine stops at the same one. */
 const MOST_BOXES = 4000
+/** Sights that change more often over the speed range are left unproved. */
+const MOST_TURNS = 200
 /** A fastest contact is searched for up to this. */
 const SPEED_STEP_MM_PER_S = 2
 const GAP_STEP = 0.25
@@ -78,7 +83,6 @@ export function worstOfPassage(
   tally: Tally,
 ): void {
   const [slowest, fastest] = speeds_mm_per_s
-  tally.boxes = MOST_BOXES
   foundStanding(closing, passage, tally)
   const idle = closing.drive.way - passage.clear
   tally.gap = Math.min(tally.gap, idle)
@@ -88,6 +92,11 @@ export function worstOfPassage(
     return
   }
   const points = turningPoints(passage.views, 1 / fastest, 1 / slowest)
+  if (points.length > MOST_TURNS) {
+    tally.unproved.struck++
+    tally.unproved.walked++
+    return
+  }
   for (let i = 0; i === 0 || i < points.length - 1; i++) {
     const from = points[i] as number
     const to = points[i + 1] ?? from
@@ -95,27 +104,21 @@ export function worstOfPassage(
   }
 }
 
-/** The phases between two spans of the output, or after the last. */
-interface Problem {
-  readonly closing: Closing
-  readonly clear: number
-  readonly enter_mm: number
-  readonly leave_mm: number
-  readonly next: Span
-  /** Never reached before the body is through. */
-  readonly isLast: boolean
-  readonly off: Span['off'] | undefined
-}
-
 function problemsOf(closing: Closing, passage: Passage, slowness: number): readonly Problem[] {
   const { enter_mm, leave_mm, clear } = passage
   const spans = spansOfAll(passage.views, slowness)
   const never: Span = { on: { place_mm: leave_mm, after_s: AFTER_S }, off: { place_mm: leave_mm, after_s: AFTER_S }, response_s: 0 }
   const common = { closing, clear, enter_mm, leave_mm }
-  const problems: Problem[] = spans.map((next, i) => ({ ...common, next, isLast: false, off: spans[i - 1]?.off }))
+  const problems: Problem[] = spans.map((next, i) => ({
+    ...common,
+    next,
+    isLast: false,
+    mayStand: next.on.place_mm < leave_mm,
+    off: spans[i - 1]?.off,
+  }))
   const last = spans[spans.length - 1]
   if (!last || timeAt(last.off, slowness) < timeAt(never.on, slowness))
-    problems.push({ ...common, next: never, isLast: true, off: last?.off })
+    problems.push({ ...common, next: never, isLast: true, mayStand: false, off: last?.off })
   return [...problems, ...stoppedShort(common, passage, spans, slowness)]
 }
 
@@ -134,7 +137,16 @@ function stoppedShort(
       if (spans.some((span) => timeAt(span.on, slowness) <= at_s && at_s <= timeAt(span.off, slowness))) return []
       const before = spans.filter((span) => timeAt(span.off, slowness) < at_s)
       const next = { on, off: { place_mm: to_mm, after_s: hold_s }, response_s }
-      return [{ ...common, enter_mm: Math.max(common.enter_mm, from_mm), next, isLast: false, off: before[before.length - 1]?.off }]
+      return [
+        {
+          ...common,
+          enter_mm: Math.max(common.enter_mm, from_mm),
+          next,
+          isLast: false,
+          mayStand: true,
+          off: before[before.length - 1]?.off,
+        },
+      ]
     }),
   )
 }
@@ -190,15 +202,10 @@ function offer(tally: Tally, kind: 'struck' | 'walked', contact: Contact): void 
   else tally.walkedAtMost = Math.max(tally.walkedAtMost, contact.relativeSpeed)
 }
 
-interface Box {
-  readonly slow0: number // slowness, s per mm
-  readonly slow1: number
-  readonly late0: number // how long after its start the closing is told to stop
-  readonly late1: number
-}
-
 function search(problem: Problem, from: number, to: number, tally: Tally): void {
   const stack = firstBoxes(problem, from, to)
+  let left = Math.min(MOST_BOXES, tally.boxes)
+  tally.boxes -= left
   for (let box = stack.pop(); box !== undefined; box = stack.pop()) {
     const bounds = boundsOf(problem, box)
     if (!isOpen(bounds, tally)) {
@@ -210,9 +217,10 @@ function search(problem: Problem, from: number, to: number, tally: Tally): void 
       tally.gapAtLeast = Math.min(tally.gapAtLeast, bounds.gap)
       continue
     }
-    if (tally.boxes-- <= 0 || bounds.late + bounds.slow < FINEST) giveUp(bounds, tally)
+    if (left-- <= 0 || bounds.late + bounds.slow < FINEST) giveUp(bounds, tally)
     else stack.push(...halves(box, bounds))
   }
+  tally.boxes += Math.max(0, left)
 }
 
 /** Cut where the motion changes its form: where slowing begins, and where the stop comes too late to do anything. */
@@ -233,116 +241,6 @@ function firstBoxes(problem: Problem, from: number, to: number): Box[] {
       boxes.push({ slow0: from, slow1: to, late0, late1 })
   }
   return boxes
-}
-
-/** When the body enters the leaf's plane, after the stop command. */
-function enters({ enter_mm, next }: Problem, slowness: number): number {
-  return (enter_mm - next.on.place_mm) * slowness - next.on.after_s
-}
-function leaves({ leave_mm, next }: Problem, slowness: number): number {
-  return (leave_mm - next.on.place_mm) * slowness - next.on.after_s
-}
-/** The longest that a closing can have run when it is told to stop. */
-function latest({ off, next }: Problem, slowness: number): number {
-  return off === undefined ? Infinity : Math.max(0, timeAt(next.on, slowness) - timeAt(off, slowness))
-}
-
-interface Bounds {
-  readonly strike: boolean
-  readonly walk: boolean
-  readonly strikeSpeed: number
-  readonly walkSpeed: number
-  readonly gap: number
-  /** By how much the box may move the edge, by its phases and by its speeds. */
-  readonly late: number
-  readonly slow: number
-}
-
-/**
- * What holds for every phase and speed of a box. The window in which the body is in the plane is taken as wide as any speed of the box makes it. At a
- * fixed time after the stop command the edge moves with the phase no faster than `rate`: while braking from speed V with acceleration A before by
- * V + |A| t, t at most V / decel; the instant of rest shifts by |A| / decel.
- */
-function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box): Bounds {
-  const { closing, clear, isLast } = problem
-  const { profile, drive } = closing
-  const { stoppingCurve, stopDecel } = drive
-  const delay_s = stoppingCurve ? 0 : drive.stopDelay_s
-  const [enterA, enterB] = [enters(problem, slow0), enters(problem, slow1)]
-  const enter0 = Math.min(enterA, enterB)
-  const enter1 = Math.max(enterA, enterB)
-  const [leaveA, leaveB] = [leaves(problem, slow0), leaves(problem, slow1)]
-  const leave1 = isLast ? Math.max(leaveA, leaveB) : Infinity
-  const middle = (late0 + late1) / 2
-  const half = (late1 - late0) / 2
-  const run = runOf(closing, middle)
-  const speedMiddle = speedAt(profile, middle + delay_s)
-  const isSteady = late1 + delay_s <= profile.slowing_s && late0 + delay_s >= steadyFrom(closing)
-  const accel = isSteady ? 0 : drive.close.accel
-  const fastest = Math.min(profile.peak, speedMiddle + accel * half)
-  const restRate = stoppingCurve ? 0 : accel / stopDecel
-  const rest = stoppingCurve ? (stoppingCurve[stoppingCurve.length - 1]?.at_s ?? 0) : delay_s + speedMiddle / stopDecel
-  const isLate = late0 + delay_s >= profile.end_s
-  const isAllShut = isLate || (drive.close.jerk === undefined && !stoppingCurve && runOf(closing, late0).isShut)
-  const moves1 = isLate ? profile.end_s - late0 : rest + restRate * half
-  const rate = leave1 < delay_s ? profile.peak * (1 + restRate) : fastest * (1 + restRate)
-  let gap = Infinity
-  let strike = false
-  let strikeSpeed = 0
-  if (enter0 < moves1 && sunkTo(run, enter0 - delay_s) + rate * half > 0) {
-    const lowest = wayAt(run, Math.min(middle + leave1, run.rest_s)) - rate * half
-    strike = lowest < clear - TOUCH_MM
-    gap = lowest - clear
-    const slowed = stoppingCurve || enter0 <= delay_s ? profile.peak : Math.max(0, fastest - stopDecel * (enter0 - delay_s))
-    strikeSpeed = hypot2(1 / slow0, Math.min(profile.peak, stoppingCurve ? fastestOf(closing) : slowed))
-  }
-  let walk = false
-  if (!isAllShut && enter1 >= rest - restRate * half) {
-    const lowest = openedAt(drive, Math.max(0, run.restWay - rate * half), enter0 - rest - restRate * half)
-    walk = lowest < clear - TOUCH_MM
-    gap = Math.min(gap, lowest - clear)
-  }
-  const quickest = Math.max(profile.peak, drive.reverseDelay_s === undefined ? 0 : drive.open.speed)
-  const spread = Math.max(enter1 - enter0, isLast ? Math.abs(leaveA - leaveB) : 0)
-  return {
-    strike,
-    walk,
-    strikeSpeed,
-    walkSpeed: hypot2(1 / slow0, drive.reverseDelay_s === undefined ? 0 : drive.open.speed),
-    gap,
-    late: (rate + quickest * restRate) * half,
-    slow: quickest * Math.min(spread, 2 * profile.end_s),
-  }
-}
-
-/** The way of a leaf that came to rest so long ago. One that rested lower or later is lower at any time until it is open. */
-function openedAt({ way, open, reverseDelay_s = Infinity }: LeafDrive, restWay: number, rested_s: number): number {
-  return rested_s > reverseDelay_s ? restWay + movedAt(restToRest(way - restWay, open), rested_s - reverseDelay_s) : restWay
-}
-
-/** Where braking would have brought the edge so long after it began, were there no floor; above it where braking has not begun. */
-function sunkTo({ closing, brakeWay, brakeSpeed }: LeafRun, braked_s: number): number {
-  const { stoppingCurve, stopDecel } = closing.drive
-  if (braked_s <= 0 || brakeWay <= 0) return Infinity
-  if (stoppingCurve) return brakeWay - curveAt(stoppingCurve, braked_s).way
-  const t = Math.min(braked_s, brakeSpeed / stopDecel)
-  return brakeWay - t * (brakeSpeed - (t * stopDecel) / 2)
-}
-
-/** The stretch of even speed begins as long after the start as slowing takes at the end. */
-function steadyFrom({ profile }: Closing): number {
-  return profile.end_s - profile.slowing_s
-}
-
-/** A measured curve may begin faster than the profile. */
-function fastestOf({ profile, drive: { stoppingCurve = [] } }: Closing): number {
-  let most = profile.peak
-  let before = { at_s: 0, way: 0 }
-  for (const point of stoppingCurve) {
-    most = Math.max(most, (point.way - before.way) / (point.at_s - before.at_s))
-    before = point
-  }
-  return most
 }
 
 /** Whether a box may still hold something that is worse than what is known. */
@@ -384,17 +282,16 @@ function look(problem: Problem, { slow0, slow1, late0, late1 }: Box, tally: Tall
 }
 
 function lookAt(problem: Problem, slowness: number, wanted_s: number, tally: Tally): void {
-  const { closing, clear, isLast, next, enter_mm } = problem
+  const { closing, clear, isLast, mayStand, next, enter_mm } = problem
   const late_s = Math.min(wanted_s, latest(problem, slowness))
   const run = runOf(closing, isLast ? Infinity : late_s)
   const enters_s = late_s + enters(problem, slowness)
   const leaves_s = late_s + leaves(problem, slowness)
-  const meeting: Meeting = meet(run, clear, enters_s, isLast ? leaves_s : Infinity)
-  if (meeting.gap < tally.gap) tally.gap = meeting.gap
-  if (meeting.kind === 'clear') return
+  const meeting: Meeting = meet(run, clear, enters_s, mayStand ? Infinity : leaves_s)
+  if (meeting.kind === 'clear' && meeting.gap >= tally.gap) return
   const stands = meeting.at_s >= leaves_s
   const bodySpeed = stands ? 0 : 1 / slowness
-  offer(tally, meeting.kind === 'struck' ? 'struck' : 'walked', {
+  const contact: Contact = {
     relativeSpeed: hypot2(bodySpeed, meeting.leafSpeed),
     bodySpeed,
     leafSpeed: meeting.leafSpeed,
@@ -406,5 +303,10 @@ function lookAt(problem: Problem, slowness: number, wanted_s: number, tally: Tal
     stop_s: isLast ? undefined : late_s,
     run,
     stands,
-  })
+  }
+  if (meeting.gap < tally.gap) {
+    tally.gap = meeting.gap
+    tally.nearest = contact
+  }
+  if (meeting.kind !== 'clear') offer(tally, meeting.kind === 'struck' ? 'struck' : 'walked', contact)
 }
