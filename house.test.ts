@@ -25,7 +25,9 @@ const ROOM_MAY_IMPORT: Record<string, readonly string[]> = {
   space: ['model'],
   seeing: ['model', 'space'],
   coverage: ['model', 'space', 'seeing'],
-  judge: ['model', 'space', 'seeing', 'coverage', 'values'],
+  motion: ['model', 'space'],
+  passing: ['model', 'space', 'seeing', 'coverage', 'motion'],
+  judge: ['model', 'space', 'seeing', 'coverage', 'motion', 'passing', 'values'],
   mending: ['model', 'space', 'judge'],
 }
 

@@ -24,11 +24,20 @@ const YAW_STEP_RAD = radians(5)
 
 /** Every posture of the zone's bodies. A yaw range is sampled at equal steps of at most 5 degrees, ends included; no pass may follow from samples. */
 export function stancesOf(door: Door, zone: Zone): { readonly stances: readonly Stance[]; readonly yawSampled: boolean } {
+  return stancesOfBodies(door, zone.bodies, `zone ${zone.id}`)
+}
+
+/** The same for any bodies, named by id. @param who names them, as "zone leaf" */
+export function stancesOfBodies(
+  door: Door,
+  bodies: readonly string[],
+  who: string,
+): { readonly stances: readonly Stance[]; readonly yawSampled: boolean } {
   const stances: Stance[] = []
   let yawSampled = false
-  for (const id of zone.bodies) {
+  for (const id of bodies) {
     const body = door.bodies.find((b) => b.id === id)
-    if (body === undefined) throw new Error(`zone ${zone.id} must name a body of the door, got ${id}`)
+    if (body === undefined) throw new Error(`${who} must name a body of the door, got ${id}`)
     for (const [index, posture] of body.postures.entries()) {
       if (posture.shape === 'cylinder' || posture.yawTo_rad === posture.yawFrom_rad) {
         stances.push({ body, posture, index, yaw_rad: posture.shape === 'box' ? posture.yawFrom_rad : 0 })

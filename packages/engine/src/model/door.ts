@@ -1,6 +1,7 @@
 import type { Body } from './body.ts'
 import type { Sensor } from './sensor.ts'
 import type { Confirmation, InputPath } from './source.ts'
+import type { Drive, Lane } from './traffic.ts'
 import type { Zone } from './zone.ts'
 
 /**
@@ -13,6 +14,9 @@ export interface Door {
   readonly sides: { readonly a: string; readonly b: string }
   readonly opening: { readonly width_mm: number; readonly height_mm: number }
   readonly leaf: Leaf | undefined
+  /** How the leaf is driven, as far as somebody said. */
+  readonly drive?: Drive | undefined
+  readonly lanes?: readonly Lane[] | undefined
   /** Never empty. A door without states has one, called `as surveyed`. The first is the one the sensors learned in unless they say otherwise. */
   readonly states: readonly DoorState[]
   readonly sensors: readonly Sensor[]

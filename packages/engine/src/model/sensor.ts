@@ -68,6 +68,10 @@ export interface Field {
   readonly function: SensingFunction
   /** A body that stands longer is let go; Infinity if it is held for ever, undefined if nobody said. */
   readonly presenceTime_s: number | undefined
+  /** From becoming visible until the output has changed, at the latest; undefined if nobody said. */
+  readonly response_s?: number | undefined
+  /** How long the output stays after the body was last visible; undefined if nobody said. */
+  readonly hold_s?: number | undefined
   /** While the leaf's edge is between these, the field does not act. Travel of the closing edge still to go, in mm from closed. */
   readonly blanking: readonly { readonly from_mm: number; readonly to_mm: number }[]
 }

@@ -1,0 +1,36 @@
+/** Motion of the leaf: docs/method.md, "Time". What nobody said is undefined; speeds and accelerations are those of the closing edge. */
+export interface Drive {
+  readonly closeSpeed_mm_per_s: number | undefined
+  readonly closeAccel_mm_per_s2: number | undefined
+  /** Undefined where the acceleration sets in at once. */
+  readonly closeJerk_mm_per_s3: number | undefined
+  /** From the input of the control to the beginning of braking. */
+  readonly stopDelay_s: number | undefined
+  readonly stopDecel_mm_per_s2: number | undefined
+  /** Measured instead of delay and braking; empty if nobody did. */
+  readonly stoppingCurve: readonly { readonly at_s: number; readonly way_mm: number }[]
+  readonly afterStop: 'reverse' | 'stay' | undefined
+  readonly reverseDelay_s: number | undefined
+  readonly openSpeed_mm_per_s: number | undefined
+  readonly openAccel_mm_per_s2: number | undefined
+  /** Clear ways from which a closing may begin, beside the full one. */
+  readonly partialOpenings_mm: readonly number[]
+  /** Of all that moves with the edge. */
+  readonly movingMass_kg: number | undefined
+}
+
+/** Where people and vehicles pass: a stretch of x, along y. */
+export interface Lane {
+  readonly id: string
+  readonly name: string
+  readonly who: 'people' | 'vehicles' | 'both'
+  readonly xMin_mm: number
+  readonly xMax_mm: number
+  /** Sides from which it is entered, never empty. */
+  readonly from: readonly ('a' | 'b')[]
+  readonly slowest_mm_per_s: number | undefined
+  readonly fastest_mm_per_s: number | undefined
+  readonly bodies: readonly string[] // ids, never empty
+  /** Longest time a body may stand in the doorway; undefined if nobody said. */
+  readonly longestStay_s: number | undefined
+}

@@ -1,0 +1,137 @@
+import { type Closing, curveAt, type LeafDrive, type LeafRun, runOf, wayAt } from '../motion/leaf-run.ts'
+import { movedAt, restToRest, speedAt } from '../motion/profile.ts'
+import { TOUCH_MM } from '../space/touch.ts'
+import { hypot2 } from '../space/trigonometry.ts'
+import { type Span, timeAt } from './output.ts'
+
+/** The phases between two spans of the output, or after the last. */
+export interface Problem {
+  readonly closing: Closing
+  readonly clear: number
+  readonly enter_mm: number
+  readonly leave_mm: number
+  readonly next: Span
+  /** Never reached before the body is through. */
+  readonly isLast: boolean
+  /** The body may stop in the leaf's plane and still bring about this span. */
+  readonly mayStand: boolean
+  readonly off: Span['off'] | undefined
+}
+
+/** Speeds of the body and phases of the closing that are settled together. */
+export interface Box {
+  readonly slow0: number // slowness, s per mm
+  readonly slow1: number
+  readonly late0: number // how long after its start the closing is told to stop
+  readonly late1: number
+}
+
+/** When the body enters the leaf's plane, after the stop command. */
+export function enters({ enter_mm, next }: Problem, slowness: number): number {
+  return (enter_mm - next.on.place_mm) * slowness - next.on.after_s
+}
+export function leaves({ leave_mm, next }: Problem, slowness: number): number {
+  return (leave_mm - next.on.place_mm) * slowness - next.on.after_s
+}
+/** The longest that a closing can have run when it is told to stop. */
+export function latest({ off, next }: Problem, slowness: number): number {
+  return off === undefined ? Infinity : Math.max(0, timeAt(next.on, slowness) - timeAt(off, slowness))
+}
+
+export interface Bounds {
+  readonly strike: boolean
+  readonly walk: boolean
+  readonly strikeSpeed: number
+  readonly walkSpeed: number
+  readonly gap: number
+  /** By how much the box may move the edge, by its phases and by its speeds. */
+  readonly late: number
+  readonly slow: number
+}
+
+/**
+ * What holds for every phase and speed of a box. The window in which the body is in the plane is taken as wide as any speed of the box makes it. At a
+ * fixed time after the stop command the edge moves with the phase no faster than `rate`: while braking from speed V with acceleration A before by
+ * V + |A| t, t at most V / decel; the instant of rest shifts by |A| / decel.
+ */
+export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box): Bounds {
+  const { closing, clear, mayStand } = problem
+  const { profile, drive } = closing
+  const { stoppingCurve, stopDecel } = drive
+  const delay_s = stoppingCurve ? 0 : drive.stopDelay_s
+  const [enterA, enterB] = [enters(problem, slow0), enters(problem, slow1)]
+  const enter0 = Math.min(enterA, enterB)
+  const enter1 = Math.max(enterA, enterB)
+  const [leaveA, leaveB] = [leaves(problem, slow0), leaves(problem, slow1)]
+  const leave1 = mayStand ? Infinity : Math.max(leaveA, leaveB)
+  const middle = (late0 + late1) / 2
+  const half = (late1 - late0) / 2
+  const run = runOf(closing, middle)
+  const speedMiddle = speedAt(profile, middle + delay_s)
+  const isSteady = late1 + delay_s <= profile.slowing_s && late0 + delay_s >= steadyFrom(closing)
+  const accel = isSteady ? 0 : drive.close.accel
+  const fastest = Math.min(profile.peak, speedMiddle + accel * half)
+  const restRate = stoppingCurve ? 0 : accel / stopDecel
+  const rest = stoppingCurve ? (stoppingCurve[stoppingCurve.length - 1]?.at_s ?? 0) : delay_s + speedMiddle / stopDecel
+  const isLate = late0 + delay_s >= profile.end_s
+  const isAllShut = isLate || (drive.close.jerk === undefined && !stoppingCurve && runOf(closing, late0).isShut)
+  const moves1 = isLate ? profile.end_s - late0 : rest + restRate * half
+  const rate = leave1 < delay_s ? profile.peak * (1 + restRate) : fastest * (1 + restRate)
+  let gap = Infinity
+  let strike = false
+  let strikeSpeed = 0
+  if (enter0 < moves1 && sunkTo(run, enter0 - delay_s) + rate * half > 0) {
+    const lowest = wayAt(run, Math.min(middle + leave1, run.rest_s)) - rate * half
+    strike = lowest < clear - TOUCH_MM
+    gap = lowest - clear
+    const slowed = stoppingCurve || enter0 <= delay_s ? profile.peak : Math.max(0, fastest - stopDecel * (enter0 - delay_s))
+    strikeSpeed = hypot2(1 / slow0, Math.min(profile.peak, stoppingCurve ? fastestOf(closing) : slowed))
+  }
+  let walk = false
+  if (!isAllShut && enter1 >= rest - restRate * half) {
+    const lowest = openedAt(drive, Math.max(0, run.restWay - rate * half), enter0 - rest - restRate * half)
+    walk = lowest < clear - TOUCH_MM
+    gap = Math.min(gap, lowest - clear)
+  }
+  const quickest = Math.max(profile.peak, drive.reverseDelay_s === undefined ? 0 : drive.open.speed)
+  const spread = Math.max(enter1 - enter0, mayStand ? 0 : Math.abs(leaveA - leaveB))
+  return {
+    strike,
+    walk,
+    strikeSpeed,
+    walkSpeed: hypot2(1 / slow0, drive.reverseDelay_s === undefined ? 0 : drive.open.speed),
+    gap,
+    late: (rate + quickest * restRate) * half,
+    slow: quickest * Math.min(spread, 2 * profile.end_s),
+  }
+}
+
+/** The way of a leaf that came to rest so long ago. One that rested lower or later is lower at any time until it is open. */
+function openedAt({ way, open, reverseDelay_s = Infinity }: LeafDrive, restWay: number, rested_s: number): number {
+  return rested_s > reverseDelay_s ? restWay + movedAt(restToRest(way - restWay, open), rested_s - reverseDelay_s) : restWay
+}
+
+/** Where braking would have brought the edge so long after it began, were there no floor; above it where braking has not begun. */
+function sunkTo({ closing, brakeWay, brakeSpeed }: LeafRun, braked_s: number): number {
+  const { stoppingCurve, stopDecel } = closing.drive
+  if (braked_s <= 0 || brakeWay <= 0) return Infinity
+  if (stoppingCurve) return brakeWay - curveAt(stoppingCurve, braked_s).way
+  const t = Math.min(braked_s, brakeSpeed / stopDecel)
+  return brakeWay - t * (brakeSpeed - (t * stopDecel) / 2)
+}
+
+/** The stretch of even speed begins as long after the start as slowing takes at the end. */
+function steadyFrom({ profile }: Closing): number {
+  return profile.end_s - profile.slowing_s
+}
+
+/** A measured curve may begin faster than the profile. */
+function fastestOf({ profile, drive: { stoppingCurve = [] } }: Closing): number {
+  let most = profile.peak
+  let before = { at_s: 0, way: 0 }
+  for (const point of stoppingCurve) {
+    most = Math.max(most, (point.way - before.way) / (point.at_s - before.at_s))
+    before = point
+  }
+  return most
+}

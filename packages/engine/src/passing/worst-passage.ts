@@ -1,0 +1,312 @@
+import { type Closing, type LeafRun, runOf } from '../motion/leaf-run.ts'
+import { speedAt, timeOf } from '../motion/profile.ts'
+import { TOUCH_MM } from '../space/touch.ts'
+import { hypot2 } from '../space/trigonometry.ts'
+import { type Meeting, meet } from './meeting.ts'
+import { type Span, type Stretch, spansOfAll, timeAt, turningPoints, type View } from './output.ts'
+import { type Bounds, type Box, boundsOf, enters, latest, leaves, type Problem } from './phase-bounds.ts'
+
+/** One body in one stance on one straight way through the doorway. Places along the way in mm, rising as it goes. */
+export interface Passage {
+  /** Where it enters the leaf's plane, and where it has left it. */
+  readonly enter_mm: number
+  readonly leave_mm: number
+  /** It is met where the edge has less than this still to go. */
+  readonly clear: number
+  readonly views: readonly View[]
+  /** Where it is held when it stands still; it may stop anywhere. */
+  readonly standing: readonly Stretch[]
+}
+
+/** A contact with everything that makes it: speeds in mm/s, times since the closing began. */
+export interface Contact {
+  readonly relativeSpeed: number
+  readonly bodySpeed: number
+  readonly leafSpeed: number
+  readonly way: number
+  readonly at_s: number
+  /** The body entered the leaf's plane. */
+  readonly enters_s: number
+  /** Middle of the body along its way, at contact. */
+  readonly place_mm: number
+  /** The body became visible, and the output changed; undefined where no output ever stops this closing. */
+  readonly seen_s: number | undefined
+  readonly stop_s: number | undefined
+  readonly run: LeafRun
+  readonly stands: boolean
+}
+
+/** What is known so far, over every passage looked at. */
+export interface Tally {
+  struck: Contact | undefined
+  walked: Contact | undefined
+  /** No contact of this kind is faster. */
+  struckAtMost: number
+  walkedAtMost: number
+  /** The least gap found, and what it is surely not below; where nothing closes, the whole opening. */
+  gap: number
+  gapAtLeast: number
+  /** Where the least gap was found; undefined where it is the whole opening. */
+  nearest: Contact | undefined
+  /** Boxes in which a contact was neither found nor excluded. */
+  unproved: { struck: number; walked: number }
+  /** Boxes that may still be asked, over all passages. */
+  boxes: number
+}
+
+export function newTally(): Tally {
+  const none = { struck: undefined, walked: undefined, nearest: undefined, struckAtMost: 0, walkedAtMost: 0 }
+  return { ...none, gap: Infinity, gapAtLeast: Infinity, unproved: { struck: 0, walked: 0 }, boxes: 100_000 }
+}
+
+/** Boxes for one part of the speed range and one stretch of phases: a matter of counting, not of time, so that every machine stops at the same one. */
+const MOST_BOXES = 4000
+/** Sights that change more often over the speed range are left unproved. */
+const MOST_TURNS = 200
+/** A fastest contact is searched for up to this. */
+const SPEED_STEP_MM_PER_S = 2
+const GAP_STEP = 0.25
+/** Where all that a box can still move is less than this (mm, or as much of the way), it is not halved any more. */
+const FINEST = 0.02
+const AFTER_S = 1e-3
+
+/**
+ * All phases of the closing, all speeds of the range, all places to stop: contacts and the least gap go to the tally. The speed range is cut where the
+ * output's behaviour turns; in each part the phases between two spans of the output are one problem.
+ *
+ * @param speeds_mm_per_s slowest above 0 and fastest
+ */
+export function worstOfPassage(
+  closing: Closing,
+  passage: Passage,
+  speeds_mm_per_s: readonly [slowest: number, fastest: number],
+  tally: Tally,
+): void {
+  const [slowest, fastest] = speeds_mm_per_s
+  foundStanding(closing, passage, tally)
+  const idle = closing.drive.way - passage.clear
+  tally.gap = Math.min(tally.gap, idle)
+  tally.gapAtLeast = Math.min(tally.gapAtLeast, idle)
+  if (passage.clear > closing.from + TOUCH_MM) {
+    foundTooLow(closing, passage, fastest, tally)
+    return
+  }
+  const points = turningPoints(passage.views, 1 / fastest, 1 / slowest)
+  if (points.length > MOST_TURNS) {
+    tally.unproved.struck++
+    tally.unproved.walked++
+    return
+  }
+  for (let i = 0; i === 0 || i < points.length - 1; i++) {
+    const from = points[i] as number
+    const to = points[i + 1] ?? from
+    for (const problem of problemsOf(closing, passage, (from + to) / 2)) search(problem, from, to, tally)
+  }
+}
+
+function problemsOf(closing: Closing, passage: Passage, slowness: number): readonly Problem[] {
+  const { enter_mm, leave_mm, clear } = passage
+  const spans = spansOfAll(passage.views, slowness)
+  const never: Span = { on: { place_mm: leave_mm, after_s: AFTER_S }, off: { place_mm: leave_mm, after_s: AFTER_S }, response_s: 0 }
+  const common = { closing, clear, enter_mm, leave_mm }
+  const problems: Problem[] = spans.map((next, i) => ({
+    ...common,
+    next,
+    isLast: false,
+    mayStand: next.on.place_mm < leave_mm,
+    off: spans[i - 1]?.off,
+  }))
+  const last = spans[spans.length - 1]
+  if (!last || timeAt(last.off, slowness) < timeAt(never.on, slowness))
+    problems.push({ ...common, next: never, isLast: true, mayStand: false, off: last?.off })
+  return [...problems, ...stoppedShort(common, passage, spans, slowness)]
+}
+
+/** Whoever stops where a stretch is too short for the response at this speed is seen after all, once it has stood for so long. */
+function stoppedShort(
+  common: Pick<Problem, 'closing' | 'clear' | 'enter_mm' | 'leave_mm'>,
+  { views }: Passage,
+  spans: readonly Span[],
+  slowness: number,
+): readonly Problem[] {
+  return views.flatMap(({ visible, response_s, hold_s }) =>
+    visible.flatMap(({ from_mm, to_mm }) => {
+      if (to_mm <= common.enter_mm || from_mm >= common.leave_mm || (to_mm - from_mm) * slowness >= response_s) return []
+      const on = { place_mm: from_mm, after_s: response_s }
+      const at_s = timeAt(on, slowness)
+      if (spans.some((span) => timeAt(span.on, slowness) <= at_s && at_s <= timeAt(span.off, slowness))) return []
+      const before = spans.filter((span) => timeAt(span.off, slowness) < at_s)
+      const next = { on, off: { place_mm: to_mm, after_s: hold_s }, response_s }
+      return [
+        {
+          ...common,
+          enter_mm: Math.max(common.enter_mm, from_mm),
+          next,
+          isLast: false,
+          mayStand: true,
+          off: before[before.length - 1]?.off,
+        },
+      ]
+    }),
+  )
+}
+
+/** Standing where it is not held, a body is struck by a closing that begins later. */
+function foundStanding(closing: Closing, { enter_mm, leave_mm, clear, standing }: Passage, tally: Tally): void {
+  let open_mm = enter_mm
+  let place_mm: number | undefined
+  for (const { from_mm, to_mm } of standing) {
+    if (from_mm > open_mm + TOUCH_MM && open_mm < leave_mm) place_mm ??= (Math.max(open_mm, enter_mm) + Math.min(from_mm, leave_mm)) / 2
+    open_mm = Math.max(open_mm, to_mm)
+  }
+  if (open_mm < leave_mm - TOUCH_MM) place_mm ??= (open_mm + leave_mm) / 2
+  if (place_mm === undefined || clear <= TOUCH_MM || clear > closing.from + TOUCH_MM) return
+  const at_s = timeOf(closing.profile, closing.from - clear)
+  const leafSpeed = speedAt(closing.profile, at_s)
+  const run = runOf(closing, Infinity)
+  const none = { seen_s: undefined, stop_s: undefined }
+  offer(tally, 'struck', {
+    ...none,
+    relativeSpeed: leafSpeed,
+    bodySpeed: 0,
+    leafSpeed,
+    way: clear,
+    at_s,
+    enters_s: -Infinity,
+    place_mm,
+    run,
+    stands: true,
+  })
+}
+
+/** The leaf is not opened as high as the body: whoever goes on walks into it while it rests. */
+function foundTooLow(closing: Closing, { enter_mm }: Passage, fastest: number, tally: Tally): void {
+  const run = runOf(closing, Infinity)
+  const none = { seen_s: undefined, stop_s: undefined, leafSpeed: 0, run, stands: false }
+  offer(tally, 'walked', {
+    ...none,
+    relativeSpeed: fastest,
+    bodySpeed: fastest,
+    way: closing.from,
+    at_s: 0,
+    enters_s: 0,
+    place_mm: enter_mm,
+  })
+}
+
+function offer(tally: Tally, kind: 'struck' | 'walked', contact: Contact): void {
+  const best = tally[kind]
+  if (best !== undefined && best.relativeSpeed >= contact.relativeSpeed) return
+  tally[kind] = contact
+  if (kind === 'struck') tally.struckAtMost = Math.max(tally.struckAtMost, contact.relativeSpeed)
+  else tally.walkedAtMost = Math.max(tally.walkedAtMost, contact.relativeSpeed)
+}
+
+function search(problem: Problem, from: number, to: number, tally: Tally): void {
+  const stack = firstBoxes(problem, from, to)
+  let left = Math.min(MOST_BOXES, tally.boxes)
+  tally.boxes -= left
+  for (let box = stack.pop(); box !== undefined; box = stack.pop()) {
+    const bounds = boundsOf(problem, box)
+    if (!isOpen(bounds, tally)) {
+      tally.gapAtLeast = Math.min(tally.gapAtLeast, bounds.gap)
+      continue
+    }
+    look(problem, box, tally)
+    if (!isOpen(bounds, tally)) {
+      tally.gapAtLeast = Math.min(tally.gapAtLeast, bounds.gap)
+      continue
+    }
+    if (left-- <= 0 || bounds.late + bounds.slow < FINEST) giveUp(bounds, tally)
+    else stack.push(...halves(box, bounds))
+  }
+  tally.boxes += Math.max(0, left)
+}
+
+/** Cut where the motion changes its form: where slowing begins, and where the stop comes too late to do anything. */
+function firstBoxes(problem: Problem, from: number, to: number): Box[] {
+  const { closing } = problem
+  const { profile, drive } = closing
+  const delay_s = drive.stoppingCurve ? 0 : drive.stopDelay_s
+  const earliest_s = Math.min(enters(problem, from), enters(problem, to))
+  const end = Math.max(profile.end_s, profile.end_s - earliest_s)
+  const most = Math.min(end, Math.max(latest(problem, from), latest(problem, to)))
+  const cuts = [0, profile.slowing_s - delay_s, profile.end_s - delay_s, most]
+    .map((cut) => Math.min(most, Math.max(0, cut)))
+    .sort((a, b) => a - b)
+  const boxes: Box[] = []
+  for (const [i, late0] of cuts.entries()) {
+    const late1 = cuts[i + 1]
+    if (late1 !== undefined && (late1 > late0 || (i === cuts.length - 2 && boxes.length === 0)))
+      boxes.push({ slow0: from, slow1: to, late0, late1 })
+  }
+  return boxes
+}
+
+/** Whether a box may still hold something that is worse than what is known. */
+function isOpen({ strike, walk, strikeSpeed, walkSpeed, gap }: Bounds, { struck, walked, gap: known }: Tally): boolean {
+  if (strike && (struck === undefined || strikeSpeed > struck.relativeSpeed + SPEED_STEP_MM_PER_S)) return true
+  if (walk && (walked === undefined || walkSpeed > walked.relativeSpeed + SPEED_STEP_MM_PER_S)) return true
+  return !strike && !walk && struck === undefined && walked === undefined && gap < known - GAP_STEP
+}
+
+function giveUp({ strike, walk, strikeSpeed, walkSpeed, gap }: Bounds, tally: Tally): void {
+  if (strike) tally.struckAtMost = Math.max(tally.struckAtMost, strikeSpeed)
+  if (walk) tally.walkedAtMost = Math.max(tally.walkedAtMost, walkSpeed)
+  if (strike && tally.struck === undefined) tally.unproved.struck++
+  if (walk && tally.walked === undefined) tally.unproved.walked++
+  tally.gapAtLeast = Math.min(tally.gapAtLeast, gap)
+}
+
+/** The side that moves the edge more is cut; fast bodies come first. */
+function halves({ slow0, slow1, late0, late1 }: Box, { late, slow }: Bounds): readonly Box[] {
+  if (slow > late) {
+    const middle = (slow0 + slow1) / 2
+    return [
+      { slow0: middle, slow1, late0, late1 },
+      { slow0, slow1: middle, late0, late1 },
+    ]
+  }
+  const middle = (late0 + late1) / 2
+  return [
+    { slow0, slow1, late0, late1: middle },
+    { slow0, slow1, late0: middle, late1 },
+  ]
+}
+
+/** Exact answers at a few points of the box. */
+function look(problem: Problem, { slow0, slow1, late0, late1 }: Box, tally: Tally): void {
+  lookAt(problem, (slow0 + slow1) / 2, (late0 + late1) / 2, tally)
+  lookAt(problem, slow0, late0, tally)
+  lookAt(problem, slow0, late1, tally)
+}
+
+function lookAt(problem: Problem, slowness: number, wanted_s: number, tally: Tally): void {
+  const { closing, clear, isLast, mayStand, next, enter_mm } = problem
+  const late_s = Math.min(wanted_s, latest(problem, slowness))
+  const run = runOf(closing, isLast ? Infinity : late_s)
+  const enters_s = late_s + enters(problem, slowness)
+  const leaves_s = late_s + leaves(problem, slowness)
+  const meeting: Meeting = meet(run, clear, enters_s, mayStand ? Infinity : leaves_s)
+  if (meeting.kind === 'clear' && meeting.gap >= tally.gap) return
+  const stands = meeting.at_s >= leaves_s
+  const bodySpeed = stands ? 0 : 1 / slowness
+  const contact: Contact = {
+    relativeSpeed: hypot2(bodySpeed, meeting.leafSpeed),
+    bodySpeed,
+    leafSpeed: meeting.leafSpeed,
+    way: meeting.way,
+    at_s: meeting.at_s,
+    enters_s,
+    place_mm: stands ? problem.leave_mm : enter_mm + (meeting.at_s - enters_s) / slowness,
+    seen_s: isLast ? undefined : late_s - next.response_s,
+    stop_s: isLast ? undefined : late_s,
+    run,
+    stands,
+  }
+  if (meeting.gap < tally.gap) {
+    tally.gap = meeting.gap
+    tally.nearest = contact
+  }
+  if (meeting.kind !== 'clear') offer(tally, meeting.kind === 'struck' ? 'struck' : 'walked', contact)
+}
