@@ -1,6 +1,7 @@
 import { plainPalette, ruleName, whyText } from '@sillsight/report'
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
 import { Explained } from '../help/explained.tsx'
+import { WordsHere } from '../help/words-here.tsx'
 import { Icon } from '../look/icons.tsx'
 import { useDoor } from '../screens/at-door.ts'
 import { useReader } from '../words/reader.ts'
@@ -19,6 +20,7 @@ export function Why({ finding, onClose }: { readonly finding: string; readonly o
         <Dialog>
           <div className="pad-head">
             <Heading slot="title">{ruleName(finding.split(':')[0] ?? finding, reader)}</Heading>
+            <WordsHere />
             <button type="button" className="quiet-button" aria-label={words.pad.close} onClick={onClose}>
               <Icon name="cross" />
             </button>
