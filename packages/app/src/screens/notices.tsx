@@ -17,7 +17,7 @@ export function Notices({ onNow, children }: { readonly onNow: () => void; reado
   const { saving, readOnly, conflicts } = snapshot
   const quiet = readOnly === undefined && saving.kind !== 'not-saved' && !health.low && conflicts.length === 0
   return (
-    <aside className="notices" hidden={quiet}>
+    <aside className="notices" hidden={quiet && !children}>
       {readOnly === 'past' && (
         <p className="notice">
           {words.past}
