@@ -39,6 +39,10 @@ export const BOUNDS = {
   /** Sizes that a family tries. */
   familySizes: 400,
   lanes: 32,
+  /** Ways of one body through the doorway that are judged in time: lanes times places across times directions times postures times states times openings. */
+  passages: 2000,
+  stoppingReadings: 1000,
+  partialOpenings: 4,
   blankings: 16,
   readings: 50,
   confirmations: 200,

@@ -104,4 +104,19 @@ describe('the demo doors', () => {
       for (const plane of planes) plane.heights_mm = plane.heights_mm.map((height_mm) => height_mm - 90)
     expect(unseen(judged(file))).toBe(0)
   })
+
+  it('box-hatch: everything is seen, and the output comes too late; a faster one is in time', () => {
+    const struck = (response_s: number) => {
+      const fields = (file: { sensors: { fields: { response_s: number }[] }[] }) => file.sensors.flatMap((sensor) => sensor.fields)
+      const file = JSON.parse(text('box-hatch.json'))
+      for (const field of fields(file)) field.response_s = response_s
+      return judged(file).findings
+    }
+    expect(
+      struck(0.15)
+        .filter(({ verdict }) => verdict === 'fail')
+        .map(({ id }) => id),
+    ).toEqual(['struck-by-leaf:boxes'])
+    expect(struck(0.03).filter(({ verdict }) => verdict === 'fail')).toEqual([])
+  })
 })

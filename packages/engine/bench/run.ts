@@ -15,6 +15,7 @@ import { floorPieces } from '../src/space/floor.ts'
 import { bruteForceLoop, predicateMaps } from './brute-force.ts'
 import { heading, line, machine, time } from './measure.ts'
 import { type ReferenceChange, referenceJob } from './reference-job.ts'
+import { trafficJob } from './traffic-job.ts'
 
 const quick = process.argv.includes('--quick')
 
@@ -82,6 +83,12 @@ const tolerant = () => {
   return openRegion(trees, blindOutlines(trees))
 }
 console.log(line('the same over tolerances, with the open region', time(tolerant, quick ? 2 : 8), 'aim 3000'))
+
+const traffic = trafficJob()
+const verdicts = traffic()
+  .map(({ verdict }) => verdict)
+  .join(', ')
+console.log(line('closing leaf, 3 lanes, 54 passages', time(traffic, quick ? 3 : 20), `aim 50; ${verdicts}`))
 
 const variants: readonly [string, Partial<ReferenceChange>][] = [
   ['body yawed 30 degrees', { yaw_deg: 30 }],

@@ -103,6 +103,26 @@ export const doorTerms: Readonly<Record<keyof typeof english, Term>> = {
     forms: ['Schutzkonzept', 'Schutzkonzepts', 'Schutzkonzeptes', 'Schutzkonzepte', 'Konzept'],
     says: 'Wer hindurchgeht, wie das Tor angetrieben wird und was seine Schließkante sichert. Daraus folgt, was gesehen werden muss und welche Grenzen gelten.',
   },
+  drive: {
+    word: 'Antrieb',
+    forms: ['Antrieb', 'Antriebs', 'angetrieben'],
+    says: 'Was den Flügel bewegt: seine Geschwindigkeiten und Beschleunigungen, und wie lange die Steuerung für eine Antwort braucht.',
+  },
+  holdTime: {
+    word: 'Nachlaufzeit',
+    forms: ['Nachlaufzeit'],
+    says: 'Wie lange ein Ausgang anbleibt, nachdem der Körper zuletzt gesehen wurde.',
+  },
+  responseTime: {
+    word: 'Ansprechzeit',
+    forms: ['Ansprechzeit', 'Reaktionszeiten'],
+    says: 'Wie lange es höchstens dauert, bis der Ausgang sich ändert, nachdem ein Körper sichtbar wurde.',
+  },
+  lane: {
+    word: 'Spur',
+    forms: ['Spur', 'Spuren'],
+    says: 'Ein Stück der Öffnung, in dem Menschen oder Fahrzeuge hindurchgehen, mit Tempo und Körpern.',
+  },
   holdToRun: {
     word: 'Totmannbetrieb',
     forms: ['Totmannbetrieb', 'Totmann', 'solange ein Taster gehalten wird', 'gehaltenem Taster'],

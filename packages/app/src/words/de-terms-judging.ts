@@ -184,6 +184,16 @@ export const judgingTerms: Readonly<Record<keyof typeof english, Term>> = {
     forms: ['Unterkriechen', 'durchkriechen', 'Unterkriechhöhe'],
     says: 'Ob jemand unter dem untersten Strahl eines Feldes hindurchkäme.',
   },
+  struck: {
+    word: 'Treffer',
+    forms: ['Treffer', 'trifft ein', 'getroffen'],
+    says: 'Der schließende Flügel bewegt sich noch, wenn er auf einen Körper stößt.',
+  },
+  walkedInto: {
+    word: 'angelaufen',
+    forms: ['angelaufen', 'läuft gegen', 'läuft auf'],
+    says: 'Ein Körper stößt auf den Flügel, während dieser ruht oder öffnet: Er war nicht rechtzeitig aus dem Weg.',
+  },
   leafInField: {
     word: 'Flügel im Feld',
     forms: ['Flügel im Feld'],

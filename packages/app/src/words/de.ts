@@ -77,6 +77,7 @@ export const de: Words = {
     brought: (count) => (count === 1 ? 'Ein Tor wurde hereingeholt.' : `${count} Tore wurden hereingeholt.`),
   },
   demoDoors: {
+    'box-hatch': 'Kistenklappe: Sie sieht jede Kiste, aber zu spät',
     'freezer-door': 'Tiefkühltor: Im Nebel liegt die ferne Ecke außer Reichweite',
     'loading-door': 'Ladetor: Ein Poller verdeckt eine Ecke',
     'parcel-hatch': 'Paketklappe: Sie sieht jeden, öffnet aber nur',

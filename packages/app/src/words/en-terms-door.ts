@@ -81,6 +81,26 @@ export const doorTerms = {
     forms: ['protection concept', 'protection concepts', 'concept'],
     says: 'Who passes, how the door is driven and what guards its closing edge. What has to be seen, and which limits apply, follows from it.',
   },
+  drive: {
+    word: 'drive',
+    forms: ['drive', 'driven'],
+    says: 'What moves the leaf: its speeds and accelerations, and how long its control takes to answer.',
+  },
+  holdTime: {
+    word: 'hold time',
+    forms: ['hold time'],
+    says: 'How long an output stays on after the body was last seen.',
+  },
+  responseTime: {
+    word: 'response time',
+    forms: ['response time', 'response times'],
+    says: 'How long it takes at most, from a body becoming visible until the output has changed.',
+  },
+  lane: {
+    word: 'lane',
+    forms: ['lane', 'lanes'],
+    says: 'A stretch along the opening in which people or vehicles pass, with their paces and bodies.',
+  },
   holdToRun: {
     word: 'hold-to-run',
     forms: ['hold-to-run', 'held to run', 'while a button is held'],

@@ -147,6 +147,16 @@ export const judgingTerms = {
     forms: ['crawl under', 'crawls under', 'crawling under'],
     says: 'Whether somebody could pass below the lowest beam of a field.',
   },
+  struck: {
+    word: 'struck',
+    forms: ['struck', 'strike', 'strikes'],
+    says: 'The closing leaf is still moving when it meets a body.',
+  },
+  walkedInto: {
+    word: 'walked into',
+    forms: ['walked into', 'walks into', 'run into', 'runs into'],
+    says: 'A body meets the leaf while it rests or opens: it was not out of the way in time.',
+  },
   leafInField: {
     word: 'leaf in the field',
     forms: ['leaf in the field'],

@@ -73,6 +73,7 @@ export const en = {
     brought: (count: number) => (count === 1 ? 'One door was brought in.' : `${count} doors were brought in.`),
   },
   demoDoors: {
+    'box-hatch': 'Box hatch: it sees every box, but too late',
     'freezer-door': 'Freezer door: in the mist the far corner is out of reach',
     'loading-door': 'Loading door: a bollard hides a corner',
     'parcel-hatch': 'Parcel hatch: it sees everybody, but only opens',

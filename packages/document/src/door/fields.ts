@@ -57,6 +57,8 @@ function fieldOf(field: FileField, planes: readonly string[], path: string, devi
     output: field.output,
     function: field.function,
     presenceTime_s: field.presenceTime_s === 'for-ever' ? Infinity : field.presenceTime_s,
+    response_s: field.response_s,
+    hold_s: field.hold_s,
     blanking: field.blanking ?? [],
   }
 }

@@ -5,14 +5,14 @@ import { BUILTIN_CATALOGUE, type Catalogue } from '../libraries/catalogue.ts'
 import { Remarks } from '../remarks.ts'
 import type { DoorFile } from '../schema/door-file.ts'
 import type { Survey } from '../schema/survey.ts'
-import { shown } from '../shown.ts'
 import { doorBodies } from './bodies.ts'
 import { DEFAULTS, UNNAMED_DOOR } from './defaults.ts'
 import { checkPlaces } from './places.ts'
 import { noteReadings } from './readings.ts'
 import { doorSensors } from './sensors.ts'
-import { doorStates, reportTwins } from './states.ts'
-import { checkWork } from './work.ts'
+import { doorStates } from './states.ts'
+import { checkPassages, driveOf, lanesOf } from './traffic.ts'
+import { checkWork, stancesOf as countStances } from './work.ts'
 import { doorZones } from './zones.ts'
 
 /**
@@ -37,13 +37,19 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
   const sensors = doorSensors(file.sensors ?? [], catalogue, { width_mm, states: states.map((state) => state.id) }, remarks)
   const bodies = doorBodies(file.bodies, catalogue, remarks)
   const zones = doorZones(file.zones, { width_mm, sides, bodies: bodies.map((body) => body.id), sensors }, remarks)
-  checkLanes(survey, remarks)
+  const lanes = lanesOf(
+    survey,
+    bodies.map((body) => body.id),
+    remarks,
+  )
   noteReadings(survey.opening, remarks)
   const door: Door = {
     name: file.name ?? UNNAMED_DOOR,
     sides,
     opening: { width_mm, height_mm },
     leaf: leafOf(survey, remarks),
+    drive: driveOf(survey, remarks),
+    lanes,
     states,
     sensors: sensors.filter((sensor) => sensor !== undefined),
     bodies,
@@ -56,6 +62,15 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     assumed: remarks.assumed,
   }
   checkPlaces({ states, sensors, bodies, zones: file.zones === undefined ? [] : zones }, remarks)
+  checkPassages(
+    lanes,
+    {
+      states: states.length,
+      openings: 1 + (survey.drive?.partialOpenings_mm?.length ?? 0),
+      stances: (ids) => bodies.filter(({ id }) => ids.includes(id)).reduce((sum, body) => sum + countStances(body, false), 0),
+    },
+    remarks,
+  )
   if (!remarks.failed) checkWork(door, remarks) // a zone with a slip in its coordinates is not told that it is too much work
   return remarks.failed ? undefined : door
 }
@@ -89,29 +104,4 @@ function leafOf({ leaf }: Survey, remarks: Remarks): Leaf | undefined {
 function extinction({ visibility_m }: Survey, remarks: Remarks): number {
   if (visibility_m === undefined) remarks.assume('survey/visibility_m')
   return visibility_m === undefined || visibility_m === 'clear' ? 0 : 3.912 / (visibility_m * 1000)
-}
-
-function checkLanes({ lanes = [] }: Survey, remarks: Remarks): void {
-  reportTwins(
-    lanes.map((lane) => lane.id),
-    (i) => `survey/lanes/${i}/id`,
-    remarks,
-  )
-  for (const [i, lane] of lanes.entries()) {
-    const path = `survey/lanes/${i}`
-    if (lane.xMin_mm >= lane.xMax_mm)
-      remarks.issue({
-        code: 'contradiction',
-        path: `${path}/xMax_mm`,
-        expected: `a number above xMin_mm (${lane.xMin_mm})`,
-        got: shown(lane.xMax_mm),
-      })
-    if (lane.slowest_m_per_s !== undefined && lane.fastest_m_per_s !== undefined && lane.slowest_m_per_s > lane.fastest_m_per_s)
-      remarks.issue({
-        code: 'contradiction',
-        path: `${path}/fastest_m_per_s`,
-        expected: `at least slowest_m_per_s (${lane.slowest_m_per_s})`,
-        got: shown(lane.fastest_m_per_s),
-      })
-  }
 }

@@ -49,7 +49,7 @@ function zoneWork({ bodies, sensors, extinction_per_mm }: Door, zone: Zone, { ob
 }
 
 /** How many times a box at one yaw a body takes: a range of yaw is sampled every 5 degrees, a round side in fog is settled cell by cell. */
-function stancesOf({ postures }: Body, inFog: boolean): number {
+export function stancesOf({ postures }: Body, inFog: boolean): number {
   return postures.reduce((sum, posture) => {
     if (posture.shape === 'cylinder') return sum + (inFog ? 8 : 2)
     return sum + 1 + Math.ceil((posture.yawTo_rad - posture.yawFrom_rad) / radians(5))

@@ -99,6 +99,13 @@ const fieldSchema = record(
         'How long a standing body is held; "for-ever" if it is never let go. If absent, nobody said.',
       ),
     ),
+    response_s: optional(
+      number(
+        { from: 0, upTo: 60 },
+        'From a body becoming visible until the output has changed, at the latest; a body seen for less does nothing.',
+      ),
+    ),
+    hold_s: optional(number({ from: 0, upTo: 600 }, 'How long the output stays after the body was last visible.')),
     blanking: optional(list(blankingSchema, { upTo: BOUNDS.blankings }, 'Windows of the leaf in which the field does not act.')),
   },
   'What counts as seen and what it does. It belongs to one sensor.',

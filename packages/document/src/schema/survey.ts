@@ -1,4 +1,5 @@
 import { BOUNDS } from '../bounds.ts'
+import { driveSchema } from './drive.ts'
 import {
   angle_deg,
   choice,
@@ -185,8 +186,12 @@ const laneSchema = record(
     directions: optional(list(choice(['from-a', 'from-b'], 'Entering from this side.'), { from: 1, upTo: 2 }, 'Both if absent.')),
     slowest_m_per_s: optional(number({ from: 0, upTo: 50 }, 'Slowest pace.')),
     fastest_m_per_s: optional(number({ above: 0, upTo: 50 }, 'Fastest pace.')),
+    bodies: optional(
+      list(id('Id of a body.'), { from: 1, upTo: BOUNDS.bodies }, 'Bodies that stand in for whoever passes; all of the door if absent.'),
+    ),
+    longestStay_s: optional(number({ above: 0, upTo: 1e7 }, 'Longest time that somebody may stand in the doorway.')),
   },
-  'Where people and vehicles pass. Kept and checked; judged by later versions.',
+  'Where people and vehicles pass, along y. Somebody who passes may stop and stand anywhere.',
 )
 
 const uprights = (what: string) => optional(wordOr('none', uprightSchema, 'their measures', what))
@@ -195,6 +200,7 @@ export const surveySchema = record(
   {
     opening: openingSchema,
     leaf: optional(leafSchema),
+    drive: optional(driveSchema),
     walls: optional(
       wordOr(
         'none',

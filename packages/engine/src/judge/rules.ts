@@ -14,6 +14,8 @@ import type { Rule } from './rule.ts'
 import { segmentBlocked } from './segment-blocked.ts'
 import { sensorValues } from './sensor-values.ts'
 import { smallestBodyRule } from './smallest-body.ts'
+import { struckByLeaf } from './struck-by-leaf.ts'
+import { walkedInto } from './walked-into.ts'
 import { zoneCovered } from './zone-covered.ts'
 import { zoneOnlyDevice } from './zone-only-device.ts'
 
@@ -31,6 +33,8 @@ export const RULES: readonly Rule[] = [
   guardedHeight,
   crawlUnder,
   presenceTime,
+  struckByLeaf,
+  walkedInto,
   leafInFieldRule,
   floorClearance,
   sensorValues,

@@ -30,7 +30,9 @@ export interface TimedField {
 export interface LaneVerdict {
   readonly struck: LaneContact | undefined
   readonly walked: LaneContact | undefined
-  readonly tally: Omit<Tally, 'struck' | 'walked' | 'boxes'>
+  /** Where the smallest gap was found; undefined where nothing closes while the body is there. */
+  readonly nearest: LaneContact | undefined
+  readonly tally: Pick<Tally, 'struckAtMost' | 'walkedAtMost' | 'gap' | 'gapAtLeast' | 'unproved'>
   /** Only some yaws of a body were tried. */
   readonly yawSampled: boolean
   readonly passages: number
@@ -44,6 +46,7 @@ export interface LaneContact extends Contact {
 
 /** Nobody comes into sight from farther: so long before the door the longest closing is over. */
 const FARTHEST_MM = 60_000
+const CONTACTS = ['struck', 'walked', 'nearest'] as const
 /** Slower is standing. */
 export const SLOWEST_MM_PER_S = 1
 
@@ -53,7 +56,7 @@ export const SLOWEST_MM_PER_S = 1
  */
 export function laneVerdict({ door, state, lane, drive, plane, speeds_mm_per_s, fields, openings_mm }: LaneQuestion): LaneVerdict {
   const tally = newTally()
-  const labelled: { struck?: LaneContact; walked?: LaneContact } = {}
+  const labelled: Partial<Record<(typeof CONTACTS)[number], LaneContact>> = {}
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
   const sights = fields.map((timed) => ({ timed, along: seenAlong(door, state, timed.counted) }))
   const far_mm = Math.min(FARTHEST_MM, farthest(fields) + 2000)
@@ -76,13 +79,15 @@ export function laneVerdict({ door, state, lane, drive, plane, speeds_mm_per_s, 
           worstOfPassage(closingFrom(drive, opening_mm), passage, speeds, tally)
           passages++
           const label = { stance, x_mm, from, opening_mm }
-          if (tally.struck && tally.struck !== labelled.struck) tally.struck = labelled.struck = { ...tally.struck, ...label }
-          if (tally.walked && tally.walked !== labelled.walked) tally.walked = labelled.walked = { ...tally.walked, ...label }
+          for (const kind of CONTACTS) {
+            const contact = tally[kind]
+            if (contact && contact !== labelled[kind]) tally[kind] = labelled[kind] = { ...contact, ...label }
+          }
         }
       }
     }
   }
-  return { struck: labelled.struck, walked: labelled.walked, tally, yawSampled, passages }
+  return { struck: labelled.struck, walked: labelled.walked, nearest: labelled.nearest, tally, yawSampled, passages }
 }
 
 /** The middle of a body that keeps to the lane: at both edges and between; only in the middle where the lane is as narrow as the body. */

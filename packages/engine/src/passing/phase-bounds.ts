@@ -99,7 +99,7 @@ export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box):
     strike,
     walk,
     strikeSpeed,
-    walkSpeed: hypot2(1 / slow0, drive.reverseDelay_s === undefined ? 0 : drive.open.speed),
+    walkSpeed: hypot2(1 / slow0, openingSpeed(drive, enter1 - rest + restRate * half)),
     gap,
     late: (rate + quickest * restRate) * half,
     slow: quickest * Math.min(spread, 2 * profile.end_s),
@@ -118,6 +118,11 @@ function sunkTo({ closing, brakeWay, brakeSpeed }: LeafRun, braked_s: number): n
   if (stoppingCurve) return brakeWay - curveAt(stoppingCurve, braked_s).way
   const t = Math.min(braked_s, brakeSpeed / stopDecel)
   return brakeWay - t * (brakeSpeed - (t * stopDecel) / 2)
+}
+
+/** What it has speeded up to, so long after it came to rest. */
+function openingSpeed({ open, reverseDelay_s }: LeafDrive, rested_s: number): number {
+  return reverseDelay_s === undefined ? 0 : Math.min(open.speed, open.accel * Math.max(0, rested_s - reverseDelay_s))
 }
 
 /** The stretch of even speed begins as long after the start as slowing takes at the end. */

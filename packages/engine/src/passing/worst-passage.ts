@@ -43,10 +43,10 @@ export interface Tally {
   /** No contact of this kind is faster. */
   struckAtMost: number
   walkedAtMost: number
-  /** The least gap found, and what it is surely not below; where nothing closes, the whole opening. */
+  /** The least gap found, and what it is surely not below; that of the open leaf where nothing closes. */
   gap: number
   gapAtLeast: number
-  /** Where the least gap was found; undefined where it is the whole opening. */
+  /** Where the least gap was found; undefined where it is that of the open leaf. */
   nearest: Contact | undefined
   /** Boxes in which a contact was neither found nor excluded. */
   unproved: { struck: number; walked: number }
@@ -56,7 +56,7 @@ export interface Tally {
 
 export function newTally(): Tally {
   const none = { struck: undefined, walked: undefined, nearest: undefined, struckAtMost: 0, walkedAtMost: 0 }
-  return { ...none, gap: Infinity, gapAtLeast: Infinity, unproved: { struck: 0, walked: 0 }, boxes: 100_000 }
+  return { ...none, gap: Infinity, gapAtLeast: Infinity, unproved: { struck: 0, walked: 0 }, boxes: 200_000 }
 }
 
 /** Boxes for one part of the speed range and one stretch of phases: a matter of counting, not of time, so that every machine stops at the same one. */
@@ -84,7 +84,7 @@ export function worstOfPassage(
 ): void {
   const [slowest, fastest] = speeds_mm_per_s
   foundStanding(closing, passage, tally)
-  const idle = closing.drive.way - passage.clear
+  const idle = closing.from - passage.clear
   tally.gap = Math.min(tally.gap, idle)
   tally.gapAtLeast = Math.min(tally.gapAtLeast, idle)
   if (passage.clear > closing.from + TOUCH_MM) {
@@ -100,7 +100,7 @@ export function worstOfPassage(
   for (let i = 0; i === 0 || i < points.length - 1; i++) {
     const from = points[i] as number
     const to = points[i + 1] ?? from
-    for (const problem of problemsOf(closing, passage, (from + to) / 2)) search(problem, from, to, tally)
+    for (const problem of problemsOf(closing, passage, (from + to) / 2)) for (const kind of KINDS) search(problem, kind, from, to, tally)
   }
 }
 
@@ -202,22 +202,23 @@ function offer(tally: Tally, kind: 'struck' | 'walked', contact: Contact): void 
   else tally.walkedAtMost = Math.max(tally.walkedAtMost, contact.relativeSpeed)
 }
 
-function search(problem: Problem, from: number, to: number, tally: Tally): void {
+/** One kind of contact at a time, so that the search for the fastest of one does not use up what the proof about the other needs. */
+function search(problem: Problem, kind: Kind, from: number, to: number, tally: Tally): void {
   const stack = firstBoxes(problem, from, to)
   let left = Math.min(MOST_BOXES, tally.boxes)
   tally.boxes -= left
   for (let box = stack.pop(); box !== undefined; box = stack.pop()) {
     const bounds = boundsOf(problem, box)
-    if (!isOpen(bounds, tally)) {
-      tally.gapAtLeast = Math.min(tally.gapAtLeast, bounds.gap)
+    if (!isOpen(bounds, kind, tally)) {
+      if (kind === 'gap') tally.gapAtLeast = Math.min(tally.gapAtLeast, bounds.gap)
       continue
     }
     look(problem, box, tally)
-    if (!isOpen(bounds, tally)) {
-      tally.gapAtLeast = Math.min(tally.gapAtLeast, bounds.gap)
+    if (!isOpen(bounds, kind, tally)) {
+      if (kind === 'gap') tally.gapAtLeast = Math.min(tally.gapAtLeast, bounds.gap)
       continue
     }
-    if (left-- <= 0 || bounds.late + bounds.slow < FINEST) giveUp(bounds, tally)
+    if (left-- <= 0 || bounds.late + bounds.slow < FINEST) giveUp(bounds, kind, tally)
     else stack.push(...halves(box, bounds))
   }
   tally.boxes += Math.max(0, left)
@@ -243,19 +244,27 @@ function firstBoxes(problem: Problem, from: number, to: number): Box[] {
   return boxes
 }
 
+/** The gap comes last, and only where nothing is met: it tells nothing else. */
+const KINDS = ['struck', 'walked', 'gap'] as const
+type Kind = (typeof KINDS)[number]
+
 /** Whether a box may still hold something that is worse than what is known. */
-function isOpen({ strike, walk, strikeSpeed, walkSpeed, gap }: Bounds, { struck, walked, gap: known }: Tally): boolean {
-  if (strike && (struck === undefined || strikeSpeed > struck.relativeSpeed + SPEED_STEP_MM_PER_S)) return true
-  if (walk && (walked === undefined || walkSpeed > walked.relativeSpeed + SPEED_STEP_MM_PER_S)) return true
-  return !strike && !walk && struck === undefined && walked === undefined && gap < known - GAP_STEP
+function isOpen({ strike, walk, strikeSpeed, walkSpeed, gap }: Bounds, kind: Kind, { struck, walked, gap: known }: Tally): boolean {
+  if (kind === 'struck') return strike && (struck === undefined || strikeSpeed > struck.relativeSpeed + SPEED_STEP_MM_PER_S)
+  if (kind === 'walked') return walk && (walked === undefined || walkSpeed > walked.relativeSpeed + SPEED_STEP_MM_PER_S)
+  return struck === undefined && walked === undefined && gap < known - GAP_STEP
 }
 
-function giveUp({ strike, walk, strikeSpeed, walkSpeed, gap }: Bounds, tally: Tally): void {
-  if (strike) tally.struckAtMost = Math.max(tally.struckAtMost, strikeSpeed)
-  if (walk) tally.walkedAtMost = Math.max(tally.walkedAtMost, walkSpeed)
-  if (strike && tally.struck === undefined) tally.unproved.struck++
-  if (walk && tally.walked === undefined) tally.unproved.walked++
-  tally.gapAtLeast = Math.min(tally.gapAtLeast, gap)
+function giveUp({ strike, walk, strikeSpeed, walkSpeed, gap }: Bounds, kind: Kind, tally: Tally): void {
+  if (kind === 'struck' && strike) {
+    tally.struckAtMost = Math.max(tally.struckAtMost, strikeSpeed)
+    if (tally.struck === undefined) tally.unproved.struck++
+  }
+  if (kind === 'gap') tally.gapAtLeast = Math.min(tally.gapAtLeast, gap)
+  if (kind === 'walked' && walk) {
+    tally.walkedAtMost = Math.max(tally.walkedAtMost, walkSpeed)
+    if (tally.walked === undefined) tally.unproved.walked++
+  }
 }
 
 /** The side that moves the edge more is cut; fast bodies come first. */

@@ -3,6 +3,7 @@ import { conceptStated, presenceRequired, referenceBody } from './en/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
 import { phrases } from './en/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
+import { struckByLeaf, walkedInto } from './en/traffic.ts'
 import type { Language } from './language.ts'
 
 export const english: Language = {
@@ -20,6 +21,8 @@ export const english: Language = {
     'floor-clearance': floorClearance,
     'leaf-in-field': leafInField,
     'presence-time': presenceTime,
+    'struck-by-leaf': struckByLeaf,
+    'walked-into': walkedInto,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,

@@ -3,6 +3,7 @@ import { conceptStated, presenceRequired, referenceBody } from './de/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './de/coverage.ts'
 import { phrases } from './de/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './de/sensors.ts'
+import { struckByLeaf, walkedInto } from './de/traffic.ts'
 import type { Language } from './language.ts'
 
 export const german: Language = {
@@ -20,6 +21,8 @@ export const german: Language = {
     'floor-clearance': floorClearance,
     'leaf-in-field': leafInField,
     'presence-time': presenceTime,
+    'struck-by-leaf': struckByLeaf,
+    'walked-into': walkedInto,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,

@@ -38,5 +38,6 @@ export function partName(door: Door, path: InputPath, reader: Reader): string | 
   if (list === 'sensors' && door.sensors[at]) return things.sensor(called(door.sensors[at].name, reader))
   if (list === 'zones' && door.zones[at]) return things.zone(called(door.zones[at].name, reader))
   if (list === 'bodies' && door.bodies[at]) return bodyBySize(door.bodies[at], reader)
-  return undefined
+  const lane = list === 'survey' && index === 'lanes' ? door.lanes?.[Number(path.split('/')[2])] : undefined
+  return lane && things.lane(called(lane.name, reader))
 }

@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest'
+import { changed, exampleFile } from '../../test/example-files.ts'
+import { parseDocument, toDoor } from '../index.ts'
+
+const drive = {
+  closeSpeed_m_per_s: 0.5,
+  closeAccel_m_per_s2: 1,
+  stopDelay_s: 0.1,
+  stopDecel_m_per_s2: 1,
+  afterStop: 'reverse',
+  reverseDelay_s: 0.2,
+  openSpeed_m_per_s: 0.5,
+  openAccel_m_per_s2: 1,
+}
+const parsed = (changes: object) => parseDocument(JSON.stringify(changed(exampleFile(), 'survey/drive', { ...drive, ...changes })))
+function issues(changes: object) {
+  const result = parsed(changes)
+  return result.ok ? [] : result.issues.map(({ path, expected, got }) => ({ path: path.replace('survey/drive/', ''), expected, got }))
+}
+
+describe('the drive of a door file', () => {
+  it('becomes millimetres and keeps what nobody said as unknown', () => {
+    const result = parsed({ stoppingCurve: [[0.1, 50]], partialOpenings_mm: [900] })
+    if (!result.ok) throw new Error(JSON.stringify(result.issues))
+    const door = toDoor(result.document, result.catalogue)
+    expect(door.drive).toMatchObject({
+      closeSpeed_mm_per_s: 500,
+      closeJerk_mm_per_s3: undefined,
+      stoppingCurve: [{ at_s: 0.1, way_mm: 50 }],
+      partialOpenings_mm: [900],
+      movingMass_kg: undefined,
+    })
+    expect(door.lanes?.[0]).toMatchObject({
+      id: 'lane',
+      from: ['a', 'b'],
+      slowest_mm_per_s: 500,
+      fastest_mm_per_s: 2000,
+      longestStay_s: undefined,
+    })
+  })
+
+  it('refuses negative speeds, a leaf that never closes, and millimetres where metres are meant', () => {
+    const expected = 'a number from 0.001 up to 20'
+    for (const wrong of [-0.5, 0, 500])
+      expect(issues({ closeSpeed_m_per_s: wrong })).toEqual([{ path: 'closeSpeed_m_per_s', expected, got: `${wrong}` }])
+  })
+
+  it('refuses a delay longer than the closing', () => {
+    const [issue, ...more] = issues({ stopDelay_s: 50 })
+    expect(more).toEqual([])
+    expect(issue).toMatchObject({ path: 'stopDelay_s', got: '50' })
+    expect(issue?.expected).toMatch(/^less than the whole closing takes \(\d+\.\d\d s\)$/)
+  })
+
+  it('refuses stopping curves with gaps, times twice or backward, and ways that fall', () => {
+    const at = (curve: readonly (readonly [number, number])[]) => issues({ stoppingCurve: curve }).map(({ path }) => path)
+    expect(at([[0.1, 40], [0.2, 60], [0.4, 70]])).toEqual([]) // biome-ignore format: a curve
+    expect(at([[0.1, 40], [0.1, 60]])).toEqual(['stoppingCurve/1']) // biome-ignore format: a curve
+    expect(at([[0.2, 40], [0.1, 60]])).toEqual(['stoppingCurve/1']) // biome-ignore format: a curve
+    expect(at([[0.1, 40], [0.9, 60]])).toEqual(['stoppingCurve/1']) // biome-ignore format: a curve
+    expect(at([[0.1, 40], [0.2, 30]])).toEqual(['stoppingCurve/1']) // biome-ignore format: a curve
+  })
+
+  it('refuses a partial opening larger than the leaf goes, and a body in a lane that is none', () => {
+    expect(issues({ partialOpenings_mm: [99_000] }).map(({ path }) => path)).toEqual(['partialOpenings_mm/0'])
+    const result = parseDocument(JSON.stringify(changed(exampleFile(), 'survey/lanes/0/bodies', ['nobody'])))
+    expect(result.ok || result.issues.map(({ path, code }) => `${path} ${code}`)).toEqual(['survey/lanes/0/bodies/0 unknown-id'])
+  })
+})

@@ -1,0 +1,39 @@
+import { BOUNDS } from '../bounds.ts'
+import { choice, list, number, optional, record, size_mm } from './parts.ts'
+import { saying, tuplePart } from './schema.ts'
+import { sourceSchema } from './source.ts'
+
+const speed_m_per_s = (means: string) => number({ from: 0.001, upTo: 20 }, means)
+const accel_m_per_s2 = (means: string) => number({ from: 0.001, upTo: 100 }, means)
+const time_s = (means: string) => number({ from: 0, upTo: 60 }, means)
+
+export const driveSchema = record(
+  {
+    closeSpeed_m_per_s: optional(speed_m_per_s('Largest speed of the closing edge.')),
+    closeAccel_m_per_s2: optional(accel_m_per_s2('How fast it speeds up, and slows down before it is shut.')),
+    closeJerk_m_per_s3: optional(number({ from: 0.001, upTo: 10_000 }, 'How fast that acceleration sets in; at once if absent.')),
+    stopDelay_s: optional(time_s('From the input of the control until braking begins; the leaf keeps its motion so long.')),
+    stopDecel_m_per_s2: optional(accel_m_per_s2('How fast it brakes after a stop command.')),
+    stoppingCurve: optional(
+      list(
+        tuplePart(
+          [number({ above: 0, upTo: 60 }, 'seconds'), number({ from: 0, upTo: BOUNDS.length_mm }, 'mm')],
+          'two numbers [seconds, mm]',
+          '',
+        ),
+        { from: 1, upTo: BOUNDS.stoppingReadings },
+        'Measured instead of delay and braking: since the stop command at full speed, how far the edge went on, `[[seconds, mm], ...]`, until it rested.',
+      ),
+    ),
+    afterStop: optional(choice(['reverse', 'stay'], 'What the leaf does after a stop by a presence output: open again, or stay.')),
+    reverseDelay_s: optional(time_s('Rest before it opens again.')),
+    openSpeed_m_per_s: optional(speed_m_per_s('Largest speed while it opens.')),
+    openAccel_m_per_s2: optional(accel_m_per_s2('How fast it speeds up and slows down while it opens.')),
+    partialOpenings_mm: optional(
+      list(size_mm('Clear way.'), { upTo: BOUNDS.partialOpenings }, 'Clear ways from which it may close, beside the full opening.'),
+    ),
+    movingMass_kg: optional(number({ above: 0, upTo: 100_000 }, 'Mass of all that moves with the edge; for the energy at contact.')),
+    source: optional(saying(sourceSchema, 'Where these figures come from.')),
+  },
+  'How the leaf is driven. What is absent is asked for by the findings that need it.',
+)

@@ -1,0 +1,74 @@
+import { describe, expect, it } from 'vitest'
+import { findingOf } from '../../cases/judged.ts'
+import { bodyOf, box, plainDoor } from '../../cases/plain-door.ts'
+import { driven, laneOf, wideGrid } from '../../cases/plain-traffic.ts'
+import type { Door } from '../model/door.ts'
+
+const standing = bodyOf([box(300, 200, 1500)])
+const judged = (changes: Partial<Door> = {}) =>
+  findingOf('struck-by-leaf', plainDoor({ bodies: [standing], sensors: wideGrid(), drive: driven(), lanes: [laneOf()], ...changes }))
+
+describe('struck-by-leaf', () => {
+  // method-cases T4, hand calculation, in a doorway of 2500 mm: the leaf is open again when the body arrives
+  it('passes with the gap of the open leaf where a body is seen long before it arrives', () => {
+    expect(judged({ lanes: [laneOf({ fastest_mm_per_s: 300 })] })).toMatchObject({
+      id: 'struck-by-leaf:lane',
+      verdict: 'pass',
+      measured: { value: 1000, unit: 'mm' },
+      facts: { lane: 'lane', who: 'vehicles', passages: 6 },
+    })
+  })
+
+  // method-cases T5, hand calculation
+  it('fails at 1118.0 mm/s where nobody is seen and walks at 1000 mm/s, and says what meets', () => {
+    const lane = laneOf({ slowest_mm_per_s: 1000, fastest_mm_per_s: 1000 })
+    const finding = judged({ sensors: [], lanes: [lane], drive: driven({ movingMass_kg: 100 }) })
+    expect(finding).toMatchObject({
+      verdict: 'fail',
+      measured: { value: Math.sqrt(500 * 500 + 1000 * 1000), unit: 'mm_per_s' },
+      facts: { body_mm_per_s: 1000, leaf_mm_per_s: 500, isSeen: false, energy_J: 12.5 },
+      worstCase: { body: 'body', posture: 0, z_mm: 0 },
+    })
+    expect(finding.steps.map(({ name }) => name)).toContain('relative speed')
+  })
+
+  it('shows the chain of times where the output comes too late', () => {
+    const finding = judged({ sensors: wideGrid({ response_s: 9.3 }), lanes: [laneOf({ slowest_mm_per_s: 250, fastest_mm_per_s: 250 })] })
+    expect(finding.verdict).toBe('fail')
+    const at = (name: string) => finding.steps.find((step) => step.name === name)?.quantity.value ?? Number.NaN
+    expect(at('output changes') - at('body becomes visible')).toBeCloseTo(9.3, 9)
+  })
+
+  it('asks for everything that nobody entered', () => {
+    expect(judged({ drive: undefined })).toMatchObject({ reason: 'missing-input', needs: ['survey/drive'] })
+    const drive = driven({ stopDelay_s: undefined, afterStop: undefined })
+    expect(judged({ drive })).toMatchObject({ needs: ['survey/drive/stopDelay_s', 'survey/drive/afterStop'] })
+    expect(judged({ lanes: [laneOf({ fastest_mm_per_s: undefined })] })).toMatchObject({ needs: ['survey/lanes/0/fastest_m_per_s'] })
+    expect(judged({ sensors: wideGrid({ hold_s: undefined }).slice(0, 1) })).toMatchObject({ needs: ['sensors/0/fields/0/hold_s'] })
+  })
+
+  it('does not compute a leaf that turns, and counts on no field with blanking windows', () => {
+    const leaf = { travel: 'turning', thickness_mm: 40, bulge_mm: 0 } as const
+    expect(judged({ leaf })).toMatchObject({ verdict: 'undetermined', reason: 'not-computable' })
+    const blanked = wideGrid({ blanking: [{ from_mm: 0, to_mm: 100 }] })
+    expect(judged({ sensors: blanked })).toMatchObject({ verdict: 'undetermined', reason: 'not-computable', facts: { isSeen: false } })
+  })
+
+  it('fails where only some yaws were tried and one is struck, and does not pass by them', () => {
+    const turned = bodyOf([box(300, 200, 1500, [0, 20])])
+    expect(judged({ bodies: [turned] })).toMatchObject({ verdict: 'undetermined', reason: 'yaw-range-sampled' })
+    expect(judged({ bodies: [turned], sensors: [] }).verdict).toBe('fail')
+  })
+
+  it('has no subject without lanes', () => {
+    expect(judged({ lanes: [] })).toMatchObject({ verdict: 'not-applicable', reason: 'no-subject' })
+  })
+
+  // Hand calculation: a leaf from x = 2000 toward 0 meets a body 300 wide in the middle when its edge has 1150 still to go
+  it('knows sliding leaves: the edge has to stay beyond the side of the body', () => {
+    const leaf = { travel: 'toward-zero', thickness_mm: 40, bulge_mm: 0 } as const
+    expect(judged({ leaf, lanes: [laneOf({ xMin_mm: 900, xMax_mm: 1100 })] })).toMatchObject({ verdict: 'pass', measured: { value: 850 } })
+    const found = judged({ leaf, sensors: [] })
+    expect([found.verdict, found.facts['leaf_mm_per_s']]).toEqual(['fail', 500])
+  })
+})

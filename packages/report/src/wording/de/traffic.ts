@@ -1,0 +1,88 @@
+import { figure, type Toward } from '../figures.ts'
+import { plain } from '../plain.ts'
+import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
+import { against, flag, inState, lengthToward, nameIn, number, type Told, word, worstBody } from '../told.ts'
+import { mendOr, unsettled } from './unsettled.ts'
+
+function laneWords(told: Told): string {
+  const name = nameIn(told, 'laneName', 'lane')
+  return name === undefined ? 'der Spur' : told.language.things.lane(name)
+}
+
+function speed(told: Told, key: string, toward: Toward): string | undefined {
+  const value = number(told, key)
+  return value === undefined ? undefined : figure({ value, unit: 'mm_per_s' }, told, toward)
+}
+
+/** Who comes, how fast, and what the output has done until then. */
+function howItComes(told: Told): string {
+  const body = worstBody(told)
+  const what = body === undefined ? 'einen Körper' : `den Körper ${body}`
+  const from = word(told, 'from')
+  const side = from === 'a' || from === 'b' ? plain(told.door.sides[from]) : undefined
+  const pace = speed(told, 'body_mm_per_s', 'nearest')
+  if (flag(told, 'stands') === true) return `${what}, der in ${laneWords(told)} steht${inState(told)}`
+  return `${what} in ${laneWords(told)}${side ? `, von der Seite ${side} her` : ''}${pace ? ` mit ${pace}` : ''}${inState(told)}`
+}
+
+/** Nobody is struck, and yet somebody runs into the leaf: no gap is left, and the other finding says so. */
+function touchesNone({ finding }: Told): boolean {
+  return finding.verdict !== 'not-applicable' && finding.measured?.value === 0
+}
+
+const notStruck: Say = (told) => {
+  const gap = against(told, 'smaller-is-worse')
+  return sentenceOf([
+    `kein Körper in ${laneWords(told)} wird vom schließenden Flügel getroffen${inState(told)}, wann immer er zu schließen beginnt`,
+    gap && !touchesNone(told) && `; mindestens ${gap.measured} bleiben frei`,
+  ])
+}
+
+const faster: Say = () =>
+  'Den Körper früher sehen (ein Feld, das weiter hinausreicht), den Ausgang schneller machen, oder langsamer schließen und stärker bremsen.'
+
+export const struckByLeaf: RuleWording = {
+  name: 'Treffer durch den schließenden Flügel',
+  pass: notStruck,
+  fail: (told) => {
+    const found = against(told, 'larger-is-worse')
+    const leaf = speed(told, 'leaf_mm_per_s', 'larger-is-worse')
+    const energy = number(told, 'energy_J')
+    return sentenceOf([
+      `der schließende Flügel trifft ${howItComes(told)}`,
+      found && `: ${found.measured} zwischen beiden`,
+      leaf && `, der Flügel selbst bewegt sich mit ${leaf}`,
+      energy !== undefined && ` und ${figure({ value: energy, unit: 'J' }, told, 'larger-is-worse')}`,
+      flag(told, 'isSeen') === true ? '. Er wird gesehen, aber zu spät' : '. Kein Ausgang hält dieses Schließen auf',
+    ])
+  },
+  undetermined: unsettled((told) => `der schließende Flügel in ${laneWords(told)} niemanden trifft`, notStruck),
+  notApplicable: {
+    'no-subject': () => 'Keine Spur ist eingegeben; zeitlich wird nichts beurteilt.',
+    'not-required-by-concept': () => 'Das Schutzkonzept verlangt nicht, dass der schließende Flügel niemanden trifft.',
+  },
+  mend: mendOr(faster),
+}
+
+const nobodyWalksInto: Say = (told) => `Nichts in ${laneWords(told)} läuft in einen ruhenden oder öffnenden Flügel${inState(told)}.`
+
+export const walkedInto: RuleWording = {
+  name: 'Flügel bei der Ankunft im Weg',
+  pass: nobodyWalksInto,
+  fail: (told) => {
+    const found = against(told, 'larger-is-worse')
+    const way = lengthToward(told, 'way_mm', 'smaller-is-worse')
+    return sentenceOf([
+      `der Flügel ist nicht aus dem Weg für ${howItComes(told)}`,
+      way && `: Seine Kante hat nur noch ${way} bis zum Schluss`,
+      found && `, und beide treffen sich mit ${found.measured}`,
+    ])
+  },
+  undetermined: unsettled((told) => `der Flügel für alles aus dem Weg ist, was in ${laneWords(told)} verkehrt`, nobodyWalksInto),
+  notApplicable: {
+    'no-subject': () => 'Keine Spur ist eingegeben; zeitlich wird nichts beurteilt.',
+    'not-required-by-concept': (told) =>
+      `In ${laneWords(told)} gehen nur Personen: Dass sie einen ruhenden Flügel berühren, wird nicht beurteilt.`,
+  },
+  mend: mendOr(() => 'Das Fahrzeug früher sehen, schneller öffnen, die Fahrzeuge verlangsamen oder höher öffnen.'),
+}

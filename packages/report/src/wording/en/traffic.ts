@@ -1,0 +1,85 @@
+import { figure, type Toward } from '../figures.ts'
+import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
+import { against, flag, inState, lengthToward, nameIn, number, type Told, word, worstBody } from '../told.ts'
+import { mendOr, unsettled } from './unsettled.ts'
+
+function laneWords(told: Told): string {
+  const name = nameIn(told, 'laneName', 'lane')
+  return name === undefined ? 'the lane' : told.language.things.lane(name)
+}
+
+function speed(told: Told, key: string, toward: Toward): string | undefined {
+  const value = number(told, key)
+  return value === undefined ? undefined : figure({ value, unit: 'mm_per_s' }, told, toward)
+}
+
+/** Who comes, how fast, and what the output has done until then. */
+function howItComes(told: Told): string {
+  const body = worstBody(told) ?? 'a body'
+  const from = word(told, 'from')
+  const side = from === 'a' || from === 'b' ? told.language.places.side(told.door.sides[from]) : undefined
+  const pace = speed(told, 'body_mm_per_s', 'nearest')
+  if (flag(told, 'stands') === true) return `${body} that stands in ${laneWords(told)}${inState(told)}`
+  return `${body} in ${laneWords(told)}${side ? `, coming from ${side}` : ''}${pace ? ` at ${pace}` : ''}${inState(told)}`
+}
+
+/** Nobody is struck, and yet somebody runs into the leaf: no gap is left, and the other finding says so. */
+function touchesNone({ finding }: Told): boolean {
+  return finding.verdict !== 'not-applicable' && finding.measured?.value === 0
+}
+
+const notStruck: Say = (told) => {
+  const gap = against(told, 'smaller-is-worse')
+  return sentenceOf([
+    `no body in ${laneWords(told)} is struck by the closing leaf${inState(told)}, whenever it begins to close`,
+    gap && !touchesNone(told) && `; at least ${gap.measured} are left`,
+  ])
+}
+
+const faster: Say = () =>
+  'See the body earlier (a field that reaches farther out), make the output faster, or close more slowly and brake harder.'
+
+export const struckByLeaf: RuleWording = {
+  name: 'Struck by the closing leaf',
+  pass: notStruck,
+  fail: (told) => {
+    const found = against(told, 'larger-is-worse')
+    const leaf = speed(told, 'leaf_mm_per_s', 'larger-is-worse')
+    const energy = number(told, 'energy_J')
+    return sentenceOf([
+      `the closing leaf strikes ${howItComes(told)}`,
+      found && `: ${found.measured} between the two`,
+      leaf && `, the leaf itself moves at ${leaf}`,
+      energy !== undefined && ` with ${figure({ value: energy, unit: 'J' }, told, 'larger-is-worse')}`,
+      flag(told, 'isSeen') === true ? '. It is seen, but too late' : '. No output stops this closing',
+    ])
+  },
+  undetermined: unsettled((told) => `the closing leaf strikes nobody in ${laneWords(told)}`, notStruck),
+  notApplicable: {
+    'no-subject': () => 'No lane is entered, so nothing is judged in time.',
+    'not-required-by-concept': () => 'The protection concept does not ask for the closing leaf to miss everybody.',
+  },
+  mend: mendOr(faster),
+}
+
+const nobodyWalksInto: Say = (told) => `Nothing in ${laneWords(told)} runs into a leaf that rests or opens${inState(told)}.`
+
+export const walkedInto: RuleWording = {
+  name: 'Leaf not out of the way at arrival',
+  pass: nobodyWalksInto,
+  fail: (told) => {
+    const found = against(told, 'larger-is-worse')
+    const way = lengthToward(told, 'way_mm', 'smaller-is-worse')
+    return sentenceOf([
+      `the leaf is not out of the way of ${howItComes(told)}`,
+      way && `: its edge has only ${way} to go until it is shut`,
+      found && `, and they meet at ${found.measured}`,
+    ])
+  },
+  undetermined: unsettled((told) => `the leaf is out of the way of whatever passes in ${laneWords(told)}`, nobodyWalksInto),
+  notApplicable: {
+    'no-subject': () => 'No lane is entered, so nothing is judged in time.',
+    'not-required-by-concept': (told) => `Only people pass in ${laneWords(told)}: that they meet a leaf at rest is not judged.`,
+  },
+  mend: mendOr(() => 'See the vehicle earlier, open faster, slow the vehicles down, or open higher.'),
+}
