@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ['*.test.ts', 'packages/**/*.test.ts', 'tools/**/*.test.ts'],
     testTimeout: 120_000, // no timed assertions: these only end what hangs
+    expect: { poll: { timeout: 60_000 } },
     hookTimeout: 120_000,
     maxWorkers: 2,
     reporters: ['default', './tools/count-reporter.ts'],
