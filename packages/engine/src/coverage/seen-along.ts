@@ -6,7 +6,7 @@ import { NO_TOLERANCES } from './off.ts'
 import type { CountedField, Stance } from './scene.ts'
 import { joined, type Stretch } from './stretches.ts'
 import { tileBeams, tileBody, tolerantField } from './tile-scene.ts'
-import { growTree, SPLIT, type TileTree } from './tile-tree.ts'
+import { growTree, SPLIT, type TileSight, type TileTree } from './tile-tree.ts'
 
 /** The ends of a stretch are found to this; what is not proved counts as unseen. */
 export const END_MM = 1
@@ -16,33 +16,41 @@ export const END_MM = 1
  * every place between the ends of a stretch is proved to be seen. Obstacles hide what lies behind them and do not stop the body.
  */
 export function seenAlong(door: Door, state: DoorState, counted: CountedField) {
+  const along = treesAlong(door, state, counted)
+  return (stance: Stance) => {
+    const treesOf = along(stance)
+    return (x_mm: number, yMin_mm: number, yMax_mm: number): readonly Stretch[] =>
+      joined(treesOf(x_mm, yMin_mm, yMax_mm, []).flatMap(({ tree, from_mm, to_mm }) => seenTiles(tree, from_mm, to_mm)))
+  }
+}
+
+/** The argument for what `seenAlong` says: a tree for each straight piece of the floor, in rising y; the sights that it names go to `sights`. */
+export function treesAlong(door: Door, state: DoorState, counted: CountedField) {
   const field = tolerantField(door, state, counted, NO_TOLERANCES)
   const floor = floorPieces(state.floor)
   return ({ body, posture, yaw_rad }: Stance) => {
     const shape = shapeOf(posture, yaw_rad, body.reflectance, counted.sensor.spotRadius_mm)
     const beams = [tileBeams(field, shape, NO_TOLERANCES, 0)]
     const budget = { left: 1e6 }
-    return (x_mm: number, yMin_mm: number, yMax_mm: number): readonly Stretch[] =>
-      joined(
-        stripsAlong(floor, yMin_mm, yMax_mm).flatMap(({ strip, from_mm, to_mm }) => {
-          const tile = { xMin: x_mm, xMax: x_mm, yMin: from_mm, yMax: to_mm }
-          const problem = {
-            standing: shapeOf(posture, yaw_rad, 1, 0),
-            turn_rad: 0,
-            strip,
-            fields: [field],
-            beams,
-            bodies: [tileBody(shape, strip)],
-            obstacles: [],
-            length_mm: 0,
-            floor_mm: 0,
-            smallest_mm: END_MM,
-            stopAtOpen: false,
-            budget,
-          }
-          return seenTiles(growTree(problem, tile, []), from_mm, to_mm)
-        }),
-      )
+    return (x_mm: number, yMin_mm: number, yMax_mm: number, sights: TileSight[]) =>
+      stripsAlong(floor, yMin_mm, yMax_mm).map(({ strip, from_mm, to_mm }) => {
+        const tile = { xMin: x_mm, xMax: x_mm, yMin: from_mm, yMax: to_mm }
+        const problem = {
+          standing: shapeOf(posture, yaw_rad, 1, 0),
+          turn_rad: 0,
+          strip,
+          fields: [field],
+          beams,
+          bodies: [tileBody(shape, strip)],
+          obstacles: [],
+          length_mm: 0,
+          floor_mm: 0,
+          smallest_mm: END_MM,
+          stopAtOpen: false,
+          budget,
+        }
+        return { tree: growTree(problem, tile, sights), from_mm, to_mm }
+      })
   }
 }
 
@@ -60,7 +68,7 @@ function stripsAlong(
 }
 
 /** The tiles of a tree without width that are seen, in rising order. */
-function seenTiles(tree: TileTree, from_mm: number, to_mm: number): readonly Stretch[] {
+export function seenTiles(tree: TileTree, from_mm: number, to_mm: number): readonly Stretch[] {
   const seen: Stretch[] = []
   let at = 0
   const walk = (low: number, high: number) => {

@@ -59,7 +59,7 @@ export function laneVerdict({ door, state, lane, drive, plane, speeds_mm_per_s, 
   const labelled: Partial<Record<(typeof CONTACTS)[number], LaneContact>> = {}
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
   const sights = fields.map((timed) => ({ timed, along: seenAlong(door, state, timed.counted) }))
-  const far_mm = Math.min(FARTHEST_MM, farthest(fields) + 2000)
+  const far_mm = sightRange_mm(fields)
   const [slowest, fastest] = speeds_mm_per_s
   const speeds = [Math.max(SLOWEST_MM_PER_S, slowest), Math.max(SLOWEST_MM_PER_S, fastest)] as const
   let passages = 0
@@ -90,15 +90,20 @@ export function laneVerdict({ door, state, lane, drive, plane, speeds_mm_per_s, 
   return { struck: labelled.struck, walked: labelled.walked, nearest: labelled.nearest, tally, yawSampled, passages }
 }
 
+/** How far from the leaf a body is looked for, to either side. */
+export function sightRange_mm(fields: readonly TimedField[]): number {
+  return Math.min(FARTHEST_MM, farthest(fields) + 2000)
+}
+
 /** The middle of a body that keeps to the lane: at both edges and between; only in the middle where the lane is as narrow as the body. */
-function placesAcross({ xMin_mm, xMax_mm }: Lane, half_mm: number): readonly number[] {
+export function placesAcross({ xMin_mm, xMax_mm }: Lane, half_mm: number): readonly number[] {
   const middle_mm = (xMin_mm + xMax_mm) / 2
   const left_mm = xMin_mm + half_mm
   const right_mm = xMax_mm - half_mm
   return left_mm < right_mm ? [left_mm, middle_mm, right_mm] : [middle_mm]
 }
 
-function mirrored(stretches: View['visible']): View['visible'] {
+export function mirrored(stretches: View['visible']): View['visible'] {
   return stretches.map(({ from_mm, to_mm }) => ({ from_mm: -to_mm, to_mm: -from_mm })).reverse()
 }
 
