@@ -29,6 +29,7 @@ export type {
   ZoneCoverage,
 } from './model/finding.ts'
 export type {
+  Approach,
   BeamPlane,
   FanPlane,
   Field,
