@@ -12,9 +12,9 @@ function who(told: Told): string {
   return `wer in ${lane}${side ? ` von der Seite ${side} her` : ''} kommt${inState(told)}`
 }
 
-function byEdition(told: Told): string {
+function byEdition(told: Told, article: 'der' | 'dem' = 'der'): string {
   const edition = word(told, 'separation')
-  return edition === undefined ? 'der Sicherheitsabstand' : `der Sicherheitsabstand der Ausgabe ${edition}`
+  return `${article} Sicherheitsabstand${edition === undefined ? '' : ` der Ausgabe ${edition}`}`
 }
 
 const inTime: Say = (told) => {
@@ -51,7 +51,8 @@ const repairs: Say = (told) => {
   const wider = lengthToward(told, 'wider_mm', 'larger-is-worse')
   const ways = [
     wider && `das Feld bis ${wider} von der Mitte des Flügels reichen lassen`,
-    faster !== undefined && `seinen Ausgang in höchstens ${figure({ value: faster, unit: 's' }, told, 'smaller-is-worse')} ansprechen lassen`,
+    faster !== undefined &&
+      `seinen Ausgang in höchstens ${figure({ value: faster, unit: 's' }, told, 'smaller-is-worse')} ansprechen lassen`,
     slower !== undefined && `mit höchstens ${figure({ value: slower, unit: 'mm_per_s' }, told, 'smaller-is-worse')} schließen`,
   ].filter((way): way is string => Boolean(way))
   if (ways.length === 0)
@@ -63,7 +64,7 @@ export const approachDistance: RuleWording = {
   name: 'Sicherheitsabstand der Annäherung',
   pass: inTime,
   fail: late,
-  undetermined: unsettled((told) => `der Flügel nach ${byEdition(told).replace(/^der/, 'dem')} steht, bevor ihn erreicht, ${who(told)}`, inTime),
+  undetermined: unsettled((told) => `der Flügel nach ${byEdition(told, 'dem')} steht, bevor ihn erreicht, ${who(told)}`, inTime),
   notApplicable: {
     'no-subject': () => 'Keine Spur für Personen ist eingegeben; eine Annäherung wird nicht beurteilt.',
     'not-required-by-concept': () =>

@@ -32,7 +32,8 @@ export const ofApproach: Readonly<Record<string, string>> = {
     'Geschwindigkeit K, mit der Personen einem Erfassungsbereich nahen, der entlang ihres Weges liegt.',
   'Addend C of a lying detection zone at the height H: 1200 - 0.4 H, not below 850.':
     'Zuschlag C eines liegenden Erfassungsbereichs in der Höhe H: 1200 - 0,4 H, mindestens 850.',
-  'Addend D_DS of a lying detection zone, whatever its height.': 'Zuschlag D_DS eines liegenden Erfassungsbereichs, gleich in welcher Höhe.',
+  'Addend D_DS of a lying detection zone, whatever its height.':
+    'Zuschlag D_DS eines liegenden Erfassungsbereichs, gleich in welcher Höhe.',
   'Lowest height H of a lying detection zone whose detection capability is d: 15 (d - 50), from 0 to 1000.':
     'Kleinste Höhe H eines liegenden Erfassungsbereichs mit dem Detektionsvermögen d: 15 (d - 50), von 0 bis 1000.',
   'Speeds K of an arm: the first, or where the distance then exceeds 500 mm the second.':
