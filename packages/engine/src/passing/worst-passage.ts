@@ -89,10 +89,7 @@ export function worstOfPassage(
   const idle = closing.from - passage.clear
   tally.gap = Math.min(tally.gap, idle)
   tally.gapAtLeast = Math.min(tally.gapAtLeast, idle)
-  if (passage.clear > closing.from + TOUCH_MM) {
-    foundTooLow(closing, passage, fastest, tally)
-    return
-  }
+  if (passage.clear > closing.from + TOUCH_MM) foundTooLow(closing, passage, fastest, tally)
   const points = turningPoints(passage.views, 1 / fastest, 1 / slowest)
   if (points.length > MOST_TURNS) {
     tally.unproved.struck++
