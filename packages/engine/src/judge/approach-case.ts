@@ -39,8 +39,8 @@ export function approachCases(
     const { distance_mm, by } = separationAt(timed.rule, timed.response_s + stop_s)
     const found = { sight, timed, there_mm, needed_mm: distance_mm, left_mm: there_mm - distance_mm, by }
     const key = `${sight.stance.body.id} ${sight.stance.index} ${sight.stance.yaw_rad} ${sight.x_mm} ${sight.from}`
-    const known_ = best.get(key)
-    if (!known_ || found.left_mm > known_.left_mm) best.set(key, found)
+    const before = best.get(key)
+    if (!before || found.left_mm > before.left_mm) best.set(key, found)
   }
   return [...best.values()]
 }

@@ -1,7 +1,7 @@
 import type { OutsideValue } from '../model/source.ts'
 import { guardedHeight, presenceReferenceBody } from './doors.ts'
 import { koschmiederContrast } from './optics.ts'
-import * as separation from './separation.ts'
+import { separationValues } from './separation.ts'
 
 /** Outside values of one edition of the rule set, by the name that the rules use. */
 export type ValuesOfEdition = {
@@ -27,7 +27,7 @@ export interface Edition {
 
 /** Newest first. A new edition adds an entry and never changes one: a saved door names the edition that judged it. */
 export const EDITIONS: readonly [Edition, ...Edition[]] = [
-  { id: '2026-11', values: { guardedHeight, presenceReferenceBody, koschmiederContrast, ...separation } },
+  { id: '2026-11', values: { guardedHeight, presenceReferenceBody, koschmiederContrast, ...separationValues } },
 ]
 
 /** Every outside value of the newest edition, by id. */

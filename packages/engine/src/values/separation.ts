@@ -1,6 +1,6 @@
 import type { OutsideValue } from '../model/source.ts'
 
-export const crawlUnderHeight = {
+const crawlUnderHeight = {
   id: 'crawl-under-height',
   value: 200,
   unit: 'mm',
@@ -16,7 +16,7 @@ export const crawlUnderHeight = {
 
 const SUMMARY = 'seen in a published summary, not in the standard itself'
 
-export const approachSpeedWalking = {
+const approachSpeedWalking = {
   id: 'approach-speed-walking',
   value: 1600,
   unit: 'mm_per_s',
@@ -24,7 +24,7 @@ export const approachSpeedWalking = {
   source: { basis: 'published', document: 'ISO 13855', edition: '2010', clause: '6.3', note: SUMMARY },
 } as const satisfies OutsideValue
 
-export const parallelAddend = {
+const parallelAddend = {
   id: 'approach-parallel-addend',
   value: [1200, 0.4, 850],
   unit: 'mm',
@@ -32,7 +32,7 @@ export const parallelAddend = {
   source: { basis: 'published', document: 'ISO 13855', edition: '2010', clause: '6.3', note: SUMMARY },
 } as const satisfies OutsideValue
 
-export const parallelAddend2024 = {
+const parallelAddend2024 = {
   id: 'approach-parallel-addend-2024',
   value: 1200,
   unit: 'mm',
@@ -40,7 +40,7 @@ export const parallelAddend2024 = {
   source: { basis: 'published', document: 'ISO 13855', edition: '2024', clause: '9', note: SUMMARY },
 } as const satisfies OutsideValue
 
-export const parallelLowest = {
+const parallelLowest = {
   id: 'approach-parallel-lowest',
   value: [15, 50],
   unit: 'mm',
@@ -48,7 +48,7 @@ export const parallelLowest = {
   source: { basis: 'published', document: 'ISO 13855', edition: '2010 and 2024', clause: '6.3 / 9', note: SUMMARY },
 } as const satisfies OutsideValue
 
-export const approachSpeedArm = {
+const approachSpeedArm = {
   id: 'approach-speed-arm',
   value: [2000, 1600],
   unit: 'mm_per_s',
@@ -56,7 +56,7 @@ export const approachSpeedArm = {
   source: { basis: 'from memory', document: 'ISO 13855', edition: '2010', clause: '6.2.3.1' },
 } as const satisfies OutsideValue
 
-export const armLeast = {
+const armLeast = {
   id: 'approach-arm-least',
   value: [100, 500],
   unit: 'mm',
@@ -64,7 +64,7 @@ export const armLeast = {
   source: { basis: 'from memory', document: 'ISO 13855', edition: '2010', clause: '6.2.3.1' },
 } as const satisfies OutsideValue
 
-export const armAddend = {
+const armAddend = {
   id: 'approach-arm-addend',
   value: [8, 14],
   unit: 'mm',
@@ -72,7 +72,7 @@ export const armAddend = {
   source: { basis: 'from memory', document: 'ISO 13855', edition: '2010', clause: '6.2.3.1' },
 } as const satisfies OutsideValue
 
-export const coarseAddend = {
+const coarseAddend = {
   id: 'approach-coarse-addend',
   value: 850,
   unit: 'mm',
@@ -80,10 +80,24 @@ export const coarseAddend = {
   source: { basis: 'from memory', document: 'ISO 13855', edition: '2010', clause: '6.2.3.2' },
 } as const satisfies OutsideValue
 
-export const singleBeamAddend = {
+const singleBeamAddend = {
   id: 'approach-single-beam-addend',
   value: 1200,
   unit: 'mm',
   means: 'Addend C of a single beam 750 mm above the floor.',
   source: { basis: 'from memory', document: 'ISO 13855', edition: '2010', clause: '6.2.5' },
 } as const satisfies OutsideValue
+
+/** All of this file, by the name that the rules use. */
+export const separationValues = {
+  crawlUnderHeight,
+  approachSpeedWalking,
+  parallelAddend,
+  parallelAddend2024,
+  parallelLowest,
+  approachSpeedArm,
+  armLeast,
+  armAddend,
+  coarseAddend,
+  singleBeamAddend,
+} as const
