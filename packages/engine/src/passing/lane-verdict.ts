@@ -7,7 +7,7 @@ import { closingFrom, type LeafDrive } from '../motion/leaf-run.ts'
 import { radians } from '../space/trigonometry.ts'
 import { halfAlong, type LeafPlane } from './leaf-plane.ts'
 import type { View } from './output.ts'
-import { type Contact, newTally, type Tally, worstOfPassage } from './worst-passage.ts'
+import { type Contact, newTally, type Passage, type Tally, worstOfPassage } from './worst-passage.ts'
 
 /** Everything that a lane's verdict rests on; whoever asks has made sure that nothing is missing. */
 export interface LaneQuestion {
@@ -46,6 +46,9 @@ export interface LaneContact extends Contact {
   readonly x_mm: number
   readonly from: 'a' | 'b'
   readonly opening_mm: number
+  readonly passage: Passage
+  /** Where along the way each field sees the body. */
+  readonly sights: readonly { readonly timed: TimedField; readonly visible: View['visible'] }[]
 }
 
 /** Nobody comes into sight from farther: so long before the door the longest closing is over. */
@@ -82,11 +85,11 @@ export function laneVerdict({ door, state, lane, drive, plane, speeds_mm_per_s, 
         for (const part of met) {
           const [front_mm, back_mm] = from === 'b' ? [part.to_mm, part.from_mm] : [-part.from_mm, -part.to_mm]
           const { half_mm } = plane
-          const passage = { enter_mm: -half_mm - front_mm, leave_mm: half_mm - back_mm, clear: part.clear, views, standing }
+          const passage: Passage = { enter_mm: -half_mm - front_mm, leave_mm: half_mm - back_mm, clear: part.clear, views, standing }
           for (const opening_mm of openings_mm) {
             worstOfPassage(closingFrom(drive, opening_mm), passage, speeds, tally)
             passages++
-            const label = { stance, part: part.name, x_mm, from, opening_mm }
+            const label = { stance, part: part.name, x_mm, from, opening_mm, passage, sights: onWay }
             for (const kind of CONTACTS) {
               const contact = tally[kind]
               if (contact && contact !== labelled[kind]) tally[kind] = labelled[kind] = { ...contact, ...label }
