@@ -2,7 +2,7 @@ import { type CountedField, type Stance, stancesOfBodies } from '../coverage/sce
 import { seenAlong } from '../coverage/seen-along.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
-import { FARTHEST_MM, farthest, mirrored, placesAcross } from './lane-verdict.ts'
+import { FARTHEST_MM, farthest, mirrored, placesAcross, waysThrough } from './lane-verdict.ts'
 import { halfAlong, type LeafPlane } from './leaf-plane.ts'
 import type { Stretch } from './output.ts'
 
@@ -29,15 +29,17 @@ export function waySights(
   fields: readonly CountedField[],
 ): { readonly sights: readonly WaySight[]; readonly yawSampled: boolean } {
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
-  const far_mm = Math.min(FARTHEST_MM, farthest(fields.map((counted) => ({ counted }))) + 2000)
   const along = fields.map((counted) => ({ counted, seen: seenAlong(door, state, counted) }))
-  const sights = stances.flatMap((stance) => {
+  const farthest_mm = Math.min(FARTHEST_MM, farthest(fields.map((counted) => ({ counted }))))
+  const ways = stances.flatMap((each) => waysThrough(each, lane.from))
+  const sights = ways.flatMap(({ stance, sides }) => {
     const half = halfAlong(stance)
+    const far_mm = farthest_mm + Math.max(2000, half.y_mm)
     return along.flatMap(({ counted, seen }) => {
       const ask = seen(stance)
       return placesAcross(lane, half.x_mm).flatMap((x_mm) => {
         const alongY = ask(x_mm, -far_mm, far_mm)
-        return lane.from.map((from) => ({
+        return sides.map((from) => ({
           counted,
           stance,
           x_mm,
