@@ -77,6 +77,7 @@ function standsOf(lane: Lane, door: Door): readonly Stand[] {
   return lane.bodies.flatMap((id) => {
     const body = door.bodies.find((each) => each.id === id)
     if (body === undefined) throw new Error(`lane ${lane.id} must name a body of the door, got ${id}`)
+    if (body.ofParts) refuse('several-parts', `bodies/${id}`, 'a body of one part', 'several')
     return body.postures.flatMap((shape, posture) => {
       if (shape.shape === 'box' && shape.yaw_deg[0] !== shape.yaw_deg[1])
         refuse('cannot-show', `bodies/${id}/postures/${posture}`, 'one yaw', 'a range')

@@ -1,11 +1,13 @@
+import { partsOf } from '../model/body.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import { shapeOf } from '../seeing/shape.ts'
 import { type FloorPieces, floorPieces } from '../space/floor.ts'
 import type { Strip } from './hits.kernel.ts'
 import { NO_TOLERANCES } from './off.ts'
+import { partsAlong } from './parts-along.ts'
 import type { CountedField, Stance } from './scene.ts'
 import { joined, type Stretch } from './stretches.ts'
-import { tileBeams, tileBody, tolerantField } from './tile-scene.ts'
+import { type TolerantField, tileBeams, tileBody, tolerantField } from './tile-scene.ts'
 import { growTree, SPLIT, type TileSight, type TileTree } from './tile-tree.ts'
 
 /** The ends of a stretch are found to this; what is not proved counts as unseen. */
@@ -16,42 +18,60 @@ export const END_MM = 1
  * every place between the ends of a stretch is proved to be seen. Obstacles hide what lies behind them and do not stop the body.
  */
 export function seenAlong(door: Door, state: DoorState, counted: CountedField) {
-  const along = treesAlong(door, state, counted)
+  const field = tolerantField(door, state, counted, NO_TOLERANCES)
+  const floor = floorPieces(state.floor)
   return (stance: Stance) => {
-    const treesOf = along(stance)
-    return (x_mm: number, yMin_mm: number, yMax_mm: number): readonly Stretch[] =>
-      joined(treesOf(x_mm, yMin_mm, yMax_mm, []).flatMap(({ tree, from_mm, to_mm }) => seenTiles(tree, from_mm, to_mm)))
+    if (partsOf(stance.posture)) {
+      const along = partsAlong(field, stance, END_MM)
+      const questions = { left: 4e6 }
+      return (x_mm: number, yMin_mm: number, yMax_mm: number): readonly Stretch[] =>
+        joined(stripsAlong(floor, yMin_mm, yMax_mm).flatMap(({ strip, from_mm, to_mm }) => along(strip, x_mm, from_mm, to_mm, questions)))
+    }
+    const trees = treesOn(field, floor, stance, { left: 1e6 })
+    return (x_mm: number, yMin_mm: number, yMax_mm: number): readonly Stretch[] => seenIn(trees(x_mm, yMin_mm, yMax_mm, []))
   }
 }
 
-/** The argument for what `seenAlong` says: a tree for each straight piece of the floor, in rising y; the sights that it names go to `sights`. */
+/** The argument for what `seenAlong` says of a body of one part: a tree for each straight piece of the floor, in rising y; its sights go to `sights`. */
 export function treesAlong(door: Door, state: DoorState, counted: CountedField) {
   const field = tolerantField(door, state, counted, NO_TOLERANCES)
   const floor = floorPieces(state.floor)
-  return ({ body, posture, yaw_rad }: Stance) => {
-    const shape = shapeOf(posture, yaw_rad, body.reflectance, counted.sensor.spotRadius_mm)
-    const beams = [tileBeams(field, shape, NO_TOLERANCES, 0)]
-    const budget = { left: 1e6 }
-    return (x_mm: number, yMin_mm: number, yMax_mm: number, sights: TileSight[]) =>
-      stripsAlong(floor, yMin_mm, yMax_mm).map(({ strip, from_mm, to_mm }) => {
-        const tile = { xMin: x_mm, xMax: x_mm, yMin: from_mm, yMax: to_mm }
-        const problem = {
-          standing: shapeOf(posture, yaw_rad, 1, 0),
-          turn_rad: 0,
-          strip,
-          fields: [field],
-          beams,
-          bodies: [tileBody(shape, strip)],
-          obstacles: [],
-          length_mm: 0,
-          floor_mm: 0,
-          smallest_mm: END_MM,
-          stopAtOpen: false,
-          budget,
-        }
-        return { tree: growTree(problem, tile, sights), from_mm, to_mm }
-      })
-  }
+  return (stance: Stance) => treesOn(field, floor, stance, { left: 1e6 })
+}
+
+export interface TreeAlong {
+  readonly tree: TileTree
+  readonly from_mm: number
+  readonly to_mm: number
+}
+
+function treesOn(field: TolerantField, floor: FloorPieces, { body, posture, yaw_rad }: Stance, budget: { left: number }) {
+  const shape = shapeOf(posture, yaw_rad, body.reflectance, field.counted.sensor.spotRadius_mm)
+  const beams = [tileBeams(field, shape, NO_TOLERANCES, 0)]
+  return (x_mm: number, yMin_mm: number, yMax_mm: number, sights: TileSight[]): readonly TreeAlong[] =>
+    stripsAlong(floor, yMin_mm, yMax_mm).map(({ strip, from_mm, to_mm }) => {
+      const tile = { xMin: x_mm, xMax: x_mm, yMin: from_mm, yMax: to_mm }
+      const problem = {
+        standing: shapeOf(posture, yaw_rad, 1, 0),
+        turn_rad: 0,
+        strip,
+        fields: [field],
+        beams,
+        bodies: [tileBody(shape, strip)],
+        obstacles: [],
+        length_mm: 0,
+        floor_mm: 0,
+        smallest_mm: END_MM,
+        stopAtOpen: false,
+        budget,
+      }
+      return { tree: growTree(problem, tile, sights), from_mm, to_mm }
+    })
+}
+
+/** Where these trees say that the body is seen. */
+export function seenIn(trees: readonly TreeAlong[]): readonly Stretch[] {
+  return joined(trees.flatMap(({ tree, from_mm, to_mm }) => seenTiles(tree, from_mm, to_mm)))
 }
 
 function stripsAlong(
@@ -68,7 +88,7 @@ function stripsAlong(
 }
 
 /** The tiles of a tree without width that are seen, in rising order. */
-export function seenTiles(tree: TileTree, from_mm: number, to_mm: number): readonly Stretch[] {
+function seenTiles(tree: TileTree, from_mm: number, to_mm: number): readonly Stretch[] {
   const seen: Stretch[] = []
   let at = 0
   const walk = (low: number, high: number) => {

@@ -1,9 +1,10 @@
 import { fieldName, type Stance, stancesOfBodies } from '../coverage/scene.ts'
-import { seenTiles, treesAlong } from '../coverage/seen-along.ts'
-import { joined, type Stretch } from '../coverage/stretches.ts'
+import { seenIn, treesAlong } from '../coverage/seen-along.ts'
+import type { Stretch } from '../coverage/stretches.ts'
 import type { TileSight, TileTree } from '../coverage/tile-tree.ts'
+import { partsOf } from '../model/body.ts'
 import { closingFrom } from '../motion/leaf-run.ts'
-import { type LaneQuestion, mirrored, placesAcross, SLOWEST_MM_PER_S, sightRange_mm } from './lane-verdict.ts'
+import { FARTHEST_MM, farthest, type LaneQuestion, mirrored, placesAcross, SLOWEST_MM_PER_S } from './lane-verdict.ts'
 import { halfAlong } from './leaf-plane.ts'
 import { neverStruck, type ProvedPart, unprovable } from './never-struck.ts'
 import type { View } from './output.ts'
@@ -27,14 +28,14 @@ export interface StandEvidence {
   readonly closings: readonly { readonly from: 'a' | 'b'; readonly opening_mm: number; readonly parts: readonly ProvedPart[] }[]
 }
 
-/** Undefined where it is not so, or cannot be shown in this form: a leaf that brakes weakly or along a measured curve, a range of yaw. */
+/** Undefined where it is not so, or cannot be shown in this form: a leaf that brakes weakly or along a measured curve, a range of yaw, several parts. */
 export function passageEvidence(question: LaneQuestion): PassageEvidence | undefined {
   const { door, state, lane, drive, plane, speeds_mm_per_s, openings_mm } = question
   const fields = question.fields.filter(({ holds }) => holds)
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
   const closings = openings_mm.map((opening_mm) => closingFrom(drive, opening_mm))
-  if (yawSampled || closings.some(unprovable)) return undefined
-  const far_mm = sightRange_mm(question.fields)
+  if (yawSampled || stances.some(({ posture }) => partsOf(posture)) || closings.some(unprovable)) return undefined
+  const far_mm = Math.min(FARTHEST_MM, farthest(fields)) + 2000
   const sights: TileSight[][] = fields.map(() => [])
   const trees = fields.map(({ counted }) => treesAlong(door, state, counted))
   const [slowest, fastest] = speeds_mm_per_s.map((speed) => Math.max(SLOWEST_MM_PER_S, speed)) as [number, number]
@@ -44,8 +45,9 @@ export function passageEvidence(question: LaneQuestion): PassageEvidence | undef
     const along = trees.map((treesOf) => treesOf(stance))
     for (const x_mm of placesAcross(lane, half.x_mm)) {
       const found = along.map((treesAt, f) => treesAt(x_mm, -far_mm, far_mm, sights[f] as TileSight[]))
-      const seen = found.map((pieces) => joined(pieces.flatMap(({ tree, from_mm, to_mm }) => seenTiles(tree, from_mm, to_mm))))
+      const seen = found.map(seenIn)
       const reach_mm = plane.half_mm + half.y_mm
+      const clear = Math.max(...plane.met(stance, x_mm).map((part) => part.clear))
       const proved: StandEvidence['closings'][number][] = []
       for (const from of lane.from) {
         const views: View[] = fields.map(({ response_s, hold_s }, f) => {
@@ -53,7 +55,7 @@ export function passageEvidence(question: LaneQuestion): PassageEvidence | undef
           return { visible: from === 'b' ? alongY : mirrored(alongY), response_s, hold_s }
         })
         for (const closing of closings) {
-          const way = { closing, enter_mm: -reach_mm, leave_mm: reach_mm, clear: plane.clear(stance, x_mm), views }
+          const way = { closing, enter_mm: -reach_mm, leave_mm: reach_mm, clear, views }
           const parts = neverStruck(way, [1 / fastest, 1 / slowest])
           if (parts === undefined) return undefined
           proved.push({ from, opening_mm: closing.from, parts })
