@@ -1,6 +1,7 @@
 import type { Phrases } from '../en/phrases.ts'
 import { expected } from './expected.ts'
 import { givenNames } from './given.ts'
+import { timeline } from './timeline.ts'
 import { worked } from './worked.ts'
 
 const quoted = (name: string) => `„${name}“`
@@ -262,6 +263,7 @@ export const phrases: Phrases = {
     edition: (edition) => `Beurteilt nach Ausgabe ${edition} der Regeln.`,
     provisional: 'Vorläufig: Lagen zwischen den Rasterpunkten wurden nicht berechnet.',
   },
+  timeline,
   expected,
   worked,
 }

@@ -1,4 +1,5 @@
 import type { Basis, Cause, FieldPart, ProtectionConcept, Verdict } from '@sillsight/engine'
+import { timeline } from './timeline.ts'
 
 const named = (name: string) => (/^(the|side)\b/i.test(name) ? name : `the ${name}`)
 const listed = (words: readonly string[]) =>
@@ -277,6 +278,7 @@ export const phrases = {
     edition: (edition: string): string => `Judged by edition ${edition} of the rules.`,
     provisional: 'Provisional: placements between the grid points were not computed.',
   },
+  timeline,
   /** What a door file was expected to hold at a place. */
   expected: (text: string): string => text,
   /** The name or formula of a step of arithmetic, or what an outside value means or is noted to be, as the engine has it. */
