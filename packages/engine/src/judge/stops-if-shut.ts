@@ -113,7 +113,7 @@ function stepsOf({ door }: Context, lane: Lane, call: Call, { speed_mm_per_s, op
       quantity(stopping_mm, 'mm'),
       by,
       { steps: ['pace of the vehicle', 'reaction time', 'deceleration on the level, in m/s2', 'fall of the way toward the leaf'] },
-      'v t + v^2 / (2 (a - g G))',
+      'v * reaction + v^2 / (2 (deceleration - g * fall))',
     ),
     step(
       'way until it stands',
