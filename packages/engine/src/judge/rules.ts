@@ -7,6 +7,7 @@ import { floorClearance } from './floor-clearance.ts'
 import { guardedHeight } from './guarded-height.ts'
 import { leafInFieldRule } from './leaf-in-field.ts'
 import { mustNotSee } from './must-not-see.ts'
+import { passageGap } from './passage-gap.ts'
 import { presenceRequired } from './presence-required.ts'
 import { presenceTime } from './presence-time.ts'
 import { referenceBody } from './reference-body.ts'
@@ -35,6 +36,7 @@ export const RULES: readonly Rule[] = [
   presenceTime,
   struckByLeaf,
   walkedInto,
+  passageGap,
   leafInFieldRule,
   floorClearance,
   sensorValues,

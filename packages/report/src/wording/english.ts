@@ -3,7 +3,7 @@ import { conceptStated, presenceRequired, referenceBody } from './en/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
 import { phrases } from './en/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
-import { struckByLeaf, walkedInto } from './en/traffic.ts'
+import { passageGap, struckByLeaf, walkedInto } from './en/traffic.ts'
 import type { Language } from './language.ts'
 
 export const english: Language = {
@@ -23,6 +23,7 @@ export const english: Language = {
     'presence-time': presenceTime,
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,
+    'passage-gap': passageGap,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,

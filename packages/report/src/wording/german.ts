@@ -3,7 +3,7 @@ import { conceptStated, presenceRequired, referenceBody } from './de/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './de/coverage.ts'
 import { phrases } from './de/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './de/sensors.ts'
-import { struckByLeaf, walkedInto } from './de/traffic.ts'
+import { passageGap, struckByLeaf, walkedInto } from './de/traffic.ts'
 import type { Language } from './language.ts'
 
 export const german: Language = {
@@ -23,6 +23,7 @@ export const german: Language = {
     'presence-time': presenceTime,
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,
+    'passage-gap': passageGap,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,
