@@ -30,6 +30,7 @@ export type {
   ZoneCoverage,
 } from './model/finding.ts'
 export type {
+  Approach,
   BeamPlane,
   FanPlane,
   Field,
@@ -42,7 +43,7 @@ export type {
   ZoneOnlySensor,
 } from './model/sensor.ts'
 export type { Basis, Confirmation, InputPath, OutsideValue, Quantity, Source, Unit } from './model/source.ts'
-export type { Drive, Lane } from './model/traffic.ts'
+export type { Braking, Drive, Lane } from './model/traffic.ts'
 export type { SensingFunction, SizeFamily, Zone } from './model/zone.ts'
 export { closingFrom } from './motion/leaf-run.ts'
 export { type BeamSpot, beamSpots, type PlaneSpots } from './seeing/beam-spots.ts'

@@ -1,9 +1,12 @@
-import { closingFrom, type Drive, type Lane } from '@sillsight/engine'
+import { type Braking, closingFrom, type Drive, type Lane } from '@sillsight/engine'
 import { BOUNDS } from '../bounds.ts'
 import type { Remarks } from '../remarks.ts'
 import type { Survey } from '../schema/survey.ts'
 import { shown, shownText } from '../shown.ts'
+import { NO_SOURCE } from './sources.ts'
 import { reportTwins } from './states.ts'
+
+type FileLane = NonNullable<Survey['lanes']>[number]
 
 const MM = 1000
 
@@ -18,10 +21,12 @@ export function driveOf({ drive, opening, leaf }: Survey, remarks: Remarks): Dri
     stopDelay_s: drive.stopDelay_s,
     stopDecel_mm_per_s2: inMm(drive.stopDecel_m_per_s2),
     stoppingCurve: (drive.stoppingCurve ?? []).map(([at_s, reading_mm]) => ({ at_s, way_mm: reading_mm })),
+    ...(drive.stopTimes ? { stopTimes: stopTimesOf(drive.stopTimes) } : {}),
     afterStop: drive.afterStop,
     reverseDelay_s: drive.reverseDelay_s,
     openSpeed_mm_per_s: inMm(drive.openSpeed_m_per_s),
     openAccel_mm_per_s2: inMm(drive.openAccel_m_per_s2),
+    openDelay_s: drive.openDelay_s,
     partialOpenings_mm: drive.partialOpenings_mm ?? [],
     movingMass_kg: drive.movingMass_kg,
   }
@@ -36,6 +41,10 @@ export function driveOf({ drive, opening, leaf }: Survey, remarks: Remarks): Dri
       })
   checkDelay(read, way_mm, remarks)
   return read
+}
+
+function stopTimesOf({ readings_s, share_percent, confidence_percent }: NonNullable<NonNullable<Survey['drive']>['stopTimes']>) {
+  return { readings_s, share: share_percent / 100, confidence: confidence_percent / 100 }
 }
 
 function inMm(metres: number | undefined): number | undefined {
@@ -101,11 +110,28 @@ export function lanesOf({ lanes = [] }: Survey, bodies: readonly string[], remar
       fastest_mm_per_s: inMm(lane.fastest_m_per_s),
       bodies: [...new Set(lane.bodies ?? bodies)],
       longestStay_s: lane.longestStay_s,
+      ...(lane.braking ? { braking: brakingOf(lane.braking, `${path}/braking`, remarks) } : {}),
     }
   })
 }
 
-function checkLane(lane: NonNullable<Survey['lanes']>[number], path: string, remarks: Remarks): void {
+/** Standard gravity, m/s2, by definition. */
+const GRAVITY_M_PER_S2 = 9.80665
+
+function brakingOf(braking: NonNullable<FileLane['braking']>, path: string, remarks: Remarks): Braking {
+  const { reaction_s, decel_m_per_s2, gradient_percent, source = NO_SOURCE } = braking
+  const fall = gradient_percent / 100
+  if (decel_m_per_s2 <= GRAVITY_M_PER_S2 * fall)
+    remarks.issue({
+      code: 'contradiction',
+      path: `${path}/decel_m_per_s2`,
+      expected: `a number above what the fall takes (${(GRAVITY_M_PER_S2 * fall).toFixed(2)})`,
+      got: shown(decel_m_per_s2),
+    })
+  return { reaction_s, decel_mm_per_s2: decel_m_per_s2 * MM, fall, source }
+}
+
+function checkLane(lane: FileLane, path: string, remarks: Remarks): void {
   if (lane.xMin_mm >= lane.xMax_mm)
     remarks.issue({
       code: 'contradiction',

@@ -2,6 +2,7 @@ import type { Door, DoorState } from '../model/door.ts'
 import type { Step } from '../model/finding.ts'
 import type { InputPath } from '../model/source.ts'
 import type { Drive, Lane } from '../model/traffic.ts'
+import type { SensingFunction } from '../model/zone.ts'
 import { kineticEnergy_J, type LeafDrive } from '../motion/leaf-run.ts'
 import { type LaneContact, type LaneVerdict, laneVerdict, type TimedField } from '../passing/lane-verdict.ts'
 import { leafPlane } from '../passing/leaf-plane.ts'
@@ -176,8 +177,8 @@ export function contactSteps(door: Door, lane: Lane, contact: LaneContact): read
   ]
 }
 
-export function laneRestsOn({ door, values }: Context, lane: Lane): RestsOn {
-  const counted = fieldsOfFunction(door, 'presence')
+export function laneRestsOn({ door, values }: Context, lane: Lane, functions: readonly SensingFunction[] = ['presence']): RestsOn {
+  const counted = functions.flatMap((each) => fieldsOfFunction(door, each))
   const bodies = door.bodies.filter(({ id }) => lane.bodies.includes(id))
   const sensors = [...new Set(counted.map(({ sensor }) => sensor))]
   const inputs = [

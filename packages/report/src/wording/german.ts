@@ -1,4 +1,6 @@
+import { approachDistance } from './de/approach.ts'
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './de/beams.ts'
+import { openingInTime, stopsIfShut } from './de/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './de/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './de/coverage.ts'
 import { phrases } from './de/phrases.ts'
@@ -24,6 +26,9 @@ export const german: Language = {
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,
     'passage-gap': passageGap,
+    'approach-distance': approachDistance,
+    'opening-in-time': openingInTime,
+    'stops-if-shut': stopsIfShut,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,
