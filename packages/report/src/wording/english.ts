@@ -1,6 +1,7 @@
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './en/beams.ts'
 import { conceptStated, presenceRequired, referenceBody } from './en/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
+import { dangerPoint, dangersListed } from './en/dangers.ts'
 import { phrases } from './en/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
 import { struckByLeaf, walkedInto } from './en/traffic.ts'
@@ -23,6 +24,8 @@ export const english: Language = {
     'presence-time': presenceTime,
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,
+    'dangers-listed': dangersListed,
+    'danger-point': dangerPoint,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,

@@ -1,6 +1,7 @@
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './de/beams.ts'
 import { conceptStated, presenceRequired, referenceBody } from './de/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './de/coverage.ts'
+import { dangerPoint, dangersListed } from './de/dangers.ts'
 import { phrases } from './de/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './de/sensors.ts'
 import { struckByLeaf, walkedInto } from './de/traffic.ts'
@@ -23,6 +24,8 @@ export const german: Language = {
     'presence-time': presenceTime,
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,
+    'dangers-listed': dangersListed,
+    'danger-point': dangerPoint,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,
