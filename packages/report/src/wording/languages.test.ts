@@ -104,7 +104,7 @@ const everyFact: Finding['facts'] = {
   danger: 'tail',
   dangerName: 'D',
   kind: 'tail',
-  part: 'body',
+  caught: 'body',
   by: 'gap',
   guards: 1,
   needed_mm: 500,
