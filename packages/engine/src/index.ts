@@ -31,6 +31,7 @@ export type {
   ZoneCoverage,
 } from './model/finding.ts'
 export type {
+  Approach,
   BeamPlane,
   FanPlane,
   Field,

@@ -2,7 +2,7 @@ import type { OutsideValue } from '../model/source.ts'
 import { guardedHeight, presenceReferenceBody } from './doors.ts'
 import { minimumGap, reachThrough } from './gaps.ts'
 import { koschmiederContrast } from './optics.ts'
-import { crawlUnderHeight } from './separation.ts'
+import { separationValues } from './separation.ts'
 
 /** Outside values of one edition of the rule set, by the name that the rules use. */
 export type ValuesOfEdition = {
@@ -12,6 +12,15 @@ export type ValuesOfEdition = {
   readonly koschmiederContrast: OutsideValue & { readonly value: number }
   readonly minimumGap: OutsideValue & { readonly value: readonly number[] }
   readonly reachThrough: OutsideValue & { readonly value: readonly number[] }
+  readonly approachSpeedArm: OutsideValue & { readonly value: readonly number[] }
+  readonly approachSpeedWalking: OutsideValue & { readonly value: number }
+  readonly armAddend: OutsideValue & { readonly value: readonly number[] }
+  readonly armLeast: OutsideValue & { readonly value: readonly number[] }
+  readonly coarseAddend: OutsideValue & { readonly value: number }
+  readonly parallelAddend: OutsideValue & { readonly value: readonly number[] }
+  readonly parallelAddend2024: OutsideValue & { readonly value: number }
+  readonly parallelLowest: OutsideValue & { readonly value: readonly number[] }
+  readonly singleBeamAddend: OutsideValue & { readonly value: number }
 }
 
 export interface Edition {
@@ -21,7 +30,7 @@ export interface Edition {
 
 /** Newest first. A new edition adds an entry and never changes one: a saved door names the edition that judged it. */
 export const EDITIONS: readonly [Edition, ...Edition[]] = [
-  { id: '2026-11', values: { guardedHeight, presenceReferenceBody, crawlUnderHeight, koschmiederContrast, minimumGap, reachThrough } },
+  { id: '2026-11', values: { guardedHeight, presenceReferenceBody, koschmiederContrast, minimumGap, reachThrough, ...separationValues } },
 ]
 
 /** Every outside value of the newest edition, by id. */
