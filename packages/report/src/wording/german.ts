@@ -1,5 +1,6 @@
 import { approachDistance } from './de/approach.ts'
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './de/beams.ts'
+import { openingInTime, stopsIfShut } from './de/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './de/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './de/coverage.ts'
 import { dangerPoint, dangersListed } from './de/dangers.ts'
@@ -28,6 +29,8 @@ export const german: Language = {
     'dangers-listed': dangersListed,
     'danger-point': dangerPoint,
     'approach-distance': approachDistance,
+    'opening-in-time': openingInTime,
+    'stops-if-shut': stopsIfShut,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,
