@@ -3,6 +3,7 @@ import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, seg
 import { openingInTime, stopsIfShut } from './de/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './de/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './de/coverage.ts'
+import { dangerPoint, dangersListed } from './de/dangers.ts'
 import { phrases } from './de/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './de/sensors.ts'
 import { passageGap, struckByLeaf, walkedInto } from './de/traffic.ts'
@@ -26,6 +27,8 @@ export const german: Language = {
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,
     'passage-gap': passageGap,
+    'dangers-listed': dangersListed,
+    'danger-point': dangerPoint,
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,
