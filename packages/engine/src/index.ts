@@ -6,11 +6,12 @@ export { type Depth, type JudgeOptions, judge } from './judge/judge.ts'
 export { lanesEvidence } from './judge/lane-passing.ts'
 export type { Rule } from './judge/rule.ts'
 export { RULES } from './judge/rules.ts'
-export { type FieldPart, type RepairStep, repaired } from './mending/repair.ts'
+export { type DrivePart, type FieldPart, type OutputPart, type RepairStep, repaired } from './mending/repair.ts'
 export { type Rejected, type Repair, type Repairs, repairs } from './mending/repairs.ts'
 export type { Tried } from './mending/search.ts'
 export { type Body, type BodyPart, type BoxPosture, type CylinderPosture, isOfParts, type Posture, partsOf } from './model/body.ts'
 export { type Course, courseEnds, type Reading, readingAt, type TimeSpan } from './model/course.ts'
+export type { CaughtPart, DangerKind, Dangers, Guard } from './model/danger.ts'
 export type { BoxObstacle, Door, DoorState, Floor, Leaf, Obstacle, PostObstacle, ProtectionConcept, Tolerances } from './model/door.ts'
 export type {
   BlindRegion,

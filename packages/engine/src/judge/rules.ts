@@ -3,12 +3,15 @@ import { beamGapMax } from './beam-gap-max.ts'
 import { blindPocket } from './blind-pocket.ts'
 import { conceptStated } from './concept-stated.ts'
 import { crawlUnder } from './crawl-under.ts'
+import { dangerPoint } from './danger-point.ts'
+import { dangersListed } from './dangers-listed.ts'
 import { deadGroundRule } from './dead-ground.ts'
 import { floorClearance } from './floor-clearance.ts'
 import { guardedHeight } from './guarded-height.ts'
 import { leafInFieldRule } from './leaf-in-field.ts'
 import { mustNotSee } from './must-not-see.ts'
 import { openingInTime } from './opening-in-time.ts'
+import { passageGap } from './passage-gap.ts'
 import { presenceRequired } from './presence-required.ts'
 import { presenceTime } from './presence-time.ts'
 import { referenceBody } from './reference-body.ts'
@@ -38,6 +41,9 @@ export const RULES: readonly Rule[] = [
   presenceTime,
   struckByLeaf,
   walkedInto,
+  passageGap,
+  dangersListed,
+  dangerPoint,
   approachDistance,
   openingInTime,
   stopsIfShut,

@@ -3,9 +3,10 @@ import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, seg
 import { openingInTime, stopsIfShut } from './en/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './en/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
+import { dangerPoint, dangersListed } from './en/dangers.ts'
 import { phrases } from './en/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
-import { struckByLeaf, walkedInto } from './en/traffic.ts'
+import { passageGap, struckByLeaf, walkedInto } from './en/traffic.ts'
 import type { Language } from './language.ts'
 
 export const english: Language = {
@@ -25,6 +26,9 @@ export const english: Language = {
     'presence-time': presenceTime,
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,
+    'passage-gap': passageGap,
+    'dangers-listed': dangersListed,
+    'danger-point': dangerPoint,
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,

@@ -3,9 +3,10 @@ import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, seg
 import { openingInTime, stopsIfShut } from './de/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './de/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './de/coverage.ts'
+import { dangerPoint, dangersListed } from './de/dangers.ts'
 import { phrases } from './de/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './de/sensors.ts'
-import { struckByLeaf, walkedInto } from './de/traffic.ts'
+import { passageGap, struckByLeaf, walkedInto } from './de/traffic.ts'
 import type { Language } from './language.ts'
 
 export const german: Language = {
@@ -25,6 +26,9 @@ export const german: Language = {
     'presence-time': presenceTime,
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,
+    'passage-gap': passageGap,
+    'dangers-listed': dangersListed,
+    'danger-point': dangerPoint,
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,
