@@ -9,7 +9,8 @@ export { type FieldPart, type RepairStep, repaired } from './mending/repair.ts'
 export { type Rejected, type Repair, type Repairs, repairs } from './mending/repairs.ts'
 export type { Tried } from './mending/search.ts'
 export type { Body, BoxPosture, CylinderPosture, Posture } from './model/body.ts'
-export type { BodyPart, DangerKind, Dangers, Guard } from './model/danger.ts'
+export type { Control } from './model/control.ts'
+export type { CaughtPart, DangerKind, Dangers, Guard } from './model/danger.ts'
 export type { BoxObstacle, Door, DoorState, Floor, Leaf, Obstacle, PostObstacle, ProtectionConcept, Tolerances } from './model/door.ts'
 export type {
   BlindRegion,
@@ -42,6 +43,7 @@ export type {
   ZoneOnlySensor,
 } from './model/sensor.ts'
 export type { Basis, Confirmation, InputPath, OutsideValue, Quantity, Source, Unit } from './model/source.ts'
+export type { ForceRecord } from './model/test-record.ts'
 export type { Drive, Lane } from './model/traffic.ts'
 export type { SensingFunction, SizeFamily, Zone } from './model/zone.ts'
 export { closingFrom } from './motion/leaf-run.ts'

@@ -1,4 +1,4 @@
-import { BODY_PARTS, type DangerKind, type DangerPoint } from '../model/danger.ts'
+import { CAUGHT_PARTS, type DangerKind, type DangerPoint } from '../model/danger.ts'
 import type { DoorState } from '../model/door.ts'
 import type { Step } from '../model/finding.ts'
 import type { InputPath, Quantity } from '../model/source.ts'
@@ -67,8 +67,8 @@ function unlisted({ kind, obstacle }: SweepGap): DangerPoint {
   return { id: `${kind}/${obstacle.id}`, name: obstacle.name, kind, obstacle: obstacle.id, ...nothing }
 }
 
-function leastGap_mm({ values }: Context, part: (typeof BODY_PARTS)[number]): number {
-  return values.minimumGap.value[BODY_PARTS.indexOf(part)] ?? Infinity
+function leastGap_mm({ values }: Context, part: (typeof CAUGHT_PARTS)[number]): number {
+  return values.minimumGap.value[CAUGHT_PARTS.indexOf(part)] ?? Infinity
 }
 
 /** Where a gap says nothing: what rides up, and what reaches through the leaf. */

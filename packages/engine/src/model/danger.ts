@@ -10,8 +10,8 @@ export type DangerKind =
   | 'leaf-opening' // reaching through bars or mesh of the leaf
 
 /** Largest part of a body that can get in; the order is that of the outside value `minimum-gap`. */
-export const BODY_PARTS = ['body', 'head', 'leg', 'foot', 'toes', 'arm', 'hand', 'finger'] as const
-export type BodyPart = (typeof BODY_PARTS)[number]
+export const CAUGHT_PARTS = ['body', 'head', 'leg', 'foot', 'toes', 'arm', 'hand', 'finger'] as const
+export type CaughtPart = (typeof CAUGHT_PARTS)[number]
 
 export interface DangerPoint {
   readonly id: string
@@ -22,7 +22,7 @@ export interface DangerPoint {
   /** Smallest gap over the whole travel as somebody measured it. */
   readonly gap_mm: number | undefined
   /** Undefined if nobody said: the whole body then. */
-  readonly part: BodyPart | undefined
+  readonly part: CaughtPart | undefined
   /** Height above the floor where it begins; undefined if nobody said: at the floor then. */
   readonly from_mm: number | undefined
   /** Where it is in the plan; only a presence zone needs it. */

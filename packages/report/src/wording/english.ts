@@ -1,7 +1,9 @@
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './en/beams.ts'
 import { conceptStated, presenceRequired, referenceBody } from './en/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
+import { controlFact } from './en/control.ts'
 import { dangerPoint, dangersListed } from './en/dangers.ts'
+import { contactEnergy, contactForce } from './en/forces.ts'
 import { phrases } from './en/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
 import { struckByLeaf, walkedInto } from './en/traffic.ts'
@@ -26,6 +28,9 @@ export const english: Language = {
     'walked-into': walkedInto,
     'dangers-listed': dangersListed,
     'danger-point': dangerPoint,
+    'contact-force': contactForce,
+    'contact-energy': contactEnergy,
+    'control-fact': controlFact,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,

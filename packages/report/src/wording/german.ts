@@ -1,7 +1,9 @@
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './de/beams.ts'
 import { conceptStated, presenceRequired, referenceBody } from './de/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './de/coverage.ts'
+import { controlFact } from './de/control.ts'
 import { dangerPoint, dangersListed } from './de/dangers.ts'
+import { contactEnergy, contactForce } from './de/forces.ts'
 import { phrases } from './de/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './de/sensors.ts'
 import { struckByLeaf, walkedInto } from './de/traffic.ts'
@@ -26,6 +28,9 @@ export const german: Language = {
     'walked-into': walkedInto,
     'dangers-listed': dangersListed,
     'danger-point': dangerPoint,
+    'contact-force': contactForce,
+    'contact-energy': contactEnergy,
+    'control-fact': controlFact,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,

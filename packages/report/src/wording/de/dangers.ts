@@ -1,4 +1,4 @@
-import type { BodyPart, DangerKind, Guard } from '@sillsight/engine'
+import type { CaughtPart, DangerKind, Guard } from '@sillsight/engine'
 import { figure } from '../figures.ts'
 import { plain } from '../plain.ts'
 import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
@@ -17,7 +17,7 @@ const KINDS: Readonly<Record<DangerKind, string>> = {
   'leaf-opening': 'Durchgreifen durch den Flügel',
 }
 
-const PARTS: Readonly<Record<BodyPart, string>> = {
+const PARTS: Readonly<Record<CaughtPart, string>> = {
   body: 'ein ganzer Körper',
   head: 'ein Kopf',
   leg: 'ein Bein',
@@ -57,7 +57,7 @@ function where(told: Told): string {
 }
 
 function part(told: Told): string {
-  return PARTS[(word(told, 'part') ?? 'body') as BodyPart] ?? PARTS.body
+  return PARTS[(word(told, 'part') ?? 'body') as CaughtPart] ?? PARTS.body
 }
 
 const guarded: Say = (told) => {
