@@ -8,7 +8,8 @@ export { RULES } from './judge/rules.ts'
 export { type FieldPart, type RepairStep, repaired } from './mending/repair.ts'
 export { type Rejected, type Repair, type Repairs, repairs } from './mending/repairs.ts'
 export type { Tried } from './mending/search.ts'
-export type { Body, BoxPosture, CylinderPosture, Posture } from './model/body.ts'
+export { type Body, type BodyPart, type BoxPosture, type CylinderPosture, isOfParts, type Posture, partsOf } from './model/body.ts'
+export { type Course, courseEnds, type Reading, readingAt, type TimeSpan } from './model/course.ts'
 export type { Control } from './model/control.ts'
 export type { CaughtPart, DangerKind, Dangers, Guard } from './model/danger.ts'
 export type { BoxObstacle, Door, DoorState, Floor, Leaf, Obstacle, PostObstacle, ProtectionConcept, Tolerances } from './model/door.ts'
@@ -31,6 +32,7 @@ export type {
   ZoneCoverage,
 } from './model/finding.ts'
 export type {
+  Approach,
   BeamPlane,
   FanPlane,
   Field,

@@ -38,7 +38,7 @@ describe('danger-point', () => {
       verdict: 'fail',
       measured: { value: 300, unit: 'mm' },
       limit: { value: 500, unit: 'mm' },
-      facts: { by: 'nothing', part: 'body', guards: 0 },
+      facts: { by: 'nothing', caught: 'body', guards: 0 },
     })
     expect(judged({ part: 'arm', gap_mm: 119 }).verdict).toBe('fail')
     expect(judged({ part: 'finger', gap_mm: 24 })).toMatchObject({ verdict: 'fail', limit: { value: 25 } })

@@ -19,7 +19,7 @@ const BY = 'judge/danger-point'
  * every obstacle; others are measured. One finding for each place that somebody listed, each obstacle that comes nearer to the leaf than the
  * least gap for a whole body (of the others the nearest), and where obstacles count, state. Measured is the height, the gap, or the number of guards that are enough.
  *
- * Facts: `danger` (id), `dangerName`, `kind`, `part`, `by` (`height`, `gap`, a guard, or `nothing`), `guards` (number), [`gap_mm`, `needed_mm`, `obstacle`,
+ * Facts: `danger` (id), `dangerName`, `kind`, `caught` (largest part that gets in), `by` (`height`, `gap`, a guard, or `nothing`), `guards` (number), [`gap_mm`, `needed_mm`, `obstacle`,
  * `obstacleName`, `height_mm`], `stateFacts`.
  */
 export const dangerPoint: Rule = {
@@ -87,7 +87,7 @@ function draftOf(context: Context, state: DoorState | undefined, { point, isList
     danger: point.id,
     dangerName: point.name,
     kind,
-    part,
+    caught: part,
     guards: guards.length,
     height_mm,
     ...(gap_mm === undefined ? {} : { gap_mm, needed_mm }),

@@ -1,3 +1,4 @@
+import { approachDistance } from './approach-distance.ts'
 import { beamGapMax } from './beam-gap-max.ts'
 import { blindPocket } from './blind-pocket.ts'
 import { conceptStated } from './concept-stated.ts'
@@ -45,6 +46,7 @@ export const RULES: readonly Rule[] = [
   contactForce,
   contactEnergy,
   controlFact,
+  approachDistance,
   leafInFieldRule,
   floorClearance,
   sensorValues,

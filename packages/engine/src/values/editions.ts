@@ -3,7 +3,7 @@ import { guardedHeight, presenceReferenceBody } from './doors.ts'
 import { lastingForce, lowEnergy, peakForce, peakTime, restForce } from './forces.ts'
 import { minimumGap, reachThrough } from './gaps.ts'
 import { koschmiederContrast } from './optics.ts'
-import { crawlUnderHeight } from './separation.ts'
+import { separationValues } from './separation.ts'
 
 /** Outside values of one edition of the rule set, by the name that the rules use. */
 export type ValuesOfEdition = {
@@ -18,6 +18,15 @@ export type ValuesOfEdition = {
   readonly lastingForce: OutsideValue & { readonly value: number }
   readonly restForce: OutsideValue & { readonly value: number }
   readonly lowEnergy: OutsideValue & { readonly value: number }
+  readonly approachSpeedArm: OutsideValue & { readonly value: readonly number[] }
+  readonly approachSpeedWalking: OutsideValue & { readonly value: number }
+  readonly armAddend: OutsideValue & { readonly value: readonly number[] }
+  readonly armLeast: OutsideValue & { readonly value: readonly number[] }
+  readonly coarseAddend: OutsideValue & { readonly value: number }
+  readonly parallelAddend: OutsideValue & { readonly value: readonly number[] }
+  readonly parallelAddend2024: OutsideValue & { readonly value: number }
+  readonly parallelLowest: OutsideValue & { readonly value: readonly number[] }
+  readonly singleBeamAddend: OutsideValue & { readonly value: number }
 }
 
 export interface Edition {
@@ -27,7 +36,7 @@ export interface Edition {
 
 /** Newest first. A new edition adds an entry and never changes one: a saved door names the edition that judged it. */
 export const EDITIONS: readonly [Edition, ...Edition[]] = [
-  { id: '2026-11', values: { guardedHeight, presenceReferenceBody, crawlUnderHeight, koschmiederContrast, minimumGap, reachThrough, peakForce, peakTime, lastingForce, restForce, lowEnergy } },
+  { id: '2026-11', values: { guardedHeight, presenceReferenceBody, koschmiederContrast, minimumGap, reachThrough, peakForce, peakTime, lastingForce, restForce, lowEnergy, ...separationValues } },
 ]
 
 /** Every outside value of the newest edition, by id. */

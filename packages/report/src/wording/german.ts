@@ -1,3 +1,4 @@
+import { approachDistance } from './de/approach.ts'
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './de/beams.ts'
 import { conceptStated, presenceRequired, referenceBody } from './de/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './de/coverage.ts'
@@ -31,6 +32,7 @@ export const german: Language = {
     'contact-force': contactForce,
     'contact-energy': contactEnergy,
     'control-fact': controlFact,
+    'approach-distance': approachDistance,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,

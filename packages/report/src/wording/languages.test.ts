@@ -16,6 +16,7 @@ const REASONS: readonly UndeterminedReason[] = [
   'nothing-free',
   'not-computable',
   'yaw-range-sampled',
+  'several-parts',
 ]
 const NOT_APPLICABLE: readonly NotApplicableReason[] = ['no-subject', 'not-required-by-concept']
 
@@ -103,7 +104,7 @@ const everyFact: Finding['facts'] = {
   danger: 'tail',
   dangerName: 'D',
   kind: 'tail',
-  part: 'body',
+  caught: 'body',
   by: 'gap',
   guards: 1,
   needed_mm: 500,

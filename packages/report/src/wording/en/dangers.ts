@@ -56,7 +56,7 @@ function where(told: Told): string {
 }
 
 function part(told: Told): string {
-  return PARTS[(word(told, 'part') ?? 'body') as CaughtPart] ?? PARTS.body
+  return PARTS[(word(told, 'caught') ?? 'body') as CaughtPart] ?? PARTS.body
 }
 
 const guarded: Say = (told) => {
