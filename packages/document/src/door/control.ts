@@ -2,6 +2,12 @@ import type { Control } from '@sillsight/engine'
 import type { FileControl } from '../schema/control.ts'
 
 /** What nobody stated is unknown, not absent. */
-export function controlOf({ sensorFault, powerReturn, fire, escape, interlock }: FileControl): Control {
-  return { sensorFault, powerReturn, fire, escape, interlock }
+export function controlOf(stated: FileControl): Control {
+  return {
+    sensorFault: stated.sensorFault,
+    powerReturn: stated.powerReturn,
+    fire: stated.fire,
+    escape: stated.escape,
+    interlock: stated.interlock,
+  }
 }

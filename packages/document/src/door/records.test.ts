@@ -2,7 +2,17 @@ import { describe, expect, it } from 'vitest'
 import { changed, exampleFile } from '../../test/example-files.ts'
 import { parseDocument, toDoor } from '../index.ts'
 
-const record = { id: 'r', place: 'middle', gap_mm: 50, peak_N: 380, time_s: 0.4, mean_N: 120, instrument: 'gauge 7', on: '2026-11-25', by: 'A. Reader' }
+const record = {
+  id: 'r',
+  place: 'middle',
+  gap_mm: 50,
+  peak_N: 380,
+  time_s: 0.4,
+  mean_N: 120,
+  instrument: 'gauge 7',
+  on: '2026-11-25',
+  by: 'A. Reader',
+}
 const parsed = (place: string, value: unknown) => parseDocument(JSON.stringify(changed(exampleFile(), place, value)))
 function issues(place: string, value: unknown) {
   const result = parsed(place, value)

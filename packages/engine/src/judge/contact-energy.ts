@@ -23,7 +23,8 @@ export const contactEnergy: Rule = {
       { ...frame, verdict: 'undetermined' as const, reason: 'missing-input' as const, needs, steps: [], facts: {} },
     ]
     if (!concept) return missing([CONCEPT])
-    if (!mayTouch(concept) || concept.lowEnergy !== 'yes') return [notApplicable('not-required-by-concept', { closingEdge: concept.closingEdge })]
+    if (!mayTouch(concept) || concept.lowEnergy !== 'yes')
+      return [notApplicable('not-required-by-concept', { closingEdge: concept.closingEdge })]
     const { closeSpeed_mm_per_s: speed, movingMass_kg: mass_kg } = drive ?? {}
     if (!leaf || speed === undefined || mass_kg === undefined)
       return missing([

@@ -63,7 +63,15 @@ interface Part {
 
 function partsOf({ values }: Context, { travel }: Leaf, record: ForceRecord): readonly Part[] {
   const { peakForce, peakTime, lastingForce, restForce } = values
-  const part = (what: Part['what'], name: string, unit: 'N' | 's', measured: number, limit: number, input: string, value: OutsideValue): Part => ({
+  const part = (
+    what: Part['what'],
+    name: string,
+    unit: 'N' | 's',
+    measured: number,
+    limit: number,
+    input: string,
+    value: OutsideValue,
+  ): Part => ({
     what,
     name,
     measured: quantity(measured, unit),

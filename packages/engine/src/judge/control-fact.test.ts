@@ -14,7 +14,9 @@ const judged = (fact: keyof Control, control: Partial<Control> | undefined, chan
 describe('control-fact', () => {
   it('asks for each of five facts that nobody stated', () => {
     const needs = findingsOf('control-fact', plainDoor({ concept })).map((each) => (each.verdict === 'undetermined' ? each.needs : []))
-    expect(needs.flat().sort()).toEqual(['escape', 'fire', 'interlock', 'powerReturn', 'sensorFault'].map((fact) => `survey/control/${fact}`))
+    expect(needs.flat().sort()).toEqual(
+      ['escape', 'fire', 'interlock', 'powerReturn', 'sensorFault'].map((fact) => `survey/control/${fact}`),
+    )
     expect(judged('fire', nothing)).toMatchObject({ id: 'control-fact:fire', verdict: 'undetermined', reason: 'missing-input' })
   })
 
@@ -35,7 +37,11 @@ describe('control-fact', () => {
     ['interlock', 'reversal-first', 'pass'],
     ['interlock', 'interlock-first', 'fail'],
   ] as const)('%s "%s": %s', (fact, does, verdict) => {
-    expect(judged(fact, { [fact]: { does, source: measured } })).toMatchObject({ verdict, facts: { fact, does }, measured: { value: verdict === 'pass' ? 1 : 0 } })
+    expect(judged(fact, { [fact]: { does, source: measured } })).toMatchObject({
+      verdict,
+      facts: { fact, does },
+      measured: { value: verdict === 'pass' ? 1 : 0 },
+    })
   })
 
   it('lets a door close in a fire whose edge is limited in force, and asks for the concept to know that', () => {
@@ -58,7 +64,14 @@ describe('control-fact', () => {
       reason: 'limit-from-memory',
       needs: ['confirmations/survey/control/powerReturn'],
     })
-    const confirmed = { value: 'survey/control/powerReturn', document: 'manual', edition: '3', clause: '7.2', by: 'A. Reader', on: '2026-11-01' }
+    const confirmed = {
+      value: 'survey/control/powerReturn',
+      document: 'manual',
+      edition: '3',
+      clause: '7.2',
+      by: 'A. Reader',
+      on: '2026-11-01',
+    }
     expect(judged('powerReturn', remembered('waits'), { confirmations: [confirmed] })?.verdict).toBe('pass')
     expect(judged('powerReturn', remembered('moves'))?.verdict).toBe('fail')
   })

@@ -26,7 +26,10 @@ const FACTS = Object.keys(MEANS) as readonly Fact[]
  */
 export const controlFact: Rule = {
   id: 'control-fact',
-  source: { basis: 'common practice', note: 'what a control does with a fault, after a loss of power, in a fire, for escape, and with a neighbour' },
+  source: {
+    basis: 'common practice',
+    note: 'what a control does with a fault, after a loss of power, in a fire, for escape, and with a neighbour',
+  },
   judge: ({ door: { control, concept } }) => FACTS.map((fact) => draftOf(fact, control?.[fact], concept)),
 }
 
@@ -38,7 +41,8 @@ function draftOf(fact: Fact, stated: Control[Fact], concept: ProtectionConcept |
   const frame = { subject, facts, restsOn: { ...NOTHING, inputs: [path, CONCEPT], values: stated ? [asValue(path, stated.source)] : [] } }
   if (!stated) return { ...frame, verdict: 'undetermined', reason: 'missing-input', needs: [path], steps: [] }
   const answer = (MEANS[fact] as Readonly<Record<string, Answer>>)[stated.does]
-  if (answer === 'by-concept' && !concept) return { ...frame, verdict: 'undetermined', reason: 'missing-input', needs: [CONCEPT], steps: [] }
+  if (answer === 'by-concept' && !concept)
+    return { ...frame, verdict: 'undetermined', reason: 'missing-input', needs: [CONCEPT], steps: [] }
   const isGood = answer === 'good' || (answer === 'by-concept' && concept?.closingEdge === 'force-limited-edge')
   const measured = quantity(isGood ? 1 : 0, '1')
   const steps = [step('endangers nobody', measured, 'judge/control-fact', { inputs: [path, CONCEPT] })]

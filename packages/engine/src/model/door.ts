@@ -3,8 +3,8 @@ import type { Control } from './control.ts'
 import type { Dangers } from './danger.ts'
 import type { Sensor } from './sensor.ts'
 import type { Confirmation, InputPath } from './source.ts'
-import type { Drive, Lane } from './traffic.ts'
 import type { ForceRecord } from './test-record.ts'
+import type { Drive, Lane } from './traffic.ts'
 import type { Zone } from './zone.ts'
 
 /**

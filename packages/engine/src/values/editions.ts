@@ -36,7 +36,22 @@ export interface Edition {
 
 /** Newest first. A new edition adds an entry and never changes one: a saved door names the edition that judged it. */
 export const EDITIONS: readonly [Edition, ...Edition[]] = [
-  { id: '2026-11', values: { guardedHeight, presenceReferenceBody, koschmiederContrast, minimumGap, reachThrough, peakForce, peakTime, lastingForce, restForce, lowEnergy, ...separationValues } },
+  {
+    id: '2026-11',
+    values: {
+      guardedHeight,
+      presenceReferenceBody,
+      koschmiederContrast,
+      minimumGap,
+      reachThrough,
+      peakForce,
+      peakTime,
+      lastingForce,
+      restForce,
+      lowEnergy,
+      ...separationValues,
+    },
+  },
 ]
 
 /** Every outside value of the newest edition, by id. */

@@ -2,7 +2,9 @@ import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
 import { type Told, word } from '../told.ts'
 import { mendOr, unsettled } from './unsettled.ts'
 
-const FACTS: Readonly<Record<string, { readonly question: string; readonly does: Readonly<Record<string, string>>; readonly mend: string }>> = {
+const FACTS: Readonly<
+  Record<string, { readonly question: string; readonly does: Readonly<Record<string, string>>; readonly mend: string }>
+> = {
   sensorFault: {
     question: 'die Steuerung bei gestörtem Anwesenheitssensor keinen ungesicherten Flügel schließen lässt',
     does: {

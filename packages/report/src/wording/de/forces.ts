@@ -42,7 +42,10 @@ export const contactForce: RuleWording = {
 
 const little: Say = (told) => {
   const found = against(told, 'larger-is-worse')
-  return sentenceOf(['der schließende Flügel hat wenig genug Energie', found && `: höchstens ${found.measured}; ${found.limit} sind erlaubt`])
+  return sentenceOf([
+    'der schließende Flügel hat wenig genug Energie',
+    found && `: höchstens ${found.measured}; ${found.limit} sind erlaubt`,
+  ])
 }
 
 export const contactEnergy: RuleWording = {

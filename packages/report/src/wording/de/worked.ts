@@ -15,8 +15,7 @@ const WHOLE: Readonly<Record<string, string>> = {
   'Force that may be left 5 s after contact.': 'Kraft, die 5 s nach der Berührung bleiben darf.',
   'forces on contact are measured with an instrument that is calibrated':
     'Kräfte bei Berührung werden mit einem kalibrierten Messgerät gemessen',
-  'How long a contact force may stay above what may act for longer.':
-    'Wie lange eine Kraft über der bleiben darf, die länger wirken darf.',
+  'How long a contact force may stay above what may act for longer.': 'Wie lange eine Kraft über der bleiben darf, die länger wirken darf.',
   'kinetic energy': 'Bewegungsenergie',
   'kinetic energy of the leaf at its largest closing speed': 'Bewegungsenergie des Flügels bei seiner größten Schließgeschwindigkeit',
   'Largest force on contact of a leaf that goes down, of one that goes along with 50 to 500 mm left, of one that goes along with more left (in this order).':

@@ -3,7 +3,9 @@ import { type Told, word } from '../told.ts'
 import { mendOr, unsettled } from './unsettled.ts'
 
 /** For each fact the question, what the control may do, and what would mend it. */
-const FACTS: Readonly<Record<string, { readonly question: string; readonly does: Readonly<Record<string, string>>; readonly mend: string }>> = {
+const FACTS: Readonly<
+  Record<string, { readonly question: string; readonly does: Readonly<Record<string, string>>; readonly mend: string }>
+> = {
   sensorFault: {
     question: 'the control lets no unguarded leaf close while a presence sensor is faulted',
     does: {

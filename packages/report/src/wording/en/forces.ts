@@ -64,7 +64,8 @@ export const contactEnergy: RuleWording = {
   undetermined: unsettled(() => 'the closing leaf has little enough energy', little),
   notApplicable: {
     'no-subject': () => 'No leaf closes.',
-    'not-required-by-concept': () => 'The door does not rest on touching with little energy, and the limit for doors that do is applied to no other.',
+    'not-required-by-concept': () =>
+      'The door does not rest on touching with little energy, and the limit for doors that do is applied to no other.',
   },
   mend: mendOr(() => 'Close more slowly, or take a lighter leaf.'),
 }
