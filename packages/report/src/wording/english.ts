@@ -1,5 +1,6 @@
 import { approachDistance } from './en/approach.ts'
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './en/beams.ts'
+import { openingInTime, stopsIfShut } from './en/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './en/concept.ts'
 import { controlFact } from './en/control.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
@@ -33,6 +34,8 @@ export const english: Language = {
     'contact-energy': contactEnergy,
     'control-fact': controlFact,
     'approach-distance': approachDistance,
+    'opening-in-time': openingInTime,
+    'stops-if-shut': stopsIfShut,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,

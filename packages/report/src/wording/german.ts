@@ -1,5 +1,6 @@
 import { approachDistance } from './de/approach.ts'
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './de/beams.ts'
+import { openingInTime, stopsIfShut } from './de/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './de/concept.ts'
 import { controlFact } from './de/control.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './de/coverage.ts'
@@ -33,6 +34,8 @@ export const german: Language = {
     'contact-energy': contactEnergy,
     'control-fact': controlFact,
     'approach-distance': approachDistance,
+    'opening-in-time': openingInTime,
+    'stops-if-shut': stopsIfShut,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,
