@@ -10,6 +10,7 @@ export { type DrivePart, type FieldPart, type OutputPart, type RepairStep, repai
 export { type Rejected, type Repair, type Repairs, repairs } from './mending/repairs.ts'
 export type { Tried } from './mending/search.ts'
 export { type Body, type BodyPart, type BoxPosture, type CylinderPosture, isOfParts, type Posture, partsOf } from './model/body.ts'
+export type { Control } from './model/control.ts'
 export { type Course, courseEnds, type Reading, readingAt, type TimeSpan } from './model/course.ts'
 export type { CaughtPart, DangerKind, Dangers, Guard } from './model/danger.ts'
 export type { BoxObstacle, Door, DoorState, Floor, Leaf, Obstacle, PostObstacle, ProtectionConcept, Tolerances } from './model/door.ts'
@@ -45,6 +46,7 @@ export type {
   ZoneOnlySensor,
 } from './model/sensor.ts'
 export type { Basis, Confirmation, InputPath, OutsideValue, Quantity, Source, Unit } from './model/source.ts'
+export type { ForceRecord } from './model/test-record.ts'
 export type { Braking, Drive, Lane } from './model/traffic.ts'
 export type { SensingFunction, SizeFamily, Zone } from './model/zone.ts'
 export { closingFrom } from './motion/leaf-run.ts'
