@@ -7,6 +7,7 @@ export default defineConfig({
     expect: { poll: { timeout: 60_000 } },
     hookTimeout: 120_000,
     maxWorkers: 2,
+    isolate: false, // nothing here changes what another file reads: a worker starts once, and builds the app once
     reporters: ['default', './tools/count-reporter.ts'],
   },
 })

@@ -4,12 +4,21 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type Serving, serveBuild } from '../serve.ts'
 
+/** Where this process has built it, by configuration: the files of one worker share a build. */
+const folders = new Map<string, string>()
+
 /**
- * Builds the app in a folder of its own, and serves it.
+ * Serves the app, built in a folder of its own.
  *
  * @param config another configuration than that of the app as it ships
  */
 export async function builtApp(config = 'vite.config.ts'): Promise<Serving & { readonly folder: string }> {
+  const folder = folders.get(config) ?? build(config)
+  folders.set(config, folder)
+  return { ...(await serveBuild(0, folder)), folder }
+}
+
+function build(config: string): string {
   const folder = mkdtempSync(join(tmpdir(), 'app-'))
   // a process of its own: the test runner's NODE_ENV would make it a build for development
   const vite = join(import.meta.dirname, '../../../node_modules/vite/bin/vite.js')
@@ -23,5 +32,5 @@ export async function builtApp(config = 'vite.config.ts'): Promise<Serving & { r
     },
   )
   if (status !== 0) throw new Error(`the app must build, got ${stderr}`)
-  return { ...(await serveBuild(0, folder)), folder }
+  return folder
 }

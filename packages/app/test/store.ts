@@ -16,8 +16,16 @@ export interface Reach {
 
 export const DOOR = { sillsight: 1, name: 'start', survey: { opening: { width_mm: 3000, height_mm: 2500 } } }
 
+/** Where this process has built it: the files of one worker share a build. */
+let built: Promise<string> | undefined
+
 /** The store alone on a page, as the bundler packs it for the app. */
 export async function storePage(): Promise<Serving> {
+  built ??= buildPage()
+  return serveBuild(0, await built)
+}
+
+async function buildPage(): Promise<string> {
   const outDir = mkdtempSync(join(tmpdir(), 'store-page-'))
   await build({
     configFile: false,
@@ -27,7 +35,7 @@ export async function storePage(): Promise<Serving> {
     worker: { format: 'es' },
     build: { target: 'es2022', outDir, emptyOutDir: true },
   })
-  return serveBuild(0, outDir)
+  return outDir
 }
 
 export async function opened(page: Page, url: string): Promise<Page> {

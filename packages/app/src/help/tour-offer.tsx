@@ -37,8 +37,10 @@ export function TourOffer({ isFirst }: { readonly isFirst: boolean }) {
 
 export function TakeTour({ words }: { readonly words: string }) {
   const [, go] = useLocation()
+  const { demoTexts } = useWords()
+  const take = async () => go(`/door/${await startTour((text) => demoTexts[text] ?? text)}/judge`)
   return (
-    <button type="button" className="second" onClick={async () => go(`/door/${await startTour()}/judge`)}>
+    <button type="button" className="second" onClick={take}>
       {words}
     </button>
   )

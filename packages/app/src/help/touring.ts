@@ -52,10 +52,14 @@ export function useTouring(): Touring {
   )
 }
 
-/** Begins on a fresh copy of a demonstration door; one that was left standing goes. */
-export async function startTour(): Promise<DoorId> {
+/**
+ * Begins on a fresh copy of a demonstration door; one that was left standing goes.
+ *
+ * @param said how the reader's language calls the things of that door
+ */
+export async function startTour(said: (text: string) => string): Promise<DoorId> {
   endTour('throw-away')
-  const file = await demoDoor(DOOR)
+  const file = await demoDoor(DOOR, said)
   const door = await doors.make(file, { deed: 'imported', name: file.name ?? DOOR })
   door.close()
   set({ known: true, door: door.id, stop: 0 })

@@ -126,7 +126,7 @@ function Demos() {
   const { known, door } = useTouring()
   const [, go] = useLocation()
   const open = async (name: string) => {
-    const file = await demoDoor(name)
+    const file = await demoDoor(name, (text) => words.demoTexts[text] ?? text)
     const door = await doors.make(file, { deed: 'imported', name: file.name ?? name })
     go(`/door/${door.id}/judge`)
   }

@@ -142,14 +142,14 @@ function PhotoItem({ photo, number, onWish }: ItemProps) {
   )
 }
 
-/** On which drawing a photo is marked, and the way there. A mark begins in the middle of the opening. */
+/** On which drawing a photo is marked, and the way there. A mark begins in the opening, at half of its height. */
 function PhotoPlace({ photo, number, onWish }: ItemProps) {
   const words = useWords().photos
   const { door, snapshot } = useDoor()
   const { onDrawing } = photo
   const { width_mm = 0, height_mm = 0 } = snapshot.file.survey.opening
   const put = (view: string) => {
-    // beside the one before: of several that begin in the middle each can be touched
+    // beside the one before: of several that nobody has moved yet each can be touched
     const u_mm = Math.round(width_mm * (0.5 + 0.08 * (((number - 1) % 7) - 3)))
     if (view === 'none') return door.placePhoto(photo.id, undefined)
     if (view === 'plan') door.placePhoto(photo.id, { view, u_mm, v_mm: 0 })

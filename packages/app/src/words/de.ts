@@ -1,4 +1,5 @@
 import { building, lanes } from './de-around.ts'
+import { demoTexts } from './de-demo.ts'
 import { help } from './de-help.ts'
 import { repairs, solid } from './de-judge.ts'
 import { level, photos } from './de-photos.ts'
@@ -84,6 +85,7 @@ export const de: Words = {
     'sloping-gate': 'Hangtor: Ein Strahl, der zu hoch hängt, wo der Boden fällt',
     'traffic-passage': 'Durchfahrt: zwei Sensoren, zwei Seiten',
   },
+  demoTexts,
   first: {
     title: 'Neues Tor',
     lead: 'Sechs Werte, dann eine erste Antwort. Alles andere kann folgen.',

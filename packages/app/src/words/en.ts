@@ -80,6 +80,8 @@ export const en = {
     'sloping-gate': 'Sloping gate: a beam that hangs too high where the ground falls',
     'traffic-passage': 'Traffic passage: two sensors, two sides',
   },
+  /** What the demonstration doors call themselves and their things, by what their files say. */
+  demoTexts: {} as Readonly<Record<string, string>>,
   first: {
     title: 'New door',
     lead: 'Six values, then a first answer. Everything else can follow.',

@@ -26,7 +26,7 @@ export function useSpoken(): Spoken {
 /** How the chosen language says what a door file was expected to hold. */
 export function useIssueWords(): (issue: { readonly path: string; readonly expected: string; readonly got: string }) => string {
   const { words, language } = use(SpokenContext)
-  return ({ path, expected, got }) => words.issue(path, language?.expected(expected) ?? expected, got)
+  return ({ path, expected, got }) => words.issue(path, language?.expected(expected) ?? expected, language?.got(got) ?? got)
 }
 
 /** The words of the chosen language. */

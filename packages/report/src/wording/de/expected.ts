@@ -27,12 +27,55 @@ const PATTERNS: readonly (readonly [RegExp, (found: Found) => string])[] = [
   ],
   [/^at most (\d+) (.+)$/, ([, count, what]) => `höchstens ${count} ${THINGS[what ?? ''] ?? what}`],
   [/^one of (.+)$/, ([, words]) => `eines von ${words}`],
+  [/^version (\d+)$/, ([, version]) => `Fassung ${version}`],
   [/^nothing here (?:for device|beside) (.+)$/, ([, what]) => `hier nichts neben ${what}`],
   [/^(.+) for device (.+)$/, ([, what, device]) => `${what} bei ${device}`],
   [
     /^(a body|a state|a plane of this sensor|a sensor of a library|a body of a library) ?\((.*)\)$/,
     ([, what, known]) => `${THINGS[what ?? '']} (${known})`,
   ],
+  [/^a list of (?:(\d+) to|at most) (\d+)$/, ([, least, most]) => `eine Liste von ${least ? `${least} bis` : 'höchstens'} ${most}`],
+  [
+    /^(one line|a text) of at most (\d+) characters that can be printed$/,
+    ([, what, most]) => `${THINGS[what ?? '']} von höchstens ${most} druckbaren Zeichen`,
+  ],
+  [
+    /^a short name of at most (\d+) letters, digits, "\.", "_" and "-"$/,
+    ([, most]) => `ein kurzer Name von höchstens ${most} Buchstaben, Ziffern, „.“, „_“ und „-“`,
+  ],
+  [
+    /^(two|three) numbers( above 0| from 1)? (\[.*\])$/,
+    ([, count, from, places]) => `${COUNTS[count ?? '']} Zahlen${FROM[from ?? ''] ?? ''} ${inGerman(places)}`,
+  ],
+  [/^two (points|places) (\[.*\])$/, ([, what, places]) => `zwei ${what === 'points' ? 'Punkte' : 'Orte'} ${inGerman(places)}`],
+  [/^(an angle, or )?two angles \[from, to\]$/, ([, one]) => `${one ? 'ein Winkel oder ' : ''}zwei Winkel [von, bis]`],
+  [/^an? (day|edition) as (.+)$/, ([, what, example]) => `${what === 'day' ? 'ein Tag wie' : 'eine Ausgabe wie'} ${example}`],
+  [
+    /^a length in mm, or as it was read off the tape \("(.+)"\)$/,
+    ([, example]) => `eine Länge in mm, oder wie sie vom Band abgelesen wurde („${example}“)`,
+  ],
+  [/^an object \{ (.+) \}$/, ([, inside]) => `ein Objekt { ${inGerman(inside)} }`],
+  [/^"([^"]+)"$/, ([, word]) => `„${word}“`],
+  [/^"(.+)", as the purpose is "(.+)"$/, ([, word, purpose]) => `„${word}“, denn der Zweck ist „${purpose}“`],
+  [/^"(.+)", as long as there is no "pose"$/, ([, word]) => `„${word}“, solange es keine „pose“ gibt`],
+  [/^the content that was pinned \((.+)\)$/, ([, pinned]) => `der festgehaltene Inhalt (${pinned})`],
+  [/^at most the way of the leaf \((.+)\)$/, ([, way]) => `höchstens der Weg des Flügels (${comma(way)})`],
+  [/^less than the whole closing takes \((.+)\)$/, ([, time]) => `weniger, als das ganze Schließen dauert (${comma(time)})`],
+  [/^a time after the reading before \((.+)\)$/, ([, before]) => `eine Zeit nach der Ablesung davor (${comma(before)})`],
+  [
+    /^a time at most (.+) s after the reading before \((.+)\)$/,
+    ([, most, before]) => `eine Zeit höchstens ${comma(most)} s nach der Ablesung davor (${comma(before)})`,
+  ],
+  [
+    /^a way of at least that of the reading before \((.+)\)$/,
+    ([, before]) => `ein Weg von mindestens dem der Ablesung davor (${comma(before)})`,
+  ],
+  [
+    /^work of at most (\d+) strokes \(.+\)$/,
+    ([, most]) => `Arbeit von höchstens ${most} Strichen (Strahlen mal Reihen mal Lagen mal Zustände)`,
+  ],
+  [/^the beams of device (.+)$/, ([, device]) => `die Strahlen des Geräts ${device}`],
+  [/^format (\d+)$/, ([, format]) => `Format ${format}`],
   [/^version (\d+) or older$/, ([, version]) => `Fassung ${version} oder älter`],
   [/^"(.+)" or (.+)$/, ([, word, otherwise]) => `„${word}“ oder ${OTHERWISE[otherwise ?? ''] ?? otherwise}`],
 ]
@@ -46,7 +89,15 @@ const KINDS: Readonly<Record<string, string>> = {
   'a y': 'ein y',
 }
 
+const COUNTS: Readonly<Record<string, string>> = { two: 'zwei', three: 'drei' }
+const FROM: Readonly<Record<string, string>> = { ' above 0': ' über 0', ' from 1': ' ab 1' }
+
 const THINGS: Readonly<Record<string, string>> = {
+  'one line': 'eine Zeile',
+  'a text': 'ein Text',
+  bytes: 'Bytes',
+  'passages (lanes times 3 places across times directions times postures times states times openings)':
+    'Durchgänge (Wege mal 3 Orte quer mal Richtungen mal Lagen mal Zustände mal Öffnungen)',
   'cells in one zone': 'Rasterfelder in einer Zone',
   sizes: 'Größen',
   characters: 'Zeichen',
@@ -67,6 +118,28 @@ const OTHERWISE: Readonly<Record<string, string>> = {
 }
 
 const WHOLE: Readonly<Record<string, string>> = {
+  '64 hexadecimal digits in lower case': '64 hexadezimale Ziffern in kleinen Buchstaben',
+  'at least one posture': 'mindestens eine Lage',
+  'a sensor of a library ("use"), or "device" and its values': 'ein Sensor einer Bibliothek („use“), oder „device“ und seine Werte',
+  "the source of the value that replaces the library's": 'die Quelle des Werts, der den der Bibliothek ersetzt',
+  'the source of what differs from the library': 'die Quelle dessen, was von der Bibliothek abweicht',
+  'what its output does at the door': 'was sein Ausgang am Tor bewirkt',
+  'the output that it switches': 'der Ausgang, den es schaltet',
+  'the angle of the first beam': 'der Winkel des ersten Strahls',
+  'the angle of the last beam': 'der Winkel des letzten Strahls',
+  'the number of beams': 'die Zahl der Strahlen',
+  'the number of beams, or "places_mm"': 'die Zahl der Strahlen, oder „places_mm“',
+  'the distance from beam to beam': 'der Abstand von Strahl zu Strahl',
+  'the two uprights, or "segments_mm"': 'die beiden Ständer, oder „segments_mm“',
+  'the heights of the beams, or "segments_mm"': 'die Höhen der Strahlen, oder „segments_mm“',
+  'the function that must not see here': 'die Funktion, die hier nichts sehen darf',
+  'who or what allows an unseen place': 'wer oder was eine nicht gesehene Stelle erlaubt',
+  'a whole backup': 'eine ganze Sicherung',
+  'a text': 'ein Text',
+  'doors and photos': 'Tore und Fotos',
+  'fewer doors and photos': 'weniger Tore und Fotos',
+  'an entry of a backup': 'ein Eintrag einer Sicherung',
+  'a whole door': 'ein ganzes Tor',
   'a place in the open': 'ein freier Platz',
   'a zone within the reach of a sensor': 'eine Zone in Reichweite eines Sensors',
   'another place than the first': 'ein anderer Platz als der erste',
@@ -91,6 +164,39 @@ const WHOLE: Readonly<Record<string, string>> = {
   'the drawn rectangle': 'das gezeichnete Rechteck',
 }
 
+/** What a door file held instead, where that is not a figure or in quotation marks. */
+const GOT: readonly (readonly [RegExp, (found: Found) => string])[] = [
+  [/^nothing$/, () => 'nichts'],
+  [/^none here$/, () => 'hier keinen'],
+  [/^an object$/, () => 'ein Objekt'],
+  [/^a list of (\d+)$/, ([, count]) => `eine Liste von ${count}`],
+  [/^a number too large to hold$/, () => 'eine Zahl, die zu groß ist'],
+  [/^(-?[\d.]+) degrees$/, ([, value]) => `${comma(value)} Grad`],
+  [/^(.+) at line (\d+), column (\d+)$/, ([, what, line, column]) => `${got(what ?? '')} in Zeile ${line}, Spalte ${column}`],
+  [/^the end$/, () => 'das Ende'],
+  [/^a text that ends early or was changed$/, () => 'ein Text, der zu früh endet oder verändert wurde'],
+  [/^something else$/, () => 'etwas anderes'],
+  [/^more$/, () => 'mehr'],
+  [/^that of a newer program$/, () => 'das eines neueren Programms'],
+]
+
+/** Names of what stands in a list or an object, as a person reads them. */
+const INSIDE: Readonly<Record<string, string>> = {
+  along: 'entlang',
+  across: 'quer',
+  height: 'Höhe',
+  seconds: 'Sekunden',
+  value: 'Wert',
+  source: 'Quelle',
+  body: 'Körper',
+  sensor: 'Sensor',
+  id: 'Kennung',
+}
+
+function inGerman(text = ''): string {
+  return text.replace(/"[^"]*"|[a-z]+/g, (word) => INSIDE[word] ?? word)
+}
+
 function comma(value = ''): string {
   return value.replace('.', ',')
 }
@@ -99,6 +205,15 @@ function comma(value = ''): string {
 export function expected(text: string): string {
   if (Object.hasOwn(WHOLE, text)) return WHOLE[text] ?? text
   for (const [pattern, say] of PATTERNS) {
+    const found = pattern.exec(text)
+    if (found) return say(found)
+  }
+  return text
+}
+
+/** In German where the program has words for it; what stood in the file itself stays as it is. */
+export function got(text: string): string {
+  for (const [pattern, say] of GOT) {
     const found = pattern.exec(text)
     if (found) return say(found)
   }

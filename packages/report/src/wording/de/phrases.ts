@@ -1,5 +1,5 @@
 import type { Phrases } from '../en/phrases.ts'
-import { expected } from './expected.ts'
+import { expected, got } from './expected.ts'
 import { givenNames } from './given.ts'
 import { timeline } from './timeline.ts'
 import { worked } from './worked.ts'
@@ -291,5 +291,6 @@ export const phrases: Phrases = {
   },
   timeline,
   expected,
+  got,
   worked,
 }

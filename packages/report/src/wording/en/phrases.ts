@@ -307,6 +307,8 @@ export const phrases = {
   timeline,
   /** What a door file was expected to hold at a place. */
   expected: (text: string): string => text,
+  /** What it held instead. */
+  got: (text: string): string => text,
   /** The name or formula of a step of arithmetic, or what an outside value means or is noted to be, as the engine has it. */
   worked: (text: string): string => text,
 }
