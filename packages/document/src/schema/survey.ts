@@ -1,4 +1,5 @@
 import { BOUNDS } from '../bounds.ts'
+import { dangersSchema } from './dangers.ts'
 import { driveSchema } from './drive.ts'
 import {
   angle_deg,
@@ -243,6 +244,7 @@ export const surveySchema = record(
       ),
     ),
     lanes: optional(list(laneSchema, { upTo: BOUNDS.lanes }, 'Lanes.')),
+    dangers: optional(dangersSchema),
     visibility_m: optional(
       wordOr(
         'clear',
