@@ -1,20 +1,21 @@
 import type { Door } from '@sillsight/engine'
 import { drawOnScreen, type ProjectionName, type ScreenDrawing, type Window } from '@sillsight/report'
-import { lazy, Suspense, useEffect, useMemo, useRef, useState } from 'react'
+import { lazy, Suspense, useEffect, useMemo, useState } from 'react'
 import { PhotoMarks } from '../photos/marks.tsx'
 import { usePreferences } from '../preferences.ts'
 import { useDoor } from '../screens/at-door.ts'
+import type { Moment } from '../solid/moving-solids.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { FigureHits } from './figure-hits.tsx'
 import { Grips } from './grips.tsx'
 import { Key } from './key.tsx'
 import { Marks } from './marks.tsx'
+import { MovingMarks } from './moving-marks.tsx'
+import { PX_PER_MM, useRoom } from './use-room.ts'
 
 const SolidView = lazy(() => import('../solid/view.tsx').then(({ SolidView }) => ({ default: SolidView })))
 
-/** One mm of paper on a screen, in CSS px. */
-const PX_PER_MM = 96 / 25.4
 /** Room around a grip, half of it on each side: a thumb. */
 const TOUCH_PX = { paper: 48, sun: 64, dark: 48 } as const
 
@@ -39,6 +40,8 @@ interface Props {
   /** Door state and zone to show, where somebody points at a finding. */
   readonly state?: string | undefined
   readonly zone?: string | undefined
+  /** An instant of a finding in time: leaf and body are shown as they then are. */
+  readonly moment?: Moment | undefined
   readonly tools?: React.ReactNode
   /** A photo's mark to be gone to; a new object for each wish. */
   readonly wish?: PhotoWish | undefined
@@ -50,7 +53,7 @@ export interface PhotoWish {
 }
 
 /** The drawing: plan, elevation or section, filling its room. It shows one answer: door and findings of the same revision. */
-export function Stage({ first, grips = true, over, note, state, zone, tools, wish }: Props) {
+export function Stage({ first, grips = true, over, note, state, zone, tools, wish, moment }: Props) {
   const words = useWords()
   const { theme } = usePreferences()
   const reader = useReader()
@@ -63,7 +66,7 @@ export function Stage({ first, grips = true, over, note, state, zone, tools, wis
   const projection = inSpace ? 'plan' : view
   const [held, setHeld] = useState<Window>()
   const [named, setNamed] = useState<string>()
-  const [room, size] = useRoom()
+  const [room, size] = useRoom<HTMLDivElement>()
   const { shown } = answers
   const drawing = useMemo(
     () =>
@@ -102,7 +105,7 @@ export function Stage({ first, grips = true, over, note, state, zone, tools, wis
       {inSpace && shown && (
         <div className="solid">
           <Suspense fallback={<p className="starting">{words.loading}</p>}>
-            <SolidView door={shown.door} judgement={shown.judgement} state={state} zone={zone} />
+            <SolidView door={shown.door} judgement={shown.judgement} state={state} zone={zone} moment={moment} />
           </Suspense>
         </div>
       )}
@@ -134,6 +137,7 @@ export function Stage({ first, grips = true, over, note, state, zone, tools, wis
                 onMoved={(grip, change) => door.edit({ deed: 'moved', name: grip.name }, change)}
               />
             )}
+            {moment && <MovingMarks door={shown.door} moment={moment} projection={projection} view={drawing.view} />}
             {drawn && over?.(drawn)}
           </svg>
         )}
@@ -141,20 +145,4 @@ export function Stage({ first, grips = true, over, note, state, zone, tools, wis
       {!inSpace && <Key named={named} drawing={drawing} note={drawn && note?.(drawn)} />}
     </section>
   )
-}
-
-/** The size of an element, followed as it changes. */
-function useRoom(): readonly [React.RefObject<HTMLDivElement | null>, { readonly width: number; readonly height: number }] {
-  const ref = useRef<HTMLDivElement>(null)
-  const [size, setSize] = useState({ width: 0, height: 0 })
-  useEffect(() => {
-    const element = ref.current
-    if (!element) return
-    const watch = new ResizeObserver(([entry]) => {
-      if (entry) setSize({ width: Math.floor(entry.contentRect.width), height: Math.floor(entry.contentRect.height) })
-    })
-    watch.observe(element)
-    return () => watch.disconnect()
-  }, [])
-  return [ref, size]
 }

@@ -6,6 +6,22 @@ export function hardly(words: Words, [least, most]: readonly [number, number], s
     value > most ? words.doubts.large(show(value)) : value < least ? words.doubts.small(show(value)) : undefined
 }
 
+/** What drives usually do, in the units of the door file (common practice, no source): only the question hangs on it. */
+export const USUAL_IN_TIME = {
+  closeSpeed_m_per_s: [0.05, 1.5],
+  closeAccel_m_per_s2: [0.1, 5],
+  closeJerk_m_per_s3: [0.5, 100],
+  stopDelay_s: [0.01, 0.5],
+  stopDecel_m_per_s2: [0.1, 10],
+  reverseDelay_s: [0.02, 3],
+  openSpeed_m_per_s: [0.05, 3],
+  openAccel_m_per_s2: [0.1, 5],
+  movingMass_kg: [3, 5000],
+  pace_m_per_s: [0.05, 8],
+  response_s: [0.005, 1],
+  hold_s: [0, 5],
+} as const
+
 /** Common practice, no source: only the question hangs on it. */
 export const USUAL_MM = {
   openingWidth: [600, 12_000],

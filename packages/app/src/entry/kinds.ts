@@ -2,7 +2,7 @@ import { readLength, showLength } from '@sillsight/document'
 import { figure, type Reader, type Units } from '@sillsight/report'
 
 /** What a figure counts, which decides its keys, its unit and how it is read. */
-export type Kind = 'length' | 'angle' | 'percent' | 'seconds' | 'metres' | 'speed' | 'share' | 'count'
+export type Kind = 'length' | 'angle' | 'percent' | 'seconds' | 'metres' | 'speed' | 'acceleration' | 'jerk' | 'mass' | 'share' | 'count'
 
 export type Read = { readonly ok: true; readonly value: number; readonly text: string } | { readonly ok: false; readonly expected: string }
 
@@ -12,6 +12,9 @@ const SUFFIX: Readonly<Record<Exclude<Kind, 'length'>, string>> = {
   seconds: ' s',
   metres: ' m',
   speed: ' m/s',
+  acceleration: ' m/s\u00b2',
+  jerk: ' m/s\u00b3',
+  mass: ' kg',
   share: '',
   count: '',
 }
@@ -41,7 +44,7 @@ export function readFigure(text: string, kind: Kind, units: Units): Read {
     const read = readLength(text, { units })
     return read.ok ? { ok: true, value: read.mm, text: text.trim() } : { ok: false, expected: read.issue.expected }
   }
-  const tidy = text.trim().replace(/\s*(\u00b0|%|s|m|m\/s)$/, '')
+  const tidy = text.trim().replace(/\s*(\u00b0|%|s|m|m\/s|m\/s\u00b2|m\/s\u00b3|kg)$/, '')
   if (!/^[-\u2212]?\d{1,7}([.,]\d{1,6})?$/.test(tidy)) return { ok: false, expected: 'number' }
   const value = Number(tidy.replace('\u2212', '-').replace(',', '.'))
   return kind === 'count' && !Number.isInteger(value) ? { ok: false, expected: 'whole' } : { ok: true, value, text: text.trim() }

@@ -1,6 +1,6 @@
 import type { Door, Finding, Verdict } from '@sillsight/engine'
 import { type FindingGroup, grouped, mend, ruleName, sentence, sentenceOfPass, tally, waitingWords } from '@sillsight/report'
-import { lazy, Suspense, useCallback, useState } from 'react'
+import { lazy, memo, Suspense, useCallback, useMemo, useState } from 'react'
 import { Explained } from '../help/explained.tsx'
 import { WordsHere } from '../help/words-here.tsx'
 import { useDoor } from '../screens/at-door.ts'
@@ -12,21 +12,25 @@ import { VerdictMark } from './verdict-mark.tsx'
 
 const Why = lazy(() => import('./why.tsx').then(({ Why }) => ({ default: Why })))
 const Repairs = lazy(() => import('./repairs.tsx').then(({ Repairs }) => ({ default: Repairs })))
+const InTime = lazy(() => import('./in-time.tsx').then(({ InTime }) => ({ default: InTime })))
 const Confirm = lazy(() => import('./confirm.tsx').then(({ Confirm }) => ({ default: Confirm })))
 
 interface Props {
   /** Id of the finding whose place the drawing shows. */
   readonly pointed: string | undefined
   readonly onPoint: (finding: string | undefined) => void
+  /** The finding that is shown over time, and the instant at which leaf and body are drawn. */
+  readonly time: { readonly finding: string; readonly at_s: number } | undefined
+  readonly onTime: (time: Props['time']) => void
 }
 
 /** The findings as sentences, worst first. */
-export function Findings({ pointed, onPoint }: Props) {
+export function Findings({ pointed, onPoint, time, onTime }: Props) {
   const words = useWords()
   const reader = useReader()
   const { answers, upToDate } = useDoor()
   const { shown, progress } = answers
-  const groups = shown ? grouped(shown.judgement.findings) : []
+  const groups = useMemo(() => (shown ? grouped(shown.judgement.findings) : []), [shown])
   const apart = groups.filter(({ findings }) => findings[0].verdict === 'not-applicable')
   return (
     <section className="findings" aria-label={words.findings.title} aria-busy={!upToDate}>
@@ -47,7 +51,15 @@ export function Findings({ pointed, onPoint }: Props) {
           {groups
             .filter((group) => !apart.includes(group))
             .map((group) => (
-              <GroupItem key={group.findings[0].id} group={group} door={shown.door} pointed={pointed} onPoint={onPoint} />
+              <GroupItem
+                key={group.findings[0].id}
+                group={group}
+                door={shown.door}
+                pointed={pointed}
+                onPoint={onPoint}
+                time={time?.finding === group.findings[0].id ? time : undefined}
+                onTime={onTime}
+              />
             ))}
           {shown.judgement.crashes.map(({ rule, message }) => (
             <li key={rule} className="trouble">
@@ -106,7 +118,8 @@ interface ItemProps extends Props {
   readonly door: Door
 }
 
-function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
+/** While something is played only the finding that it is about is drawn anew. */
+const GroupItem = memo(function GroupItem({ door, group, pointed, onPoint, time, onTime }: ItemProps) {
   const words = useWords()
   const reader = useReader()
   const { answers, upToDate } = useDoor()
@@ -159,6 +172,19 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
               {words.findings.show}
             </button>
           )}
+          {first.course && (
+            <button
+              type="button"
+              className="link"
+              aria-expanded={time?.finding === first.id}
+              aria-label={words.inTime.showFor(ruleName(first.rule, reader))}
+              onClick={() =>
+                onTime(time?.finding === first.id || !first.course ? undefined : { finding: first.id, at_s: first.course.at_s })
+              }
+            >
+              {words.inTime.show}
+            </button>
+          )}
           {first.verdict === 'undetermined' && first.reason === 'limit-from-memory' && <ConfirmButton finding={first} />}
           {mendable && !searching && (
             <button
@@ -172,6 +198,16 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
             </button>
           )}
         </div>
+        {time?.finding === first.id && first.course && (
+          <Suspense fallback={null}>
+            <InTime
+              door={door}
+              finding={{ ...first, course: first.course }}
+              at_s={time.at_s}
+              onAt={(at_s) => onTime({ finding: first.id, at_s })}
+            />
+          </Suspense>
+        )}
         {searching && (
           <Suspense fallback={null}>
             <Repairs finding={first} onClose={close} />
@@ -180,7 +216,7 @@ function GroupItem({ door, group, pointed, onPoint }: ItemProps) {
       </div>
     </li>
   )
-}
+})
 
 function WhyButton({ finding }: { readonly finding: Finding }) {
   const words = useWords()

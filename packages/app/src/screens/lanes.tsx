@@ -1,12 +1,15 @@
 import { useState } from 'react'
 import { Choose } from '../entry/choose.tsx'
+import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
+import { shownFigure } from '../entry/kinds.ts'
 import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
+import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Group } from './group.tsx'
@@ -69,12 +72,14 @@ export function Lanes() {
 
 function LaneWords({ index }: { readonly index: number }) {
   const words = useWords()
+  const reader = useReader()
   const { door, snapshot } = useDoor()
   const path = `survey/lanes/${index}`
   const directions = snapshot.file.survey.lanes?.[index]?.directions
   const way = directions?.length === 1 ? directions[0] : 'both'
   const { a, b } = { a: 'A', b: 'B', ...snapshot.file.sides }
   const ways = { both: words.lanes.bothWays, 'from-a': words.lanes.from(a), 'from-b': words.lanes.from(b) }
+  const pace = hardly(words, USUAL_IN_TIME.pace_m_per_s, (value) => shownFigure(value, 'speed', reader))
   const figures = {
     name: <Name path={`${path}/name`} label={words.measure.nameOf} />,
     who: <Choose path={`${path}/who`} label={words.lanes.who} options={words.lanes.whoNames} />,
@@ -93,8 +98,9 @@ function LaneWords({ index }: { readonly index: number }) {
         }
       />
     ),
-    slowest: <Figure path={`${path}/slowest_m_per_s`} label={words.lanes.slowest} kind="speed" optional />,
-    fastest: <Figure path={`${path}/fastest_m_per_s`} label={words.lanes.fastest} kind="speed" optional />,
+    stay: <Figure path={`${path}/longestStay_s`} label={words.place.longestStay} kind="seconds" optional />,
+    slowest: <Figure path={`${path}/slowest_m_per_s`} label={words.lanes.slowest} kind="speed" question={pace} optional />,
+    fastest: <Figure path={`${path}/fastest_m_per_s`} label={words.lanes.fastest} kind="speed" question={pace} optional />,
   }
   return (
     <p>

@@ -16,6 +16,7 @@ import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Building } from './building.tsx'
 import { Cautions } from './cautions.tsx'
+import { DriveGroup } from './drive.tsx'
 import { Group } from './group.tsx'
 import { Lanes } from './lanes.tsx'
 import { Missing } from './missing.tsx'
@@ -33,6 +34,7 @@ export function MeasureScreen() {
         <Missing of={(need) => need.startsWith('survey') || need.startsWith('tolerances')} />
         <OpeningGroup />
         <LeafGroup />
+        <DriveGroup />
         <FloorGroup />
         <Building />
         <Obstacles />

@@ -4,8 +4,10 @@ import { useState } from 'react'
 import { Stage } from '../drawing/stage.tsx'
 import { type BodyAt, TestBody, TestBodyNote } from '../drawing/test-body.tsx'
 import { Choose } from '../entry/choose.tsx'
+import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
+import { shownFigure } from '../entry/kinds.ts'
 import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
@@ -107,6 +109,7 @@ function Sensors() {
 
 function SensorWords({ index, onRemove }: { readonly index: number; readonly onRemove: () => void }) {
   const words = useWords()
+  const reader = useReader()
   const { snapshot, answers } = useDoor()
   const sensor = snapshot.file.sensors?.[index]
   if (!sensor) return null
@@ -120,6 +123,15 @@ function SensorWords({ index, onRemove }: { readonly index: number; readonly onR
       label={label}
       signed={signed}
       {...((place === 'mountingHeight_mm' || place === 'pose/z_mm') && { tolerancePath: `${path}/tolerance_mm` })}
+    />
+  )
+  const timed = (at: string, name: 'response_s' | 'fastestResponse_s' | 'hold_s', label: string) => (
+    <Figure
+      path={`${at}/${name}`}
+      label={label}
+      kind="seconds"
+      optional
+      question={hardly(words, USUAL_IN_TIME[name === 'hold_s' ? 'hold_s' : 'response_s'], (value) => shownFigure(value, 'seconds', reader))}
     />
   )
   const angle = (place: string, label: string, missing?: string, level?: LevelWish) => (
@@ -185,6 +197,9 @@ function SensorWords({ index, onRemove }: { readonly index: number; readonly onR
                   name: <Name path={`${at}/name`} label={words.measure.nameOf} missing={field.id} />,
                   cluster: <Figure path={`${at}/clusterBeams`} label={words.place.cluster} kind="count" missing="1" />,
                   clearance: <Figure path={`${at}/clearance_mm`} label={words.place.clearance} missing="0 mm" />,
+                  response: timed(at, 'response_s', words.place.response),
+                  fastest: timed(at, 'fastestResponse_s', words.place.fastest),
+                  stays: timed(at, 'hold_s', words.place.stays),
                   hold: (
                     <Figure
                       path={`${at}/presenceTime_s`}

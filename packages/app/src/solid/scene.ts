@@ -101,6 +101,7 @@ function materialsOf(inks: Inks, keep: Keep): Materials {
       body: face(inks.ground, 0.8),
       sensor: face(inks.ink),
       beams: paper,
+      moving: face(inks.sheet, 0.7),
     },
     edge: {
       floor: line(inks.quiet),
@@ -114,6 +115,7 @@ function materialsOf(inks: Inks, keep: Keep): Materials {
       body: line(inks.ink),
       sensor: line(inks.ink),
       beams: line(inks.ink, 0.22),
+      moving: line(inks.ink),
     },
   }
 }

@@ -11,7 +11,19 @@ import {
 import { bodiesToDraw, heightOf, isFitting, sensorSpots, shownOf } from '@sillsight/report'
 
 /** What a thing in the room is; decides how it is drawn. */
-export type SolidKind = 'floor' | 'grid' | 'building' | 'fitting' | 'thing' | 'leaf' | 'zone' | 'unseen' | 'body' | 'sensor' | 'beams'
+export type SolidKind =
+  | 'floor'
+  | 'grid'
+  | 'building'
+  | 'fitting'
+  | 'thing'
+  | 'leaf'
+  | 'zone'
+  | 'unseen'
+  | 'body'
+  | 'sensor'
+  | 'beams'
+  | 'moving'
 
 export type Point = readonly [x_mm: number, y_mm: number, z_mm: number]
 

@@ -9,6 +9,8 @@ export type From = 'a' | 'b' | 'above' | 'sensor'
 /** The view in space on one canvas. It draws when something changed and rests otherwise. */
 export interface StageInSpace {
   readonly show: (solids: readonly Solid[], inks: Inks) => void
+  /** Shows what moves, in place of what moved before; the rest stays. */
+  readonly move: (solids: readonly Solid[], inks: Inks) => void
   readonly look: (from: From) => void
   /** Turns by a step: across and up in radians; nearer above 1, farther below. */
   readonly turn: (across_rad: number, up_rad: number, nearer: number) => void
@@ -36,6 +38,7 @@ export function stageInSpace(canvas: HTMLCanvasElement): StageInSpace | undefine
   controls.maxPolarAngle = Math.PI * 0.55
   const plane = new Plane(new Vector3(-1, 0, 0), 0)
   let drawn: DrawnSolids | undefined
+  let moving: DrawnSolids | undefined
   let solids: readonly Solid[] = []
   let asked = 0
   let gone = false
@@ -98,6 +101,15 @@ export function stageInSpace(canvas: HTMLCanvasElement): StageInSpace | undefine
       placed = true
       ask()
     },
+    move(next, inks) {
+      if (moving) {
+        scene.remove(moving.group)
+        moving.dispose()
+      }
+      moving = drawSolids(next, inks)
+      scene.add(moving.group)
+      ask()
+    },
     look,
     turn(across_rad, up_rad, nearer) {
       const offset = camera.position.clone().sub(controls.target)
@@ -131,7 +143,7 @@ export function stageInSpace(canvas: HTMLCanvasElement): StageInSpace | undefine
       const caster = new Raycaster()
       caster.params.Line.threshold = 25
       caster.setFromCamera(new Vector2((2 * x_px) / clientWidth - 1, 1 - (2 * y_px) / clientHeight), camera)
-      const hits = caster.intersectObjects((drawn?.group.children ?? []) as Object3D[], true)
+      const hits = caster.intersectObjects([...(moving?.group.children ?? []), ...(drawn?.group.children ?? [])] as Object3D[], true)
       const visible = hits.filter(({ point }) => renderer.clippingPlanes.every((each) => each.distanceToPoint(point) >= 0))
       const found = visible.map(({ object }) => object.userData['solid'] as Solid | undefined)
       return (
@@ -150,6 +162,7 @@ export function stageInSpace(canvas: HTMLCanvasElement): StageInSpace | undefine
       cancelAnimationFrame(asked)
       controls.dispose()
       drawn?.dispose()
+      moving?.dispose()
       renderer.dispose()
       renderer.forceContextLoss()
     },

@@ -4,6 +4,7 @@ import { useEffect, useMemo, useRef, useState } from 'react'
 import { usePreferences } from '../preferences.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
+import { type Moment, movingSolids } from './moving-solids.ts'
 import type { Inks } from './scene.ts'
 import { type Solid, solidsOf } from './solids.ts'
 import { type Axis, type From, type StageInSpace, stageInSpace } from './stage-in-space.ts'
@@ -13,6 +14,7 @@ interface Props {
   readonly judgement: Judgement
   readonly state?: string | undefined
   readonly zone?: string | undefined
+  readonly moment?: Moment | undefined
 }
 
 const TURN_RAD = Math.PI / 24
@@ -28,7 +30,7 @@ const KEYS: ReadonlyMap<string, readonly [across_rad: number, up_rad: number, ne
 const AXES = ['x', 'y', 'z'] as const
 
 /** The door in space: turned by finger, mouse or keys, cut open, and whatever is touched is named. No verdict rests on it. */
-export function SolidView({ door, judgement, state, zone }: Props) {
+export function SolidView({ door, judgement, state, zone, moment }: Props) {
   const words = useWords()
   const { theme } = usePreferences()
   const reader = useReader()
@@ -64,6 +66,7 @@ export function SolidView({ door, judgement, state, zone }: Props) {
   }, [])
   // after a change of theme the page's own properties say the inks
   useEffect(() => stage.current?.show(solids, inksOf(theme)), [solids, theme])
+  useEffect(() => stage.current?.move(moment ? movingSolids(door, moment) : [], inksOf(theme)), [door, moment, theme])
   useEffect(() => setAt(stage.current?.cut(axis, share) ?? 0), [axis, share])
 
   if (missing) return <p className="solid-missing">{words.solid.missing}</p>

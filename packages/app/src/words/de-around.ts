@@ -1,4 +1,4 @@
-import type { building as englishBuilding, lanes as englishLanes } from './en-around.ts'
+import type { building as englishBuilding, drive as englishDrive, lanes as englishLanes } from './en-around.ts'
 
 export const building: typeof englishBuilding = {
   title: 'Das Gebäude',
@@ -61,7 +61,7 @@ export const lanes: typeof englishLanes = {
   title: 'Wer wo durchgeht',
   none: 'Keine Spur ist aufgeführt. Mit Spuren lässt sich beurteilen, ob der Flügel jemanden trifft.',
   newLane: 'Spur',
-  words: 'Spur {name}: {who}, zwischen {xMin} und {xMax} entlang, {ways}, mit {slowest} bis {fastest}.',
+  words: 'Spur {name}: {who}, zwischen {xMin} und {xMax} entlang, {ways}, mit {slowest} bis {fastest}; jemand darf {stay} stehen.',
   askWords: 'Die Spur läuft zwischen {xMin_mm} und {xMax_mm} entlang des Flügels.',
   add: 'Eine Spur',
   who: 'Wer darin geht oder fährt',
@@ -73,4 +73,31 @@ export const lanes: typeof englishLanes = {
   from: (side) => `nur von ${side}`,
   slowest: 'langsamstes Tempo',
   fastest: 'schnellstes Tempo',
+}
+
+export const drive: typeof englishDrive = {
+  title: 'Wie sich der Flügel bewegt',
+  closing: 'Er schließt mit {closeSpeed} und wird mit {closeAccel} schneller, einsetzend mit {closeJerk}.',
+  stopping: 'Auf Halt läuft er {stopDelay} weiter, bremst mit {stopDecel} und {afterStop}.',
+  opening: 'Er ruht {reverseDelay}, bevor er öffnet; er öffnet mit {openSpeed} und wird mit {openAccel} schneller.',
+  weight: 'Was sich mit der Kante bewegt, wiegt {mass}.',
+  atOnce: 'sofort',
+  closeSpeed: 'Schließgeschwindigkeit',
+  closeAccel: 'wie rasch der schließende Flügel schneller und langsamer wird',
+  closeJerk: 'wie rasch diese Beschleunigung einsetzt',
+  stopDelay: 'Verzögerung der Steuerung: von ihrem Eingang, bis das Bremsen beginnt',
+  stopDecel: 'wie rasch er nach einem Haltebefehl bremst',
+  afterStop: 'Was der Flügel nach einem Halt tut',
+  afterStops: { reverse: 'öffnet wieder', stay: 'bleibt stehen' },
+  reverseDelay: 'Ruhezeit vor dem Wiederöffnen',
+  openSpeed: 'Öffnungsgeschwindigkeit',
+  openAccel: 'wie rasch der öffnende Flügel schneller und langsamer wird',
+  mass: 'Masse von allem, was sich mit der Kante bewegt',
+  partial: 'Er kann auch bei {way} Öffnung zu schließen beginnen.',
+  partialWay: 'lichter Weg einer Teilöffnung',
+  addPartial: 'Eine Teilöffnung',
+  curve: '{at} nach dem Haltebefehl bei voller Geschwindigkeit war die Kante um {way} weiter.',
+  curveAt: 'Zeit seit dem Haltebefehl',
+  curveWay: 'Weg seit dem Haltebefehl',
+  addCurve: 'Eine Ablesung eines gemessenen Halts',
 }

@@ -1,4 +1,4 @@
-import type { repairs as englishRepairs, solid as englishSolid } from './en-judge.ts'
+import type { inTime as englishInTime, repairs as englishRepairs, solid as englishSolid } from './en-judge.ts'
 
 export const solid: typeof englishSolid = {
   label: 'Das Tor im Raum. Pfeiltasten drehen es, Plus und Minus holen es näher oder ferner.',
@@ -22,6 +22,7 @@ export const solid: typeof englishSolid = {
     body: (letter) => `Prüfkörper im ungünstigsten Fall von ${letter}`,
     sensor: (name) => name,
     beams: (name) => `Strahlen von ${name}`,
+    moving: (name) => (name === 'leaf' ? 'Flügel in diesem Augenblick' : 'Körper in diesem Augenblick'),
   },
 }
 
@@ -38,4 +39,22 @@ export const repairs: typeof englishRepairs = {
   worsens: (rules) => `Verschlechtert: ${rules}.`,
   denied: 'Nach dem Raster ginge es; nicht für jeden Platz.',
   judged: (grid, exact) => `${grid} Tore nach dem Raster beurteilt, ${exact} exakt, jedes Mal alle Befunde.`,
+}
+
+export const inTime: typeof englishInTime = {
+  show: 'über die Zeit',
+  showFor: (rule) => `über die Zeit: ${rule}`,
+  title: 'Über die Zeit',
+  slider: 'Zeit, seit der Flügel zu schließen begann',
+  play: 'Abspielen, verlangsamt',
+  pause: 'Anhalten',
+  back: 'Schritt zurück',
+  forward: 'Schritt vor',
+  now: (time, way) => `${time} nach Beginn des Schließens hat die Kante noch ${way} vor sich`,
+  body: (out, side, inPlane) =>
+    `die Mitte des Körpers ist ${out} von der Linie des Flügels, nach ${side}${inPlane ? ', der Körper im Weg des Flügels' : ''}`,
+  seen: 'er wird gesehen',
+  unseen: 'er ist ungesehen',
+  forbids: 'ein Ausgang verbietet das Schließen',
+  allows: 'kein Ausgang verbietet das Schließen',
 }

@@ -1,7 +1,7 @@
-import { building, lanes } from './de-around.ts'
+import { building, drive, lanes } from './de-around.ts'
 import { demoTexts } from './de-demo.ts'
 import { help } from './de-help.ts'
-import { repairs, solid } from './de-judge.ts'
+import { inTime, repairs, solid } from './de-judge.ts'
 import { level, photos } from './de-photos.ts'
 import type { Words } from './en.ts'
 
@@ -236,6 +236,7 @@ export const de: Words = {
   },
   building,
   lanes,
+  drive,
   photos,
   level,
   place: {
@@ -252,7 +253,11 @@ export const de: Words = {
     roll: 'Verdrehung des Fächers',
     middle: 'in der Mitte',
     usual: 'wie üblich',
-    fieldWords: 'Feld {name}: zählt ab {cluster} Strahlen, ab {clearance} über dem Boden; hält einen stehenden Körper {hold}.',
+    fieldWords:
+      'Feld {name}: zählt ab {cluster} Strahlen, ab {clearance} über dem Boden; hält einen stehenden Körper {hold}. Sein Ausgang schaltet binnen {response}, schnellstens einstellbar {fastest}, und bleibt noch {stays}, wenn der Körper weg ist.',
+    response: 'Ansprechzeit des Ausgangs',
+    fastest: 'kürzeste Ansprechzeit, die sich am Gerät einstellen lässt',
+    stays: 'Haltezeit des Ausgangs',
     cluster: 'Nachbarstrahlen, die übereinstimmen müssen',
     clearance: 'Bodenfreiheit',
     hold: 'Wie lange es einen stehenden Körper hält',
@@ -313,6 +318,7 @@ export const de: Words = {
     confirm: 'Ich habe die Norm vor mir',
   },
   repairs,
+  inTime,
   confirm: {
     title: 'Mit der Seite verglichen',
     lead: 'Nur für den, der das Dokument aufgeschlagen hat: Der Wert steht genau so da.',

@@ -21,6 +21,7 @@ export const solid = {
     body: (letter: string) => `test body at the worst case of ${letter}`,
     sensor: (name: string) => name,
     beams: (name: string) => `beams of ${name}`,
+    moving: (name: string): string => (name === 'leaf' ? 'leaf at this moment' : 'body at this moment'),
   },
 }
 
@@ -38,4 +39,23 @@ export const repairs = {
   worsens: (rules: string) => `Makes worse: ${rules}.`,
   denied: 'By the grid it would do; not for every placement.',
   judged: (grid: number, exact: number) => `${grid} doors judged by the grid, ${exact} exactly, all findings each time.`,
+}
+
+/** What is said beside a timeline and the slider under it. */
+export const inTime = {
+  show: 'over time',
+  showFor: (rule: string) => `over time: ${rule}`,
+  title: 'Over time',
+  slider: 'Time since the leaf began to close',
+  play: 'Play, slowed down',
+  pause: 'Pause',
+  back: 'Step back',
+  forward: 'Step forward',
+  now: (time: string, way: string) => `${time} after the leaf began to close its edge has ${way} to go`,
+  body: (out: string, side: string, inPlane: boolean) =>
+    `the middle of the body is ${out} from the leaf line, toward ${side}${inPlane ? ', the body in the way of the leaf' : ''}`,
+  seen: 'it is seen',
+  unseen: 'it is unseen',
+  forbids: 'an output forbids closing',
+  allows: 'no output forbids closing',
 }

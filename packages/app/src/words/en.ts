@@ -1,6 +1,6 @@
-import { building, lanes } from './en-around.ts'
+import { building, drive, lanes } from './en-around.ts'
 import { help } from './en-help.ts'
-import { repairs, solid } from './en-judge.ts'
+import { inTime, repairs, solid } from './en-judge.ts'
 import { level, photos } from './en-photos.ts'
 /** English. Every sentence of the app that is not a finding; findings are worded in the report package. `{name}` stands for a figure. */
 export const en = {
@@ -232,6 +232,7 @@ export const en = {
   },
   building,
   lanes,
+  drive,
   photos,
   level,
   place: {
@@ -248,7 +249,11 @@ export const en = {
     roll: 'roll of the fan',
     middle: 'in the middle',
     usual: 'as usual',
-    fieldWords: 'Field {name}: counts {cluster} beams at least, from {clearance} above the floor; holds a standing body {hold}.',
+    fieldWords:
+      'Field {name}: counts {cluster} beams at least, from {clearance} above the floor; holds a standing body {hold}. Its output answers within {response}, at the fastest setting {fastest}, and stays {stays} after the body is gone.',
+    response: 'response time of the output',
+    fastest: 'shortest response that the device can be set to',
+    stays: 'hold time of the output',
     cluster: 'Neighbouring beams that must agree',
     clearance: 'Clearance above the floor',
     hold: 'How long it holds a standing body',
@@ -309,6 +314,7 @@ export const en = {
     confirm: 'I hold the standard in hand',
   },
   repairs,
+  inTime,
   confirm: {
     title: 'Held against the page',
     lead: 'Only for who has the document open: the figure stands there exactly so.',

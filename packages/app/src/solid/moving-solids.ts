@@ -1,0 +1,66 @@
+import { type Course, type Door, floorHeight, floorPieces, readingAt } from '@sillsight/engine'
+import { bodyAt } from '@sillsight/report'
+import type { Shape, Solid } from './solids.ts'
+
+/** One instant of a course: what moves, and where it then is. */
+export interface Moment {
+  readonly finding: string
+  readonly course: Course
+  readonly state: string | undefined
+  readonly at_s: number
+}
+
+/** Leaf and body as they are at an instant, for eyes alone. A leaf that turns is not computed in time, and not shown. */
+export function movingSolids(door: Door, { course, state, at_s }: Moment): readonly Solid[] {
+  return [...leafAt(door, course, state, at_s), ...bodySolids(door, course, state, at_s)]
+}
+
+function leafAt(door: Door, course: Course, stateId: string | undefined, at_s: number): readonly Solid[] {
+  const { leaf, opening } = door
+  const state = door.states.find(({ id }) => id === stateId) ?? door.states[0]
+  if (leaf === undefined || state === undefined) return []
+  const { width_mm, height_mm } = opening
+  const way_mm = readingAt(course.leaf, at_s)
+  const floor = floorPieces(state.floor)
+  const slab = (from_mm: number, to_mm: number, low_mm: number): Solid[] => {
+    const size = [to_mm - from_mm, Math.max(4, leaf.thickness_mm), height_mm - low_mm] as const
+    if (!(size[0] > 0 && size[2] > 0)) return []
+    const at: Shape = { shape: 'box', middle: [(from_mm + to_mm) / 2, 0, (low_mm + height_mm) / 2], size_mm: size, yaw_rad: 0 }
+    return [{ kind: 'moving', name: 'leaf', at }]
+  }
+  switch (leaf.travel) {
+    case 'down':
+      return slab(0, width_mm, Math.max(floorHeight(floor, 0, 0), floorHeight(floor, width_mm, 0)) + way_mm)
+    case 'toward-zero':
+      return slab(way_mm, width_mm, 0)
+    case 'toward-width':
+      return slab(0, width_mm - way_mm, 0)
+    case 'both-inward':
+      return [...slab(0, width_mm / 2 - way_mm, 0), ...slab(width_mm / 2 + way_mm, width_mm, 0)]
+    default:
+      return []
+  }
+}
+
+function bodySolids(door: Door, course: Course, state: string | undefined, at_s: number): readonly Solid[] {
+  const body = bodyAt(door, course, state, at_s)
+  if (body === undefined) return []
+  const { posture, worstCase } = body
+  const { x_mm, y_mm, z_mm, yaw_rad } = worstCase
+  const shaped = (at: Shape): Solid => ({ kind: 'moving', name: 'body', at })
+  const box = (x: number, y: number, from_mm: number, a: number, b: number, c: number) =>
+    shaped({ shape: 'box', middle: [x, y, z_mm + from_mm + c / 2], size_mm: [a, b, c], yaw_rad })
+  const post = (x: number, y: number, from_mm: number, radius_mm: number, height_mm: number) =>
+    shaped({ shape: 'post', middle: [x, y, z_mm + from_mm + height_mm / 2], radius_mm, height_mm })
+  if (posture.shape === 'cylinder') return [post(x_mm, y_mm, 0, posture.radius_mm, posture.height_mm)]
+  const [cos, sin] = [Math.cos(yaw_rad), Math.sin(yaw_rad)]
+  return (
+    posture.parts?.map((part) => {
+      const x = x_mm + part.alongX_mm * cos - part.alongY_mm * sin
+      const y = y_mm + part.alongX_mm * sin + part.alongY_mm * cos
+      return part.shape === 'box'
+        ? box(x, y, part.from_mm, part.a_mm, part.b_mm, part.c_mm)
+        : post(x, y, part.from_mm, part.radius_mm, part.height_mm)
+    }) ?? [box(x_mm, y_mm, 0, posture.a_mm, posture.b_mm, posture.c_mm)]
+  )
+}
