@@ -43,7 +43,7 @@ export type {
   ZoneOnlySensor,
 } from './model/sensor.ts'
 export type { Basis, Confirmation, InputPath, OutsideValue, Quantity, Source, Unit } from './model/source.ts'
-export type { Braking, Drive, Lane } from './model/traffic.ts'
+export type { Air, Braking, Crossing, Drive, Lane } from './model/traffic.ts'
 export type { SensingFunction, SizeFamily, Zone } from './model/zone.ts'
 export { closingFrom } from './motion/leaf-run.ts'
 export { type BeamSpot, beamSpots, type PlaneSpots } from './seeing/beam-spots.ts'

@@ -6,6 +6,7 @@ import { Remarks } from '../remarks.ts'
 import type { DoorFile } from '../schema/door-file.ts'
 import type { Survey } from '../schema/survey.ts'
 import { doorBodies } from './bodies.ts'
+import { airOf, crossingsOf } from './crossings.ts'
 import { DEFAULTS, UNNAMED_DOOR } from './defaults.ts'
 import { checkPlaces } from './places.ts'
 import { noteReadings } from './readings.ts'
@@ -50,6 +51,12 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     leaf: leafOf(survey, remarks),
     drive: driveOf(survey, remarks),
     lanes,
+    crossings: crossingsOf(
+      survey,
+      bodies.map((body) => body.id),
+      remarks,
+    ),
+    air: airOf(survey),
     states,
     sensors: sensors.filter((sensor) => sensor !== undefined),
     bodies,

@@ -1,7 +1,7 @@
 import type { Body } from './body.ts'
 import type { Sensor } from './sensor.ts'
 import type { Confirmation, InputPath } from './source.ts'
-import type { Drive, Lane } from './traffic.ts'
+import type { Air, Crossing, Drive, Lane } from './traffic.ts'
 import type { Zone } from './zone.ts'
 
 /**
@@ -17,6 +17,8 @@ export interface Door {
   /** How the leaf is driven, as far as somebody said. */
   readonly drive?: Drive | undefined
   readonly lanes?: readonly Lane[] | undefined
+  readonly crossings?: readonly Crossing[] | undefined
+  readonly air?: Air | undefined
   /** Never empty. A door without states has one, called `as surveyed`. The first is the one the sensors learned in unless they say otherwise. */
   readonly states: readonly DoorState[]
   readonly sensors: readonly Sensor[]

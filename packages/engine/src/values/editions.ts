@@ -1,4 +1,5 @@
 import type { OutsideValue } from '../model/source.ts'
+import { doorwayDischarge, doorwayMeanHeight } from './air.ts'
 import { guardedHeight, presenceReferenceBody } from './doors.ts'
 import { koschmiederContrast } from './optics.ts'
 import { separationValues } from './separation.ts'
@@ -9,6 +10,8 @@ export type ValuesOfEdition = {
   readonly presenceReferenceBody: OutsideValue & { readonly value: readonly number[] }
   readonly crawlUnderHeight: OutsideValue & { readonly value: number }
   readonly koschmiederContrast: OutsideValue & { readonly value: number }
+  readonly doorwayDischarge: OutsideValue & { readonly value: readonly number[] }
+  readonly doorwayMeanHeight: OutsideValue & { readonly value: readonly number[] }
   readonly approachSpeedArm: OutsideValue & { readonly value: readonly number[] }
   readonly approachSpeedWalking: OutsideValue & { readonly value: number }
   readonly armAddend: OutsideValue & { readonly value: readonly number[] }
@@ -27,7 +30,10 @@ export interface Edition {
 
 /** Newest first. A new edition adds an entry and never changes one: a saved door names the edition that judged it. */
 export const EDITIONS: readonly [Edition, ...Edition[]] = [
-  { id: '2026-11', values: { guardedHeight, presenceReferenceBody, koschmiederContrast, ...separationValues } },
+  {
+    id: '2026-11',
+    values: { guardedHeight, presenceReferenceBody, koschmiederContrast, doorwayDischarge, doorwayMeanHeight, ...separationValues },
+  },
 ]
 
 /** Every outside value of the newest edition, by id. */

@@ -3,6 +3,7 @@ import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, seg
 import { openingInTime, stopsIfShut } from './en/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './en/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
+import { airLost, needlessOpenings } from './en/crossing.ts'
 import { phrases } from './en/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
 import { struckByLeaf, walkedInto } from './en/traffic.ts'
@@ -28,6 +29,8 @@ export const english: Language = {
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,
+    'needless-openings': needlessOpenings,
+    'air-lost': airLost,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,

@@ -3,6 +3,7 @@ import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, seg
 import { openingInTime, stopsIfShut } from './de/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './de/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './de/coverage.ts'
+import { airLost, needlessOpenings } from './de/crossing.ts'
 import { phrases } from './de/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './de/sensors.ts'
 import { struckByLeaf, walkedInto } from './de/traffic.ts'
@@ -28,6 +29,8 @@ export const german: Language = {
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,
+    'needless-openings': needlessOpenings,
+    'air-lost': airLost,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,
