@@ -7,6 +7,7 @@ import type { DoorFile } from '../schema/door-file.ts'
 import type { Survey } from '../schema/survey.ts'
 import { doorBodies } from './bodies.ts'
 import { airOf, crossingsOf } from './crossings.ts'
+import { dangersOf } from './dangers.ts'
 import { DEFAULTS, UNNAMED_DOOR } from './defaults.ts'
 import { checkPlaces } from './places.ts'
 import { noteReadings } from './readings.ts'
@@ -43,6 +44,15 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     bodies.map((body) => body.id),
     remarks,
   )
+  const dangers = dangersOf(
+    survey.dangers,
+    {
+      obstacles: states.flatMap(({ obstacles }) => obstacles.map(({ id }) => id)),
+      zones: zones.flatMap((zone) => zone?.id ?? []),
+      sensors: sensors.flatMap((sensor) => sensor?.id ?? []),
+    },
+    remarks,
+  )
   noteReadings(survey.opening, remarks)
   const door: Door = {
     name: file.name ?? UNNAMED_DOOR,
@@ -57,6 +67,7 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
       remarks,
     ),
     air: airOf(survey),
+    dangers,
     states,
     sensors: sensors.filter((sensor) => sensor !== undefined),
     bodies,

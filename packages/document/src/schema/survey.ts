@@ -1,4 +1,5 @@
 import { BOUNDS } from '../bounds.ts'
+import { dangersSchema } from './dangers.ts'
 import { driveSchema } from './drive.ts'
 import {
   angle_deg,
@@ -270,6 +271,7 @@ export const surveySchema = record(
     lanes: optional(list(laneSchema, { upTo: BOUNDS.lanes }, 'Lanes.')),
     crossings: optional(list(crossingSchema, { upTo: BOUNDS.crossings }, 'Ways past the door.')),
     air: optional(airSchema),
+    dangers: optional(dangersSchema),
     visibility_m: optional(
       wordOr(
         'clear',

@@ -4,6 +4,8 @@ import { beamGapMax } from './beam-gap-max.ts'
 import { blindPocket } from './blind-pocket.ts'
 import { conceptStated } from './concept-stated.ts'
 import { crawlUnder } from './crawl-under.ts'
+import { dangerPoint } from './danger-point.ts'
+import { dangersListed } from './dangers-listed.ts'
 import { deadGroundRule } from './dead-ground.ts'
 import { floorClearance } from './floor-clearance.ts'
 import { guardedHeight } from './guarded-height.ts'
@@ -40,6 +42,8 @@ export const RULES: readonly Rule[] = [
   presenceTime,
   struckByLeaf,
   walkedInto,
+  dangersListed,
+  dangerPoint,
   approachDistance,
   openingInTime,
   stopsIfShut,

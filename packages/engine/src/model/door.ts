@@ -1,4 +1,5 @@
 import type { Body } from './body.ts'
+import type { Dangers } from './danger.ts'
 import type { Sensor } from './sensor.ts'
 import type { Confirmation, InputPath } from './source.ts'
 import type { Air, Crossing, Drive, Lane } from './traffic.ts'
@@ -19,6 +20,8 @@ export interface Door {
   readonly lanes?: readonly Lane[] | undefined
   readonly crossings?: readonly Crossing[] | undefined
   readonly air?: Air | undefined
+  /** Danger points besides the closing edge, as far as somebody looked; undefined if nobody did. */
+  readonly dangers?: Dangers | undefined
   /** Never empty. A door without states has one, called `as surveyed`. The first is the one the sensors learned in unless they say otherwise. */
   readonly states: readonly DoorState[]
   readonly sensors: readonly Sensor[]

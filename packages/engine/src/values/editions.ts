@@ -1,6 +1,7 @@
 import type { OutsideValue } from '../model/source.ts'
 import { doorwayDischarge, doorwayMeanHeight } from './air.ts'
 import { guardedHeight, presenceReferenceBody } from './doors.ts'
+import { minimumGap, reachThrough } from './gaps.ts'
 import { koschmiederContrast } from './optics.ts'
 import { separationValues } from './separation.ts'
 
@@ -12,6 +13,8 @@ export type ValuesOfEdition = {
   readonly koschmiederContrast: OutsideValue & { readonly value: number }
   readonly doorwayDischarge: OutsideValue & { readonly value: readonly number[] }
   readonly doorwayMeanHeight: OutsideValue & { readonly value: readonly number[] }
+  readonly minimumGap: OutsideValue & { readonly value: readonly number[] }
+  readonly reachThrough: OutsideValue & { readonly value: readonly number[] }
   readonly approachSpeedArm: OutsideValue & { readonly value: readonly number[] }
   readonly approachSpeedWalking: OutsideValue & { readonly value: number }
   readonly armAddend: OutsideValue & { readonly value: readonly number[] }
@@ -32,7 +35,16 @@ export interface Edition {
 export const EDITIONS: readonly [Edition, ...Edition[]] = [
   {
     id: '2026-11',
-    values: { guardedHeight, presenceReferenceBody, koschmiederContrast, doorwayDischarge, doorwayMeanHeight, ...separationValues },
+    values: {
+      guardedHeight,
+      presenceReferenceBody,
+      koschmiederContrast,
+      doorwayDischarge,
+      doorwayMeanHeight,
+      minimumGap,
+      reachThrough,
+      ...separationValues,
+    },
   },
 ]
 

@@ -4,6 +4,7 @@ import { openingInTime, stopsIfShut } from './en/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './en/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
 import { airLost, needlessOpenings } from './en/crossing.ts'
+import { dangerPoint, dangersListed } from './en/dangers.ts'
 import { phrases } from './en/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
 import { struckByLeaf, walkedInto } from './en/traffic.ts'
@@ -26,6 +27,8 @@ export const english: Language = {
     'presence-time': presenceTime,
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,
+    'dangers-listed': dangersListed,
+    'danger-point': dangerPoint,
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,
