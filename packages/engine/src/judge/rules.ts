@@ -13,6 +13,7 @@ import { leafInFieldRule } from './leaf-in-field.ts'
 import { mustNotSee } from './must-not-see.ts'
 import { needlessOpenings } from './needless-openings.ts'
 import { openingInTime } from './opening-in-time.ts'
+import { passageGap } from './passage-gap.ts'
 import { presenceRequired } from './presence-required.ts'
 import { presenceTime } from './presence-time.ts'
 import { referenceBody } from './reference-body.ts'
@@ -42,6 +43,7 @@ export const RULES: readonly Rule[] = [
   presenceTime,
   struckByLeaf,
   walkedInto,
+  passageGap,
   dangersListed,
   dangerPoint,
   approachDistance,

@@ -7,7 +7,7 @@ import { airLost, needlessOpenings } from './en/crossing.ts'
 import { dangerPoint, dangersListed } from './en/dangers.ts'
 import { phrases } from './en/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
-import { struckByLeaf, walkedInto } from './en/traffic.ts'
+import { passageGap, struckByLeaf, walkedInto } from './en/traffic.ts'
 import type { Language } from './language.ts'
 
 export const english: Language = {
@@ -27,6 +27,7 @@ export const english: Language = {
     'presence-time': presenceTime,
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,
+    'passage-gap': passageGap,
     'dangers-listed': dangersListed,
     'danger-point': dangerPoint,
     'approach-distance': approachDistance,
