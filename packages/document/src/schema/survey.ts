@@ -1,4 +1,5 @@
 import { BOUNDS } from '../bounds.ts'
+import { controlSchema } from './control.ts'
 import { dangersSchema } from './dangers.ts'
 import { driveSchema } from './drive.ts'
 import {
@@ -283,6 +284,7 @@ export const surveySchema = record(
     crossings: optional(list(crossingSchema, { upTo: BOUNDS.crossings }, 'Ways past the door.')),
     air: optional(airSchema),
     dangers: optional(dangersSchema),
+    control: optional(controlSchema),
     visibility_m: optional(
       wordOr(
         'clear',

@@ -1,6 +1,7 @@
 import type { OutsideValue } from '../model/source.ts'
 import { doorwayDischarge, doorwayMeanHeight } from './air.ts'
 import { guardedHeight, presenceReferenceBody } from './doors.ts'
+import { lastingForce, lowEnergy, peakForce, peakTime, restForce } from './forces.ts'
 import { minimumGap, reachThrough } from './gaps.ts'
 import { koschmiederContrast } from './optics.ts'
 import { separationValues } from './separation.ts'
@@ -15,6 +16,11 @@ export type ValuesOfEdition = {
   readonly doorwayMeanHeight: OutsideValue & { readonly value: readonly number[] }
   readonly minimumGap: OutsideValue & { readonly value: readonly number[] }
   readonly reachThrough: OutsideValue & { readonly value: readonly number[] }
+  readonly peakForce: OutsideValue & { readonly value: readonly number[] }
+  readonly peakTime: OutsideValue & { readonly value: number }
+  readonly lastingForce: OutsideValue & { readonly value: number }
+  readonly restForce: OutsideValue & { readonly value: number }
+  readonly lowEnergy: OutsideValue & { readonly value: number }
   readonly approachSpeedArm: OutsideValue & { readonly value: readonly number[] }
   readonly approachSpeedWalking: OutsideValue & { readonly value: number }
   readonly armAddend: OutsideValue & { readonly value: readonly number[] }
@@ -43,6 +49,11 @@ export const EDITIONS: readonly [Edition, ...Edition[]] = [
       doorwayMeanHeight,
       minimumGap,
       reachThrough,
+      peakForce,
+      peakTime,
+      lastingForce,
+      restForce,
+      lowEnergy,
       ...separationValues,
     },
   },
