@@ -40,6 +40,7 @@ export const BOUNDS = {
   /** Sizes that a family tries. */
   familySizes: 400,
   lanes: 32,
+  crossings: 8,
   /** Ways of one body through the doorway that are judged in time: lanes times places across times directions times postures times states times openings. */
   passages: 2000,
   stoppingReadings: 1000,

@@ -1,5 +1,6 @@
 import { doorTerms } from './de-terms-door.ts'
 import { judgingTerms } from './de-terms-judging.ts'
+import { trafficTerms } from './de-terms-traffic.ts'
 import type { Help } from './en-help.ts'
 
 export const help: Help = {
@@ -36,7 +37,7 @@ export const help: Help = {
     title: 'Wörter auf diesem Blatt',
     none: 'Hier steht kein Fachwort.',
   },
-  terms: { ...doorTerms, ...judgingTerms },
+  terms: { ...doorTerms, ...judgingTerms, ...trafficTerms },
   cautions: {
     title: 'Bevor du Hand anlegst',
     practice:

@@ -1,5 +1,6 @@
 import { doorTerms } from './en-terms-door.ts'
 import { judgingTerms } from './en-terms-judging.ts'
+import { trafficTerms } from './en-terms-traffic.ts'
 import type { Term } from './term.ts'
 
 /** The tour, the words of the trade, and the cautions. */
@@ -37,7 +38,9 @@ export const help = {
     title: 'Words on this sheet',
     none: 'No word of the trade stands here.',
   },
-  terms: { ...doorTerms, ...judgingTerms } as Readonly<Record<keyof typeof doorTerms | keyof typeof judgingTerms, Term>>,
+  terms: { ...doorTerms, ...judgingTerms, ...trafficTerms } as Readonly<
+    Record<keyof typeof doorTerms | keyof typeof judgingTerms | keyof typeof trafficTerms, Term>
+  >,
   cautions: {
     title: 'Before you touch it',
     practice:

@@ -7,6 +7,7 @@ import type { DoorFile } from '../schema/door-file.ts'
 import type { Survey } from '../schema/survey.ts'
 import { doorBodies } from './bodies.ts'
 import { controlOf } from './control.ts'
+import { airOf, crossingsOf } from './crossings.ts'
 import { dangersOf } from './dangers.ts'
 import { DEFAULTS, UNNAMED_DOOR } from './defaults.ts'
 import { checkPlaces } from './places.ts'
@@ -62,6 +63,12 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     leaf: leafOf(survey, remarks),
     drive: driveOf(survey, remarks),
     lanes,
+    crossings: crossingsOf(
+      survey,
+      bodies.map((body) => body.id),
+      remarks,
+    ),
+    air: airOf(survey),
     dangers,
     forceRecords: forceRecordsOf(file.forceRecords, remarks),
     control: survey.control && controlOf(survey.control),

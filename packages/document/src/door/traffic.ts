@@ -27,6 +27,7 @@ export function driveOf({ drive, opening, leaf }: Survey, remarks: Remarks): Dri
     openSpeed_mm_per_s: inMm(drive.openSpeed_m_per_s),
     openAccel_mm_per_s2: inMm(drive.openAccel_m_per_s2),
     openDelay_s: drive.openDelay_s,
+    holdOpen_s: drive.holdOpen_s,
     partialOpenings_mm: drive.partialOpenings_mm ?? [],
     movingMass_kg: drive.movingMass_kg,
   }

@@ -225,6 +225,31 @@ const laneSchema = record(
   'Where people and vehicles pass, along y. Somebody who passes may stop and stand anywhere.',
 )
 
+const crossingSchema = record(
+  {
+    ...named,
+    yMin_mm: place_mm('Where the way begins; the middles of passers-by keep to it.'),
+    yMax_mm: place_mm('Where it ends.'),
+    slowest_m_per_s: optional(number({ from: 0, upTo: 50 }, 'Slowest pace.')),
+    fastest_m_per_s: optional(number({ above: 0, upTo: 50 }, 'Fastest pace.')),
+    bodies: optional(
+      list(id('Id of a body.'), { from: 1, upTo: BOUNDS.bodies }, 'Bodies that stand in for whoever passes by; all of the door if absent.'),
+    ),
+    perDay: optional(number({ from: 0, upTo: 1_000_000 }, 'Passers-by in a day, both directions together.')),
+    mostPerDay: optional(number({ from: 0, upTo: 1_000_000 }, 'Needless openings in a day that are bearable.')),
+  },
+  'A way past the door, along x, of people who do not want through.',
+)
+
+const airSchema = record(
+  {
+    sideA_degC: number({ from: -60, upTo: 80 }, 'Temperature on side A in degrees Celsius.'),
+    sideB_degC: number({ from: -60, upTo: 80 }, 'Temperature on side B.'),
+    mostPerDay_m3: optional(number({ from: 0, upTo: 1e9 }, 'Air in cubic metres that may be lost in a day by needless openings.')),
+  },
+  'The air on both sides of the door, for what needless openings let through.',
+)
+
 const uprights = (what: string) => optional(wordOr('none', uprightSchema, 'their measures', what))
 
 export const surveySchema = record(
@@ -256,6 +281,8 @@ export const surveySchema = record(
       ),
     ),
     lanes: optional(list(laneSchema, { upTo: BOUNDS.lanes }, 'Lanes.')),
+    crossings: optional(list(crossingSchema, { upTo: BOUNDS.crossings }, 'Ways past the door.')),
+    air: optional(airSchema),
     dangers: optional(dangersSchema),
     control: optional(controlSchema),
     visibility_m: optional(

@@ -2,7 +2,7 @@ import type { Body } from '../model/body.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Field, Sensor } from '../model/sensor.ts'
 import type { InputPath } from '../model/source.ts'
-import type { Lane } from '../model/traffic.ts'
+import type { Crossing, Lane } from '../model/traffic.ts'
 import type { Zone } from '../model/zone.ts'
 
 // Places in the door file, as its issues name them: lists are counted from 0. The one place of the engine that knows the file's shape.
@@ -14,6 +14,8 @@ export const OBSTACLES: InputPath = 'survey/obstacles'
 export const LEAF: InputPath = 'survey/leaf'
 export const DRIVE: InputPath = 'survey/drive'
 export const LANES: InputPath = 'survey/lanes'
+export const CROSSINGS: InputPath = 'survey/crossings'
+export const AIR: InputPath = 'survey/air'
 export const DANGERS: InputPath = 'survey/dangers'
 export const CONTROL: InputPath = 'survey/control'
 export const FORCE_RECORDS: InputPath = 'forceRecords'
@@ -57,6 +59,10 @@ export function bodyPath({ bodies }: Door, body: Body): InputPath {
 
 export function lanePath({ lanes = [] }: Door, lane: Lane): InputPath {
   return `${LANES}/${lanes.indexOf(lane)}`
+}
+
+export function crossingPath({ crossings = [] }: Door, crossing: Crossing): InputPath {
+  return `${CROSSINGS}/${crossings.indexOf(crossing)}`
 }
 
 /** A state without a floor of its own has the one of the survey. */

@@ -1,3 +1,4 @@
+import { airLost } from './air-lost.ts'
 import { approachDistance } from './approach-distance.ts'
 import { beamGapMax } from './beam-gap-max.ts'
 import { blindPocket } from './blind-pocket.ts'
@@ -13,6 +14,7 @@ import { floorClearance } from './floor-clearance.ts'
 import { guardedHeight } from './guarded-height.ts'
 import { leafInFieldRule } from './leaf-in-field.ts'
 import { mustNotSee } from './must-not-see.ts'
+import { needlessOpenings } from './needless-openings.ts'
 import { openingInTime } from './opening-in-time.ts'
 import { passageGap } from './passage-gap.ts'
 import { presenceRequired } from './presence-required.ts'
@@ -53,6 +55,8 @@ export const RULES: readonly Rule[] = [
   approachDistance,
   openingInTime,
   stopsIfShut,
+  needlessOpenings,
+  airLost,
   leafInFieldRule,
   floorClearance,
   sensorValues,

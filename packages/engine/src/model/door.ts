@@ -4,7 +4,7 @@ import type { Dangers } from './danger.ts'
 import type { Sensor } from './sensor.ts'
 import type { Confirmation, InputPath } from './source.ts'
 import type { ForceRecord } from './test-record.ts'
-import type { Drive, Lane } from './traffic.ts'
+import type { Air, Crossing, Drive, Lane } from './traffic.ts'
 import type { Zone } from './zone.ts'
 
 /**
@@ -20,6 +20,8 @@ export interface Door {
   /** How the leaf is driven, as far as somebody said. */
   readonly drive?: Drive | undefined
   readonly lanes?: readonly Lane[] | undefined
+  readonly crossings?: readonly Crossing[] | undefined
+  readonly air?: Air | undefined
   /** Danger points besides the closing edge, as far as somebody looked; undefined if nobody did. */
   readonly dangers?: Dangers | undefined
   /** Forces as they were measured on the closing edge. */

@@ -17,6 +17,8 @@ export interface Drive {
   readonly openAccel_mm_per_s2: number | undefined
   /** From the input of the control until a shut leaf begins to open, warning before it included; undefined if nobody said. */
   readonly openDelay_s?: number | undefined
+  /** How long the leaf stays open before it closes; undefined if nobody said. */
+  readonly holdOpen_s?: number | undefined
   /** Measured between the stop command at full speed and rest: then these bound the time, not delay and braking; undefined if nobody did. */
   readonly stopTimes?: StopTimes | undefined
   /** Clear ways from which a closing may begin, beside the full one. */
@@ -45,6 +47,28 @@ export interface Lane {
   readonly longestStay_s: number | undefined
   /** How a vehicle stops before a leaf that stays shut; undefined if nobody said. */
   readonly braking?: Braking | undefined
+}
+
+/** A way past the door, along x, of people who do not want through: a stretch of y that their middles keep to. */
+export interface Crossing {
+  readonly id: string
+  readonly name: string
+  readonly yMin_mm: number
+  readonly yMax_mm: number
+  readonly slowest_mm_per_s: number | undefined
+  readonly fastest_mm_per_s: number | undefined
+  readonly bodies: readonly string[] // ids, never empty
+  /** Passers-by in a day, both directions together; undefined if nobody counted. */
+  readonly perDay: number | undefined
+  /** Needless openings in a day that are bearable; undefined if nobody said. */
+  readonly mostPerDay: number | undefined
+}
+
+/** The air on both sides, and how much of it may be lost in a day; undefined if nobody said. */
+export interface Air {
+  readonly sideA_degC: number
+  readonly sideB_degC: number
+  readonly mostPerDay_m3: number | undefined
 }
 
 /** What a stopping distance follows from. */

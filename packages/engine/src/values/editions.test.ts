@@ -16,6 +16,8 @@ describe('outside values of the edition 2026-11', () => {
       ['approach-speed-arm', [2000, 1600], 'mm_per_s', 'from memory'], // sep-08
       ['approach-speed-walking', 1600, 'mm_per_s', 'published'], // sep-03
       ['crawl-under-height', 200, 'mm', 'published'], // sep-06
+      ['doorway-discharge', [0.4, 0.0045], '1', 'published'], // no check value: read in a public library
+      ['doorway-mean-height', [2, 9], '1', 'published'], // no check value: read in a public library
       ['guarded-height', 2.5, 'm', 'published'], // door-09
       ['koschmieder-contrast', 0.02, '1', 'published'], // op-04
       ['lasting-force', 150, 'N', 'from memory'], // door-13

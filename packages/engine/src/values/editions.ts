@@ -1,4 +1,5 @@
 import type { OutsideValue } from '../model/source.ts'
+import { doorwayDischarge, doorwayMeanHeight } from './air.ts'
 import { guardedHeight, presenceReferenceBody } from './doors.ts'
 import { lastingForce, lowEnergy, peakForce, peakTime, restForce } from './forces.ts'
 import { minimumGap, reachThrough } from './gaps.ts'
@@ -11,6 +12,8 @@ export type ValuesOfEdition = {
   readonly presenceReferenceBody: OutsideValue & { readonly value: readonly number[] }
   readonly crawlUnderHeight: OutsideValue & { readonly value: number }
   readonly koschmiederContrast: OutsideValue & { readonly value: number }
+  readonly doorwayDischarge: OutsideValue & { readonly value: readonly number[] }
+  readonly doorwayMeanHeight: OutsideValue & { readonly value: readonly number[] }
   readonly minimumGap: OutsideValue & { readonly value: readonly number[] }
   readonly reachThrough: OutsideValue & { readonly value: readonly number[] }
   readonly peakForce: OutsideValue & { readonly value: readonly number[] }
@@ -42,6 +45,8 @@ export const EDITIONS: readonly [Edition, ...Edition[]] = [
       guardedHeight,
       presenceReferenceBody,
       koschmiederContrast,
+      doorwayDischarge,
+      doorwayMeanHeight,
       minimumGap,
       reachThrough,
       peakForce,

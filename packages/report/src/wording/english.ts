@@ -4,6 +4,7 @@ import { openingInTime, stopsIfShut } from './en/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './en/concept.ts'
 import { controlFact } from './en/control.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
+import { airLost, needlessOpenings } from './en/crossing.ts'
 import { dangerPoint, dangersListed } from './en/dangers.ts'
 import { contactEnergy, contactForce } from './en/forces.ts'
 import { phrases } from './en/phrases.ts'
@@ -37,6 +38,8 @@ export const english: Language = {
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,
+    'needless-openings': needlessOpenings,
+    'air-lost': airLost,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,

@@ -88,6 +88,7 @@ function grainOf(unit: Unit, reader: Reader, sizeOfIt: number): Grain {
   const decimals = (factor: number, places: number, suffix: string) => decimalGrain(factor, places, suffix, reader)
   if (unit === 'mm' || unit === 'm') return feet ? inches(unit === 'm' ? 1000 : 1) : decimals(unit === 'm' ? 1000 : 1, 1, ' mm')
   if (unit === 'mm2' || unit === 'm2') return areaGrain(unit === 'm2' ? 1 : 1e-6, sizeOfIt, reader)
+  if (unit === 'm3') return feet ? decimals(1 / 0.028316846592, 0, ` ${reader.language.units.cubicFeet}`) : decimals(1, 1, ' m\u00b3') // 1 ft = 0.3048 m
   if (unit === 'rad') return decimals(180 / Math.PI, 1, '\u00b0')
   if (unit === 'deg') return decimals(1, 1, '\u00b0')
   if (unit === 's') return decimals(1, 2, ' s')

@@ -4,6 +4,7 @@ import { openingInTime, stopsIfShut } from './de/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './de/concept.ts'
 import { controlFact } from './de/control.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './de/coverage.ts'
+import { airLost, needlessOpenings } from './de/crossing.ts'
 import { dangerPoint, dangersListed } from './de/dangers.ts'
 import { contactEnergy, contactForce } from './de/forces.ts'
 import { phrases } from './de/phrases.ts'
@@ -37,6 +38,8 @@ export const german: Language = {
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,
+    'needless-openings': needlessOpenings,
+    'air-lost': airLost,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,

@@ -26,7 +26,7 @@ export const phrases: Phrases = {
   },
   notJudged: (count) => `${count} nicht beurteilbar`,
   nothingJudged: 'nichts beurteilt',
-  units: { perMetre: 'pro m', squareFeet: 'ft²', withoutEnd: 'unbegrenzt', unknown: 'unbekannt' },
+  units: { perMetre: 'pro m', squareFeet: 'ft²', cubicFeet: 'Kubikfuß', withoutEnd: 'unbegrenzt', unknown: 'unbekannt' },
   bodies: {
     turned: (angle) => `um ${angle} gedreht`,
     cylinder: (across, high) => `${across} Durchmesser, ${high} hoch`,
@@ -44,6 +44,7 @@ export const phrases: Phrases = {
   },
   things: {
     zone: (name) => `Zone ${quoted(name)}`,
+    crossing: (name) => `Querweg ${quoted(name)}`,
     lane: (name) => `Spur ${quoted(name)}`,
     danger: (name) => `Gefahrstelle ${quoted(name)}`,
     sensor: (name) => `Sensor ${quoted(name)}`,
@@ -135,6 +136,11 @@ export const phrases: Phrases = {
     fastest_m_per_s: 'das schnellste Tempo',
     response_s: 'die Ansprechzeit des Ausgangs',
     hold_s: 'die Nachlaufzeit des Ausgangs',
+    'survey/air': 'die Temperaturen auf beiden Seiten',
+    holdOpen_s: 'wie lange der Flügel offen bleibt',
+    perDay: 'wie viele am Tag vorübergehen',
+    mostPerDay: 'wie viele unnötige Öffnungen am Tag erträglich sind',
+    mostPerDay_m3: 'wie viel Luft am Tag entweichen darf',
     openDelay_s: 'die Verzögerung, bevor ein geschlossener Flügel zu öffnen beginnt',
     braking: 'wie Fahrzeuge der Spur bremsen (Reaktion, Verzögerung, Gefälle des Weges)',
     stopTimes: 'mehrere Anhaltezeiten des Flügels',

@@ -48,6 +48,30 @@ export const ofApproach: Readonly<Record<string, string>> = {
     'ein Fahrzeug, das angefordert hat, findet die Öffnung frei, ohne zu bremsen',
   'the stopping distance of road handbooks, from where the leaf ought to have begun to open':
     'der Anhalteweg der Straßenhandbücher, ab wo der Flügel zu öffnen begonnen haben sollte',
+  'tracks across the crossing': 'Spuren quer über den Weg',
+  'tracks on which passers-by are seen': 'Spuren, auf denen Vorübergehende gesehen werden',
+  'part of passers-by who open the door': 'Anteil der Vorübergehenden, die das Tor öffnen',
+  'mean over tracks of the paces up to longest sight / response': 'Mittel über die Spuren der Tempi bis längste Sicht / Ansprechen',
+  'needless openings in a day': 'unnötige Öffnungen am Tag',
+  'part * passers-by in a day': 'Anteil * Vorübergehende am Tag',
+  'difference of both temperatures, in K': 'Unterschied beider Temperaturen, in K',
+  'exchange each way when open, in m3/s': 'Austausch in jeder Richtung bei offenem Tor, in m3/s',
+  'coefficient * area / 2 * sqrt(2 g (2 h / 9) difference / T)': 'Beiwert * Fläche / 2 * Wurzel(2 g (2 h / 9) Unterschied / T)',
+  'air lost in one opening': 'bei einem Öffnen entwichene Luft',
+  'exchange summed up over opening, open and closing': 'Austausch summiert über Öffnen, Offenstehen und Schließen',
+  'air lost in a day': 'am Tag entwichene Luft',
+  'one opening * openings': 'ein Öffnen * Öffnungen',
+  'passers-by spread evenly over the width and the paces of their way':
+    'Vorübergehende gleichmäßig über Breite und Tempi ihres Weges verteilt',
+  'no wind; air alike on each side from floor to lintel': 'kein Wind; Luft auf jeder Seite vom Boden bis zum Sturz gleich',
+  'Discharge coefficient of an open doorway with air going both ways: 0.40 + 0.0045 for each kelvin of difference.':
+    'Ausflussbeiwert einer offenen Tür, durch die Luft in beiden Richtungen geht: 0,40 + 0,0045 je Kelvin Unterschied.',
+  'seen as the open library AixLib (RWTH Aachen) prints it, not in the handbook itself':
+    'gesehen, wie die freie Bibliothek AixLib (RWTH Aachen) es wiedergibt, nicht im Handbuch selbst',
+  'Part of the height from the middle of a doorway at which the flow of either way stands for its mean: 2 / 9.':
+    'Teil der Höhe ab der Mitte einer Tür, in dem der Strom jeder Richtung für sein Mittel steht: 2 / 9.',
+  'seen as the open library IBPSA prints and computes it, not in the guide itself':
+    'gesehen, wie die freie Bibliothek IBPSA es wiedergibt und rechnet, nicht im Handbuch selbst',
   'seen in a published summary; that it is asked where the concept is contact-free is our decision':
     'gesehen in einer veröffentlichten Zusammenfassung; dass es bei berührungslosem Schutzkonzept verlangt wird, ist unsere Festlegung',
   'seen in a published summary, not in the standard itself': 'gesehen in einer veröffentlichten Zusammenfassung, nicht in der Norm selbst',

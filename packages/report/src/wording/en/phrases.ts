@@ -32,7 +32,7 @@ export const phrases = {
   } satisfies Readonly<Record<Verdict, (count: number) => string>>,
   notJudged: (count: number): string => `${count} could not be judged`,
   nothingJudged: 'nothing judged',
-  units: { perMetre: 'per m', squareFeet: 'sq ft', withoutEnd: 'without end', unknown: 'unknown' },
+  units: { perMetre: 'per m', squareFeet: 'sq ft', cubicFeet: 'cu ft', withoutEnd: 'without end', unknown: 'unknown' },
   bodies: {
     turned: (angle: string): string => `turned ${angle}`,
     cylinder: (across: string, high: string): string => `${across} across, ${high} high`,
@@ -51,6 +51,7 @@ export const phrases = {
   },
   things: {
     zone: (name: string): string => `zone \u201c${name}\u201d`,
+    crossing: (name: string): string => `crossing \u201c${name}\u201d`,
     lane: (name: string): string => `lane \u201c${name}\u201d`,
     danger: (name: string): string => `danger point \u201c${name}\u201d`,
     sensor: (name: string): string => `sensor \u201c${name}\u201d`,
@@ -146,6 +147,11 @@ export const phrases = {
     fastest_m_per_s: 'the fastest pace',
     response_s: 'the response time of its output',
     hold_s: 'the hold time of its output',
+    'survey/air': 'the temperatures on both sides',
+    holdOpen_s: 'how long the leaf stays open',
+    perDay: 'how many pass by in a day',
+    mostPerDay: 'how many needless openings in a day are bearable',
+    mostPerDay_m3: 'how much air may be lost in a day',
     openDelay_s: 'the delay before a shut leaf begins to open',
     braking: 'how vehicles of the lane brake (reaction, deceleration, fall of the way)',
     stopTimes: 'several stopping times of the leaf',
