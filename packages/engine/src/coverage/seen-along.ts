@@ -4,45 +4,50 @@ import { type FloorPieces, floorPieces } from '../space/floor.ts'
 import type { Strip } from './hits.kernel.ts'
 import { NO_TOLERANCES } from './off.ts'
 import type { CountedField, Stance } from './scene.ts'
+import { seenOnStrip } from './seen-on-strip.ts'
 import { joined, type Stretch } from './stretches.ts'
 import { tileBeams, tileBody, tolerantField } from './tile-scene.ts'
-import { growTree, SPLIT, type TileTree } from './tile-tree.ts'
 
 /** The ends of a stretch are found to this; what is not proved counts as unseen. */
 export const END_MM = 1
+
+/** Where along y one field sees a body in one stance whose middle keeps one x. */
+export type Along = (stance: Stance) => (x_mm: number, yMin_mm: number, yMax_mm: number) => readonly Stretch[]
 
 /**
  * Prepares one field, so that it can be asked where along y it sees a body whose middle keeps one x: the tile rule on tiles without width, so that
  * every place between the ends of a stretch is proved to be seen. Obstacles hide what lies behind them and do not stop the body.
  */
-export function seenAlong(door: Door, state: DoorState, counted: CountedField) {
+export function seenAlong(door: Door, state: DoorState, counted: CountedField): Along {
   const field = tolerantField(door, state, counted, NO_TOLERANCES)
   const floor = floorPieces(state.floor)
-  return ({ body, posture, yaw_rad }: Stance) => {
+  const known = new Map<string, ReturnType<Along>>()
+  const prepare: Along = ({ body, posture, yaw_rad }) => {
     const shape = shapeOf(posture, yaw_rad, body.reflectance, counted.sensor.spotRadius_mm)
-    const beams = [tileBeams(field, shape, NO_TOLERANCES, 0)]
-    const budget = { left: 1e6 }
-    return (x_mm: number, yMin_mm: number, yMax_mm: number): readonly Stretch[] =>
+    const common = {
+      standing: shapeOf(posture, yaw_rad, 1, 0),
+      turn_rad: 0,
+      fields: [field],
+      beams: [tileBeams(field, shape, NO_TOLERANCES, 0)],
+      obstacles: [],
+      length_mm: 0,
+      floor_mm: 0,
+      smallest_mm: END_MM,
+      stopAtOpen: false,
+      budget: { left: 1e6 },
+    }
+    return (x_mm, yMin_mm, yMax_mm) =>
       joined(
-        stripsAlong(floor, yMin_mm, yMax_mm).flatMap(({ strip, from_mm, to_mm }) => {
-          const tile = { xMin: x_mm, xMax: x_mm, yMin: from_mm, yMax: to_mm }
-          const problem = {
-            standing: shapeOf(posture, yaw_rad, 1, 0),
-            turn_rad: 0,
-            strip,
-            fields: [field],
-            beams,
-            bodies: [tileBody(shape, strip)],
-            obstacles: [],
-            length_mm: 0,
-            floor_mm: 0,
-            smallest_mm: END_MM,
-            stopAtOpen: false,
-            budget,
-          }
-          return seenTiles(growTree(problem, tile, []), from_mm, to_mm)
-        }),
+        stripsAlong(floor, yMin_mm, yMax_mm).flatMap(({ strip, from_mm, to_mm }) =>
+          seenOnStrip({ ...common, strip, bodies: [tileBody(shape, strip)] }, x_mm, from_mm, to_mm),
+        ),
       )
+  }
+  return (stance) => {
+    const key = `${stance.body.id} ${stance.index} ${stance.yaw_rad}`
+    const along = known.get(key) ?? prepare(stance)
+    known.set(key, along)
+    return along
   }
 }
 
@@ -57,20 +62,4 @@ function stripsAlong(
     const strip = { firstRow: 0, lastRow: -1, z0, slopeX: floor.slopeX, slopeY, lowest: 0, highest: 0 }
     return { strip, from_mm: Math.max(yMin_mm, floor.from[piece] as number), to_mm: Math.min(yMax_mm, floor.from[piece + 1] ?? Infinity) }
   }).filter(({ from_mm, to_mm }) => from_mm < to_mm)
-}
-
-/** The tiles of a tree without width that are seen, in rising order. */
-function seenTiles(tree: TileTree, from_mm: number, to_mm: number): readonly Stretch[] {
-  const seen: Stretch[] = []
-  let at = 0
-  const walk = (low: number, high: number) => {
-    const node = tree[at++] as number
-    if (node === SPLIT) {
-      const middle = (low + high) / 2
-      walk(low, middle)
-      walk(middle, high)
-    } else if (node >= 0) seen.push({ from_mm: low, to_mm: high })
-  }
-  walk(from_mm, to_mm)
-  return seen
 }

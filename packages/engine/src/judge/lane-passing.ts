@@ -1,3 +1,5 @@
+import { type CountedField, fieldName } from '../coverage/scene.ts'
+import { type Along, seenAlong } from '../coverage/seen-along.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Step } from '../model/finding.ts'
 import type { InputPath } from '../model/source.ts'
@@ -26,12 +28,13 @@ export function lanePassing(context: Context, lane: Lane, state: DoorState): Lan
   const known = answers.get(context) ?? new Map<string, LanePassing>()
   answers.set(context, known)
   const key = `${lane.id}@${state.id}`
-  const answer = known.get(key) ?? answerOf(context.door, lane, state)
+  const answer = known.get(key) ?? answerOf(context, lane, state)
   known.set(key, answer)
   return answer
 }
 
-function answerOf(door: Door, lane: Lane, state: DoorState): LanePassing {
+function answerOf(context: Context, lane: Lane, state: DoorState): LanePassing {
+  const { door } = context
   const { leaf } = door
   const needs = missingInputs(door, lane)
   if (leaf?.travel === 'turning') return { kind: 'not-computable' }
@@ -39,7 +42,7 @@ function answerOf(door: Door, lane: Lane, state: DoorState): LanePassing {
   const drive = door.drive && plane && leafDrive(door.drive, plane.way_mm)
   const { slowest_mm_per_s: slowest, fastest_mm_per_s: fastest } = lane
   if (needs.length > 0 || !plane || !drive || slowest === undefined || fastest === undefined) return { kind: 'missing', needs }
-  const fields = timedFields(door, lane)
+  const fields = timedFields(context, lane, state)
   const acting = fields.filter(({ counted }) => counted.field.blanking.length === 0)
   const openings_mm = [plane.way_mm, ...(door.drive?.partialOpenings_mm ?? []).filter((way_mm) => way_mm < plane.way_mm)]
   const verdict = laneVerdict({ door, state, lane, drive, plane, speeds_mm_per_s: [slowest, fastest], fields: acting, openings_mm })
@@ -47,12 +50,24 @@ function answerOf(door: Door, lane: Lane, state: DoorState): LanePassing {
 }
 
 /** A field with blanking windows does not act at some positions of the leaf: none of it is counted on. */
-function timedFields(door: Door, lane: Lane): readonly TimedField[] {
-  return fieldsOfFunction(door, 'presence').map((counted) => {
+function timedFields(context: Context, lane: Lane, state: DoorState): readonly TimedField[] {
+  return fieldsOfFunction(context.door, 'presence').map((counted) => {
     const { response_s = 0, hold_s = 0, presenceTime_s } = counted.field
     const holds = presenceTime_s === undefined || lane.longestStay_s === undefined || presenceTime_s >= lane.longestStay_s
-    return { counted, response_s, hold_s, holds }
+    return { counted, along: alongOf(context, counted, state), response_s, hold_s, holds }
   })
+}
+
+const alongs = new WeakMap<Context, Map<string, Along>>()
+
+/** Prepared once for all lanes. */
+function alongOf(context: Context, counted: CountedField, state: DoorState): Along {
+  const known = alongs.get(context) ?? new Map<string, Along>()
+  alongs.set(context, known)
+  const key = `${fieldName(counted)}@${state.id}`
+  const along = known.get(key) ?? seenAlong(context.door, state, counted)
+  known.set(key, along)
+  return along
 }
 
 function missingInputs(door: Door, lane: Lane): readonly InputPath[] {

@@ -1,5 +1,5 @@
 import { type CountedField, type Stance, stancesOfBodies } from '../coverage/scene.ts'
-import { seenAlong } from '../coverage/seen-along.ts'
+import type { Along } from '../coverage/seen-along.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
 import { closingFrom, type LeafDrive } from '../motion/leaf-run.ts'
@@ -21,6 +21,8 @@ export interface LaneQuestion {
 }
 export interface TimedField {
   readonly counted: CountedField
+  /** Where it sees a body, in the state of the question. */
+  readonly along: Along
   readonly response_s: number
   readonly hold_s: number
   /** It holds a body that stands for as long as one may. */
@@ -54,18 +56,17 @@ export const SLOWEST_MM_PER_S = 1
  * The worst that can happen to the bodies of one lane in one state: over every phase, speed, place to stop and direction, at the middle and both
  * edges of the lane, for every opening from which the leaf may close.
  */
-export function laneVerdict({ door, state, lane, drive, plane, speeds_mm_per_s, fields, openings_mm }: LaneQuestion): LaneVerdict {
+export function laneVerdict({ door, lane, drive, plane, speeds_mm_per_s, fields, openings_mm }: LaneQuestion): LaneVerdict {
   const tally = newTally()
   const labelled: Partial<Record<(typeof CONTACTS)[number], LaneContact>> = {}
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
-  const sights = fields.map((timed) => ({ timed, along: seenAlong(door, state, timed.counted) }))
   const far_mm = Math.min(FARTHEST_MM, farthest(fields) + 2000)
   const [slowest, fastest] = speeds_mm_per_s
   const speeds = [Math.max(SLOWEST_MM_PER_S, slowest), Math.max(SLOWEST_MM_PER_S, fastest)] as const
   let passages = 0
   for (const stance of stances) {
     const half = halfAlong(stance)
-    const asked = sights.map(({ timed, along }) => ({ timed, stretches: along(stance) }))
+    const asked = fields.map((timed) => ({ timed, stretches: timed.along(stance) }))
     for (const x_mm of placesAcross(lane, half.x_mm)) {
       const seen = asked.map(({ timed, stretches }) => ({ timed, alongY: stretches(x_mm, -far_mm, far_mm) }))
       const reach_mm = plane.half_mm + half.y_mm
