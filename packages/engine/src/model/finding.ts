@@ -1,3 +1,4 @@
+import type { Course } from './course.ts'
 import type { Confirmation, InputPath, Quantity, Source } from './source.ts'
 
 export type Verdict = 'pass' | 'fail' | 'undetermined' | 'not-applicable'
@@ -37,6 +38,8 @@ interface FindingBase {
   readonly steps: readonly Step[]
   /** Outside values, bodies and sensors the verdict rests on, each with its source, and whether a user confirmed it. */
   readonly basis: readonly { readonly id: string; readonly source: Source; readonly confirmed?: Confirmation }[]
+  /** One body and one closing, where a lane is judged in time: the fastest contact, or the nearest passage. */
+  readonly course?: Course
   /** Words and numbers for the sentence: ids, names, figures. Keys are documented beside each rule. */
   readonly facts: Readonly<Record<string, string | number | boolean>>
 }

@@ -5,7 +5,7 @@ import type { Lane } from '../model/traffic.ts'
 import { closingFrom, type LeafDrive } from '../motion/leaf-run.ts'
 import { halfAlong, type LeafPlane } from './leaf-plane.ts'
 import type { View } from './output.ts'
-import { type Contact, newTally, type Tally, worstOfPassage } from './worst-passage.ts'
+import { type Contact, newTally, type Passage, type Tally, worstOfPassage } from './worst-passage.ts'
 
 /** Everything that a lane's verdict rests on; whoever asks has made sure that nothing is missing. */
 export interface LaneQuestion {
@@ -44,6 +44,9 @@ export interface LaneContact extends Contact {
   readonly x_mm: number
   readonly from: 'a' | 'b'
   readonly opening_mm: number
+  readonly passage: Passage
+  /** Where along the way each field sees the body. */
+  readonly sights: readonly { readonly timed: TimedField; readonly visible: View['visible'] }[]
 }
 
 /** Nobody comes into sight from farther: so long before the door the longest closing is over. */
@@ -75,11 +78,11 @@ export function laneVerdict({ door, lane, drive, plane, speeds_mm_per_s, fields,
         const onWay = seen.map(({ timed, alongY }) => ({ timed, visible: from === 'b' ? alongY : mirrored(alongY) }))
         const views: View[] = onWay.map(({ timed: { response_s, hold_s }, visible }) => ({ visible, response_s, hold_s }))
         const standing = onWay.flatMap(({ timed, visible }) => (timed.holds ? visible : [])).sort((a, b) => a.from_mm - b.from_mm)
-        const passage = { enter_mm: -reach_mm, leave_mm: reach_mm, clear: plane.clear(stance, x_mm), views, standing }
+        const passage: Passage = { enter_mm: -reach_mm, leave_mm: reach_mm, clear: plane.clear(stance, x_mm), views, standing }
         for (const opening_mm of openings_mm) {
           worstOfPassage(closingFrom(drive, opening_mm), passage, speeds, tally)
           passages++
-          const label = { stance, x_mm, from, opening_mm }
+          const label = { stance, x_mm, from, opening_mm, passage, sights: onWay }
           for (const kind of CONTACTS) {
             const contact = tally[kind]
             if (contact && contact !== labelled[kind]) tally[kind] = labelled[kind] = { ...contact, ...label }
