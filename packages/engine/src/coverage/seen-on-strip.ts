@@ -36,7 +36,7 @@ function guessesOf(
 ) {
   const [beams, body] = [problem.beams[0], problem.bodies[0]]
   if (!beams || !body) throw new Error('a strip must have one field with its beams and body')
-  const out = new Float64Array(GUESS_ROOM + 2)
+  const out = new Float64Array(GUESS_ROOM)
   const meeting: Guess[] = []
   const guesses: Guess[] = []
   for (const { first, end } of planes) {

@@ -2,12 +2,16 @@
 
 import type { TileBeams, TileBody } from './tile-rule.kernel.ts'
 
-/** Room for one beam's stretches: as pairs, first where it meets the body at all, then where it may see it, a window and a face each. */
-export const GUESS_ROOM = 64
+/** Size of the buffer: stretches of one beam as pairs, and behind them its distances to the faces. */
+export const GUESS_ROOM = 80
+const PAIRS = 64 // numbers
+const ENTER = 64 // per axis, distance to the face that is entered, for y = 0
+const LEAVE = 67
+const MOVE = 70 // what both change by per mm of y
 
 /**
  * KERNEL. Stretches of beam i against the body at x, within yMin to yMax, as pairs from 0 on. The first pair is where the beam meets the body, which
- * no sight exceeds (for a cylinder, where it meets the box around it).
+ * no sight exceeds (for a cylinder, where it meets the box around it); the others where it may see it, one for each window and face.
  *
  * @returns how many numbers were written; 0 where the beam meets it nowhere
  */
@@ -16,25 +20,31 @@ export function guessSights(out: Float64Array, beams: TileBeams, i: number, body
   out[0] = yMin
   out[1] = yMax
   const base = 3 * i
+  const last = beams.to[beams.first[i + 1]! - 1]!
+  // between the faces of each axis
   for (let k = 0; k < 3; k++) {
-    if (isSteep(beams, base, k)) continue
-    const stands = beams.at[base + k]! - body.a[k]! * x - body.c[k]!
-    clip(out, 0, body.low[k]! - stands, body.b[k]!)
-    clip(out, 0, stands - body.high[k]!, -body.b[k]!)
-  }
-  for (let k = 0; k < 3; k++) {
-    if (!isSteep(beams, base, k)) continue
-    for (let j = 0; j < 3; j++)
-      if (j !== k && isSteep(beams, base, j))
-        clip(
-          out,
-          0,
-          enters(beams, base, body, k, x) - leaves(beams, base, body, j, x),
-          moves(beams, base, body, k) - moves(beams, base, body, j),
-        )
+    const slope = beams.slope[base + k]!
+    const middle = body.a[k]! * x + body.c[k]! - beams.at[base + k]!
+    if (!isSteep(beams, base, k)) {
+      clip(out, 0, body.low[k]! + middle, body.b[k]!)
+      clip(out, 0, -middle - body.high[k]!, -body.b[k]!)
+      continue
+    }
+    const near = (middle + body.low[k]!) / slope
+    const far = (middle + body.high[k]!) / slope
+    out[ENTER + k] = near < far ? near : far
+    out[LEAVE + k] = near < far ? far : near
+    out[MOVE + k] = body.b[k]! / slope
     // the last window's end, and for a segment its start, bound every sight
-    clip(out, 0, enters(beams, base, body, k, x) - beams.to[beams.first[i + 1]! - 1]!, moves(beams, base, body, k))
-    if (beams.segments) clip(out, 0, -leaves(beams, base, body, k, x), -moves(beams, base, body, k))
+    clip(out, 0, out[ENTER + k]! - last, out[MOVE + k]!)
+    clip(out, 0, -out[LEAVE + k]!, -out[MOVE + k]!)
+    if (out[0]! >= out[1]!) return 0
+    for (let j = 0; j < k; j++) {
+      if (!isSteep(beams, base, j)) continue
+      clip(out, 0, out[ENTER + k]! - out[LEAVE + j]!, out[MOVE + k]! - out[MOVE + j]!)
+      clip(out, 0, out[ENTER + j]! - out[LEAVE + k]!, out[MOVE + j]! - out[MOVE + k]!)
+      if (out[0]! >= out[1]!) return 0
+    }
   }
   if (!(out[0]! < out[1]!)) return 0
   if (beams.segments) {
@@ -42,25 +52,24 @@ export function guessSights(out: Float64Array, beams: TileBeams, i: number, body
     out[3] = out[1]!
     return 4
   }
-  return body.round ? guessCylinder(out, beams, i, body, x) : guessBox(out, beams, i, body, x)
+  return body.round ? guessCylinder(out, beams, i, body, x) : guessBox(out, beams, i)
 }
 
 /** KERNEL. For each window, the stretches in which each face is the last to be entered, within the window and in reach. */
-function guessBox(out: Float64Array, beams: TileBeams, i: number, body: TileBody, x: number): number {
+function guessBox(out: Float64Array, beams: TileBeams, i: number): number {
   const base = 3 * i
   let end = 2
   for (let w = beams.first[i]!; w < beams.first[i + 1]!; w++)
-    for (let m = 0; m < 3 && end < GUESS_ROOM; m++) {
+    for (let m = 0; m < 3 && end < PAIRS; m++) {
       if (!isSteep(beams, base, m)) continue
-      const enter = enters(beams, base, body, m, x)
-      const move = moves(beams, base, body, m)
+      const enter = out[ENTER + m]!
+      const move = out[MOVE + m]!
       const far = beams.to[w]! < beams.reach[base + m]! ? beams.to[w]! : beams.reach[base + m]!
       out[end] = out[0]!
       out[end + 1] = out[1]!
       clip(out, end, enter - far, move)
       clip(out, end, beams.from[w]! - enter, -move)
-      for (let k = 0; k < 3; k++)
-        if (k !== m && isSteep(beams, base, k)) clip(out, end, enters(beams, base, body, k, x) - enter, moves(beams, base, body, k) - move)
+      for (let k = 0; k < 3; k++) if (k !== m && isSteep(beams, base, k)) clip(out, end, out[ENTER + k]! - enter, out[MOVE + k]! - move)
       if (out[end]! < out[end + 1]!) end += 2
     }
   return end
@@ -79,12 +88,12 @@ function guessCylinder(out: Float64Array, beams: TileBeams, i: number, body: Til
   const aside = beams.at[base]! - x
   const middle = (out[0]! + out[1]!) / 2 // on a slope the height is taken here
   let end = 2
-  for (let w = beams.first[i]!; w < beams.first[i + 1]! && end < GUESS_ROOM; w++) {
+  for (let w = beams.first[i]!; w < beams.first[i + 1]! && end < PAIRS; w++) {
     let near = beams.from[w]! > 0 ? beams.from[w]! : 0
     let far = beams.to[w]!
     if (isSteep(beams, base, 2)) {
-      const enter = enters(beams, base, body, 2, x) + moves(beams, base, body, 2) * middle
-      const leave = leaves(beams, base, body, 2, x) + moves(beams, base, body, 2) * middle
+      const enter = out[ENTER + 2]! + out[MOVE + 2]! * middle
+      const leave = out[LEAVE + 2]! + out[MOVE + 2]! * middle
       if (enter > near) near = enter
       if (leave < far) far = leave
     }
@@ -116,21 +125,6 @@ function edge(beams: TileBeams, base: number, radius: number, aside: number, t: 
 function isSteep(beams: TileBeams, base: number, axis: number): boolean {
   const slope = beams.slope[base + axis]!
   return slope > 1e-9 || slope < -1e-9
-}
-
-/** Distance to the face entered across an axis at y = 0; it changes by `moves` per mm of y. */
-function enters(beams: TileBeams, base: number, body: TileBody, k: number, x: number): number {
-  const slope = beams.slope[base + k]!
-  return (body.a[k]! * x + body.c[k]! + (slope > 0 ? body.low[k]! : body.high[k]!) - beams.at[base + k]!) / slope
-}
-
-function leaves(beams: TileBeams, base: number, body: TileBody, k: number, x: number): number {
-  const slope = beams.slope[base + k]!
-  return (body.a[k]! * x + body.c[k]! + (slope > 0 ? body.high[k]! : body.low[k]!) - beams.at[base + k]!) / slope
-}
-
-function moves(beams: TileBeams, base: number, body: TileBody, k: number): number {
-  return body.b[k]! / beams.slope[base + k]!
 }
 
 /** Keeps of the pair at `at` where constant + slope y < 0. */
