@@ -39,7 +39,7 @@ export const zoneSchema = record(
     xMax_mm: place_mm('x where it ends.'),
     yMin_mm: place_mm('y where it begins.'),
     yMax_mm: place_mm('y where it ends.'),
-    bodies: optional(list(id('Id of a body.'), { from: 1, upTo: BOUNDS.bodies }, 'Bodies that must be seen; all of the door if absent.')),
+    bodies: optional(list(id('Id of a body.'), { from: 1, upTo: BOUNDS.bodies }, 'Bodies that must be seen; all of one part if absent.')),
     allowedPocket_mm: optional(distance_mm('Largest diameter of a place that may stay unseen; 0 if absent.')),
     allowedPocketSource: optional(sourceSchema),
     pitch_mm: optional(number({ from: 1, upTo: 1000 }, 'Grid of placements; 25 if absent.')),
@@ -54,6 +54,9 @@ export const conceptSchema = record(
     people: choice(['trained', 'public'], 'Who passes.'),
     drive: choice(['hold-to-run', 'impulse-in-view', 'impulse-out-of-view', 'automatic'], 'How the door is driven.'),
     closingEdge: choice(['force-limited-edge', 'presence-aid', 'contact-free', 'none'], 'What protects the closing edge.'),
+    separation: optional(
+      choice(['2010', '2024'], 'Edition of the separation-distance standard (ISO 13855) that the job names; both are judged if absent.'),
+    ),
   },
   'The protection concept: what must be covered follows from it.',
 )

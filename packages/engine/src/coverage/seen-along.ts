@@ -1,8 +1,10 @@
+import { partsOf } from '../model/body.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import { shapeOf } from '../seeing/shape.ts'
 import { type FloorPieces, floorPieces } from '../space/floor.ts'
 import type { Strip } from './hits.kernel.ts'
 import { NO_TOLERANCES } from './off.ts'
+import { partsAlong } from './parts-along.ts'
 import type { CountedField, Stance } from './scene.ts'
 import { seenOnStrip } from './seen-on-strip.ts'
 import { joined, type Stretch } from './stretches.ts'
@@ -22,7 +24,17 @@ export function seenAlong(door: Door, state: DoorState, counted: CountedField): 
   const field = tolerantField(door, state, counted, NO_TOLERANCES)
   const floor = floorPieces(state.floor)
   const known = new Map<string, ReturnType<Along>>()
-  const prepare: Along = ({ body, posture, yaw_rad }) => {
+  const prepare: Along = (stance) => {
+    const { body, posture, yaw_rad } = stance
+    if (partsOf(posture)) {
+      const along = partsAlong(field, stance, END_MM)
+      return (x_mm, yMin_mm, yMax_mm) => {
+        const questions = { left: 4e6 }
+        return joined(
+          stripsAlong(floor, yMin_mm, yMax_mm).flatMap(({ strip, from_mm, to_mm }) => along(strip, x_mm, from_mm, to_mm, questions)),
+        )
+      }
+    }
     const shape = shapeOf(posture, yaw_rad, body.reflectance, counted.sensor.spotRadius_mm)
     const common = {
       standing: shapeOf(posture, yaw_rad, 1, 0),
@@ -34,14 +46,15 @@ export function seenAlong(door: Door, state: DoorState, counted: CountedField): 
       floor_mm: 0,
       smallest_mm: END_MM,
       stopAtOpen: false,
-      budget: { left: 1e6 },
     }
-    return (x_mm, yMin_mm, yMax_mm) =>
-      joined(
+    return (x_mm, yMin_mm, yMax_mm) => {
+      const budget = { left: 1e6 }
+      return joined(
         stripsAlong(floor, yMin_mm, yMax_mm).flatMap(({ strip, from_mm, to_mm }) =>
-          seenOnStrip({ ...common, strip, bodies: [tileBody(shape, strip)] }, x_mm, from_mm, to_mm),
+          seenOnStrip({ ...common, strip, bodies: [tileBody(shape, strip)], budget }, x_mm, from_mm, to_mm),
         ),
       )
+    }
   }
   return (stance) => {
     const key = `${stance.body.id} ${stance.index} ${stance.yaw_rad}`

@@ -70,6 +70,7 @@ export type UndeterminedReason =
   | 'nothing-free' // no placement is free, so there is nothing to judge
   | 'not-computable' // this kind of device or leaf is not computed; test on site
   | 'yaw-range-sampled' // only some yaws of a range were tried, so no pass follows
+  | 'several-parts' // a body of several parts is judged where it passes, not in a zone: no pass follows for it
   | 'within-tolerance' // as written it would pass or fail, but not over all tolerances that the door file states
   | 'not-proved' // no blind placement was found, and a few tiles could not be shown to be seen
 
