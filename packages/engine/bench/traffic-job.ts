@@ -55,9 +55,9 @@ function mirroredPlanes(scanner: RangingSensor): RangingSensor {
 
 /** Both rules about lanes, as one judgement asks them. */
 export function bothRules(door: Door): readonly { readonly verdict: string }[] {
-  const coverage = () => {
+  const unasked = () => {
     throw new Error('a lane needs no coverage')
   }
-  const context = { door, values: EDITIONS[0].values, coverage }
+  const context = { door, values: EDITIONS[0].values, coverage: unasked, maps: unasked, sightOf: unasked }
   return [...struckByLeaf.judge(context), ...walkedInto.judge(context)]
 }

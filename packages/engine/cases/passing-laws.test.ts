@@ -58,7 +58,9 @@ describe('the verdict on a passage', () => {
         const kinds = (tally: Tally) => `${tally.struck !== undefined} ${tally.walked !== undefined}`
         if (kinds(scaled) !== kinds(plain)) wrong.push(`${seed}: ${kinds(plain)}, scaled ${kinds(scaled)}`)
         const ratio = (scaled.struck?.relativeSpeed ?? 0) - ((plain.struck?.relativeSpeed ?? 0) * length) / time
-        if (Math.abs(ratio) > 8) wrong.push(`${seed}: speed off by ${ratio}`)
+        // the search for the fastest may have given up: what it then left open is said
+        const open = (tally: Tally) => tally.struckAtMost - (tally.struck?.relativeSpeed ?? 0)
+        if (Math.abs(ratio) > 8 + open(scaled) + (open(plain) * length) / time) wrong.push(`${seed}: speed off by ${ratio}`)
         if (kinds(plain) === 'false false' && Math.abs(scaled.gap - plain.gap * length) > 1.5)
           wrong.push(`${seed}: gap ${scaled.gap} of ${plain.gap}`)
       }
