@@ -45,6 +45,8 @@ export const BOUNDS = {
   stoppingReadings: 1000,
   partialOpenings: 4,
   blankings: 16,
+  dangers: 64,
+  guards: 8,
   readings: 50,
   confirmations: 200,
   libraries: 16,

@@ -3,6 +3,7 @@ export { type FieldLook, type Look, looker } from './coverage/looking.ts'
 export type { Stance } from './coverage/scene.ts'
 export { canonicalText } from './judge/canonical-text.ts'
 export { type Depth, type JudgeOptions, judge } from './judge/judge.ts'
+export { passagesEvidence } from './judge/lane-passing.ts'
 export type { Rule } from './judge/rule.ts'
 export { RULES } from './judge/rules.ts'
 export { type FieldPart, type RepairStep, repaired } from './mending/repair.ts'
@@ -10,6 +11,7 @@ export { type Rejected, type Repair, type Repairs, repairs } from './mending/rep
 export type { Tried } from './mending/search.ts'
 export { type Body, type BodyPart, type BoxPosture, type CylinderPosture, isOfParts, type Posture, partsOf } from './model/body.ts'
 export { type Course, courseEnds, type Reading, readingAt, type TimeSpan } from './model/course.ts'
+export type { CaughtPart, DangerKind, Dangers, Guard } from './model/danger.ts'
 export type { BoxObstacle, Door, DoorState, Floor, Leaf, Obstacle, PostObstacle, ProtectionConcept, Tolerances } from './model/door.ts'
 export type {
   BlindRegion,
@@ -43,7 +45,7 @@ export type {
   ZoneOnlySensor,
 } from './model/sensor.ts'
 export type { Basis, Confirmation, InputPath, OutsideValue, Quantity, Source, Unit } from './model/source.ts'
-export type { Drive, Lane } from './model/traffic.ts'
+export type { Braking, Drive, Lane } from './model/traffic.ts'
 export type { SensingFunction, SizeFamily, Zone } from './model/zone.ts'
 export { closingFrom } from './motion/leaf-run.ts'
 export { type BeamSpot, beamSpots, type PlaneSpots } from './seeing/beam-spots.ts'

@@ -97,9 +97,10 @@ function valueWords(id: string, reader: Reader): string {
   const value = OUTSIDE_VALUES.find((each) => each.id === id)
   if (!value) return ''
   const numbers = typeof value.value === 'number' ? [value.value] : value.value
-  const printed = `${numbers.map((each) => String(each).replace('.', reader.language.decimal)).join(' \u00d7 ')}${value.unit === '1' ? '' : ` ${value.unit}`}`
+  const between = numbers.length === 3 ? ' \u00d7 ' : ', ' // the sides of a body, or a list
+  const printed = `${numbers.map((each) => String(each).replace('.', reader.language.decimal)).join(between)}${value.unit === '1' ? '' : ` ${value.unit}`}`
   const isLength = value.unit === 'mm' || value.unit === 'm'
-  const measured = numbers.map((each) => figure({ value: each, unit: value.unit }, reader)).join(' \u00d7 ')
+  const measured = numbers.map((each) => figure({ value: each, unit: value.unit }, reader)).join(between)
   return ` = ${printed}${isLength && reader.units === 'feet-inches' ? ` (${measured})` : ''}`
 }
 

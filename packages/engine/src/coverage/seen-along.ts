@@ -6,9 +6,11 @@ import type { Strip } from './hits.kernel.ts'
 import { NO_TOLERANCES } from './off.ts'
 import { partsAlong } from './parts-along.ts'
 import type { CountedField, Stance } from './scene.ts'
-import { seenOnStrip } from './seen-on-strip.ts'
+import { seenOnStrip, seenTiles } from './seen-on-strip.ts'
 import { joined, type Stretch } from './stretches.ts'
-import { tileBeams, tileBody, tolerantField } from './tile-scene.ts'
+
+import { type TolerantField, tileBeams, tileBody, tolerantField } from './tile-scene.ts'
+import { growTree, type TileSight, type TileTree } from './tile-tree.ts'
 
 /** The ends of a stretch are found to this; what is not proved counts as unseen. */
 export const END_MM = 1
@@ -62,6 +64,48 @@ export function seenAlong(door: Door, state: DoorState, counted: CountedField): 
     known.set(key, along)
     return along
   }
+}
+
+/** An argument like that of `seenAlong` for a body of one part, in a form that others can follow; ends may differ by a millimetre. A tree for each straight piece of the floor, in rising y; its sights go to `sights`. */
+export function treesAlong(door: Door, state: DoorState, counted: CountedField) {
+  const field = tolerantField(door, state, counted, NO_TOLERANCES)
+  const floor = floorPieces(state.floor)
+  return (stance: Stance) => treesOn(field, floor, stance, { left: 1e6 })
+}
+
+export interface TreeAlong {
+  readonly tree: TileTree
+  readonly from_mm: number
+  readonly to_mm: number
+}
+
+function treesOn(field: TolerantField, floor: FloorPieces, { body, posture, yaw_rad }: Stance, budget: { left: number }) {
+  const shape = shapeOf(posture, yaw_rad, body.reflectance, field.counted.sensor.spotRadius_mm)
+  const beams = [tileBeams(field, shape, NO_TOLERANCES, 0)]
+  return (x_mm: number, yMin_mm: number, yMax_mm: number, sights: TileSight[]): readonly TreeAlong[] =>
+    stripsAlong(floor, yMin_mm, yMax_mm).map(({ strip, from_mm, to_mm }) => {
+      const tile = { xMin: x_mm, xMax: x_mm, yMin: from_mm, yMax: to_mm }
+      const problem = {
+        standing: shapeOf(posture, yaw_rad, 1, 0),
+        turn_rad: 0,
+        strip,
+        fields: [field],
+        beams,
+        bodies: [tileBody(shape, strip)],
+        obstacles: [],
+        length_mm: 0,
+        floor_mm: 0,
+        smallest_mm: END_MM,
+        stopAtOpen: false,
+        budget,
+      }
+      return { tree: growTree(problem, tile, sights), from_mm, to_mm }
+    })
+}
+
+/** Where these trees say that the body is seen. */
+export function seenIn(trees: readonly TreeAlong[]): readonly Stretch[] {
+  return joined(trees.flatMap(({ tree, from_mm, to_mm }) => seenTiles(tree, from_mm, to_mm)))
 }
 
 function stripsAlong(

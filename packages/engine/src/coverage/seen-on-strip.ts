@@ -162,7 +162,7 @@ function seenInGap(problem: TileProblem, meeting: readonly Guess[], x_mm: number
 }
 
 /** The tiles of a tree without width that are seen, in rising order. */
-function seenTiles(tree: TileTree, from_mm: number, to_mm: number): readonly Stretch[] {
+export function seenTiles(tree: TileTree, from_mm: number, to_mm: number): readonly Stretch[] {
   const seen: Stretch[] = []
   let at = 0
   const walk = (low: number, high: number) => {

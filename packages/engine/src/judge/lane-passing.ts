@@ -4,9 +4,11 @@ import type { Door, DoorState } from '../model/door.ts'
 import type { Step } from '../model/finding.ts'
 import type { InputPath } from '../model/source.ts'
 import type { Drive, Lane } from '../model/traffic.ts'
+import type { SensingFunction } from '../model/zone.ts'
 import { kineticEnergy_J, type LeafDrive } from '../motion/leaf-run.ts'
-import { type LaneContact, type LaneVerdict, laneVerdict, type TimedField } from '../passing/lane-verdict.ts'
+import { type LaneContact, type LaneQuestion, type LaneVerdict, laneVerdict, type TimedField } from '../passing/lane-verdict.ts'
 import { leafPlane } from '../passing/leaf-plane.ts'
+import { type PassageEvidence, passageEvidence } from '../passing/passage-evidence.ts'
 import { stateFacts } from './coverage-drafts.ts'
 import { quantity, step } from './drafts.ts'
 import { fieldsOfFunction } from './fields.ts'
@@ -28,44 +30,57 @@ export function lanePassing(context: Context, lane: Lane, state: DoorState): Lan
   const known = answers.get(context) ?? new Map<string, LanePassing>()
   answers.set(context, known)
   const key = `${lane.id}@${state.id}`
-  const answer = known.get(key) ?? answerOf(context, lane, state)
+  const answer = known.get(key) ?? answerOf(context.door, lane, state)
   known.set(key, answer)
   return answer
 }
 
-function answerOf(context: Context, lane: Lane, state: DoorState): LanePassing {
-  const { door } = context
-  const { leaf } = door
+function answerOf(door: Door, lane: Lane, state: DoorState): LanePassing {
   const needs = missingInputs(door, lane)
-  if (leaf?.travel === 'turning') return { kind: 'not-computable' }
+  if (door.leaf?.travel === 'turning') return { kind: 'not-computable' }
+  const question = questionOf(door, lane, state)
+  if (question === undefined) return { kind: 'missing', needs }
+  return { kind: 'found', verdict: laneVerdict(question), blanked: question.fields.length < timedFields(door, lane, state).length }
+}
+
+/** Undefined where something is missing, or the leaf turns. */
+function questionOf(door: Door, lane: Lane, state: DoorState): LaneQuestion | undefined {
   const plane = leafPlane(door, state)
   const drive = door.drive && plane && leafDrive(door.drive, plane.way_mm)
   const { slowest_mm_per_s: slowest, fastest_mm_per_s: fastest } = lane
-  if (needs.length > 0 || !plane || !drive || slowest === undefined || fastest === undefined) return { kind: 'missing', needs }
-  const fields = timedFields(context, lane, state)
-  const acting = fields.filter(({ counted }) => counted.field.blanking.length === 0)
+  if (missingInputs(door, lane).length > 0 || !plane || !drive || slowest === undefined || fastest === undefined) return undefined
+  const fields = timedFields(door, lane, state).filter(({ counted }) => counted.field.blanking.length === 0)
   const openings_mm = [plane.way_mm, ...(door.drive?.partialOpenings_mm ?? []).filter((way_mm) => way_mm < plane.way_mm)]
-  const verdict = laneVerdict({ door, state, lane, drive, plane, speeds_mm_per_s: [slowest, fastest], fields: acting, openings_mm })
-  return { kind: 'found', verdict, blanked: acting.length < fields.length }
+  return { door, state, lane, drive, plane, speeds_mm_per_s: [slowest, fastest], fields, openings_mm }
+}
+
+/** Evidence of every lane and state in which nobody is struck, as far as it can be shown in this form. */
+export function passagesEvidence(door: Door): readonly PassageEvidence[] {
+  return (door.lanes ?? []).flatMap((lane) =>
+    door.states.flatMap((state) => {
+      const question = questionOf(door, lane, state)
+      return (question && passageEvidence(question)) ?? []
+    }),
+  )
 }
 
 /** A field with blanking windows does not act at some positions of the leaf: none of it is counted on. */
-function timedFields(context: Context, lane: Lane, state: DoorState): readonly TimedField[] {
-  return fieldsOfFunction(context.door, 'presence').map((counted) => {
+function timedFields(door: Door, lane: Lane, state: DoorState): readonly TimedField[] {
+  return fieldsOfFunction(door, 'presence').map((counted) => {
     const { response_s = 0, hold_s = 0, presenceTime_s } = counted.field
     const holds = presenceTime_s === undefined || lane.longestStay_s === undefined || presenceTime_s >= lane.longestStay_s
-    return { counted, along: alongOf(context, counted, state), response_s, hold_s, holds }
+    return { counted, along: alongOf(door, counted, state), response_s, hold_s, holds }
   })
 }
 
-const alongs = new WeakMap<Context, Map<string, Along>>()
+const alongs = new WeakMap<Door, Map<string, Along>>()
 
 /** Prepared once for all lanes. */
-function alongOf(context: Context, counted: CountedField, state: DoorState): Along {
-  const known = alongs.get(context) ?? new Map<string, Along>()
-  alongs.set(context, known)
+function alongOf(door: Door, counted: CountedField, state: DoorState): Along {
+  const known = alongs.get(door) ?? new Map<string, Along>()
+  alongs.set(door, known)
   const key = `${fieldName(counted)}@${state.id}`
-  const along = known.get(key) ?? seenAlong(context.door, state, counted)
+  const along = known.get(key) ?? seenAlong(door, state, counted)
   known.set(key, along)
   return along
 }
@@ -187,8 +202,8 @@ export function contactSteps(door: Door, lane: Lane, contact: LaneContact): read
   ]
 }
 
-export function laneRestsOn({ door, values }: Context, lane: Lane): RestsOn {
-  const counted = fieldsOfFunction(door, 'presence')
+export function laneRestsOn({ door, values }: Context, lane: Lane, functions: readonly SensingFunction[] = ['presence']): RestsOn {
+  const counted = functions.flatMap((each) => fieldsOfFunction(door, each))
   const bodies = door.bodies.filter(({ id }) => lane.bodies.includes(id))
   const sensors = [...new Set(counted.map(({ sensor }) => sensor))]
   const inputs = [

@@ -14,6 +14,8 @@ export const OBSTACLES: InputPath = 'survey/obstacles'
 export const LEAF: InputPath = 'survey/leaf'
 export const DRIVE: InputPath = 'survey/drive'
 export const LANES: InputPath = 'survey/lanes'
+export const DANGERS: InputPath = 'survey/dangers'
+export const PARKED: InputPath = 'survey/leaf/parked'
 export const VISIBILITY: InputPath = 'survey/visibility_m'
 export const SURVEY: InputPath = 'survey'
 /** What stands around a beam or a body: the survey without what only other questions rest on (visibility, bulge of the leaf, lanes). */

@@ -3,11 +3,14 @@ import { beamGapMax } from './beam-gap-max.ts'
 import { blindPocket } from './blind-pocket.ts'
 import { conceptStated } from './concept-stated.ts'
 import { crawlUnder } from './crawl-under.ts'
+import { dangerPoint } from './danger-point.ts'
+import { dangersListed } from './dangers-listed.ts'
 import { deadGroundRule } from './dead-ground.ts'
 import { floorClearance } from './floor-clearance.ts'
 import { guardedHeight } from './guarded-height.ts'
 import { leafInFieldRule } from './leaf-in-field.ts'
 import { mustNotSee } from './must-not-see.ts'
+import { openingInTime } from './opening-in-time.ts'
 import { presenceRequired } from './presence-required.ts'
 import { presenceTime } from './presence-time.ts'
 import { referenceBody } from './reference-body.ts'
@@ -15,6 +18,7 @@ import type { Rule } from './rule.ts'
 import { segmentBlocked } from './segment-blocked.ts'
 import { sensorValues } from './sensor-values.ts'
 import { smallestBodyRule } from './smallest-body.ts'
+import { stopsIfShut } from './stops-if-shut.ts'
 import { struckByLeaf } from './struck-by-leaf.ts'
 import { walkedInto } from './walked-into.ts'
 import { zoneCovered } from './zone-covered.ts'
@@ -36,7 +40,11 @@ export const RULES: readonly Rule[] = [
   presenceTime,
   struckByLeaf,
   walkedInto,
+  dangersListed,
+  dangerPoint,
   approachDistance,
+  openingInTime,
+  stopsIfShut,
   leafInFieldRule,
   floorClearance,
   sensorValues,

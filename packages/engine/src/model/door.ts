@@ -1,4 +1,5 @@
 import type { Body } from './body.ts'
+import type { Dangers } from './danger.ts'
 import type { Sensor } from './sensor.ts'
 import type { Confirmation, InputPath } from './source.ts'
 import type { Drive, Lane } from './traffic.ts'
@@ -17,6 +18,8 @@ export interface Door {
   /** How the leaf is driven, as far as somebody said. */
   readonly drive?: Drive | undefined
   readonly lanes?: readonly Lane[] | undefined
+  /** Danger points besides the closing edge, as far as somebody looked; undefined if nobody did. */
+  readonly dangers?: Dangers | undefined
   /** Never empty. A door without states has one, called `as surveyed`. The first is the one the sensors learned in unless they say otherwise. */
   readonly states: readonly DoorState[]
   readonly sensors: readonly Sensor[]

@@ -1,5 +1,6 @@
 import type { OutsideValue } from '../model/source.ts'
 import { guardedHeight, presenceReferenceBody } from './doors.ts'
+import { minimumGap, reachThrough } from './gaps.ts'
 import { koschmiederContrast } from './optics.ts'
 import { separationValues } from './separation.ts'
 
@@ -9,6 +10,8 @@ export type ValuesOfEdition = {
   readonly presenceReferenceBody: OutsideValue & { readonly value: readonly number[] }
   readonly crawlUnderHeight: OutsideValue & { readonly value: number }
   readonly koschmiederContrast: OutsideValue & { readonly value: number }
+  readonly minimumGap: OutsideValue & { readonly value: readonly number[] }
+  readonly reachThrough: OutsideValue & { readonly value: readonly number[] }
   readonly approachSpeedArm: OutsideValue & { readonly value: readonly number[] }
   readonly approachSpeedWalking: OutsideValue & { readonly value: number }
   readonly armAddend: OutsideValue & { readonly value: readonly number[] }
@@ -27,7 +30,7 @@ export interface Edition {
 
 /** Newest first. A new edition adds an entry and never changes one: a saved door names the edition that judged it. */
 export const EDITIONS: readonly [Edition, ...Edition[]] = [
-  { id: '2026-11', values: { guardedHeight, presenceReferenceBody, koschmiederContrast, ...separationValues } },
+  { id: '2026-11', values: { guardedHeight, presenceReferenceBody, koschmiederContrast, minimumGap, reachThrough, ...separationValues } },
 ]
 
 /** Every outside value of the newest edition, by id. */

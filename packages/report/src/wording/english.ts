@@ -1,7 +1,9 @@
 import { approachDistance } from './en/approach.ts'
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './en/beams.ts'
+import { openingInTime, stopsIfShut } from './en/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './en/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
+import { dangerPoint, dangersListed } from './en/dangers.ts'
 import { phrases } from './en/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
 import { struckByLeaf, walkedInto } from './en/traffic.ts'
@@ -24,7 +26,11 @@ export const english: Language = {
     'presence-time': presenceTime,
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,
+    'dangers-listed': dangersListed,
+    'danger-point': dangerPoint,
     'approach-distance': approachDistance,
+    'opening-in-time': openingInTime,
+    'stops-if-shut': stopsIfShut,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,

@@ -101,6 +101,14 @@ const everyFact: Finding['facts'] = {
   openingHeight_mm: 4200,
   bodies: 2,
   fitting: 1,
+  danger: 'tail',
+  dangerName: 'D',
+  kind: 'tail',
+  caught: 'body',
+  by: 'gap',
+  guards: 1,
+  needed_mm: 500,
+  open: 'draw-in lifting',
 }
 
 const frame = { subject: { kind: 'zone', id: 'leaf-yard' }, edition: '2026-11', state: 'as-surveyed', steps: [], basis: [] } as const

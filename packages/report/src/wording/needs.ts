@@ -39,5 +39,7 @@ export function partName(door: Door, path: InputPath, reader: Reader): string | 
   if (list === 'zones' && door.zones[at]) return things.zone(called(door.zones[at].name, reader))
   if (list === 'bodies' && door.bodies[at]) return bodyBySize(door.bodies[at], reader)
   const lane = list === 'survey' && index === 'lanes' ? door.lanes?.[Number(path.split('/')[2])] : undefined
-  return lane && things.lane(called(lane.name, reader))
+  if (lane) return things.lane(called(lane.name, reader))
+  const point = path.startsWith('survey/dangers/points/') ? door.dangers?.points[Number(path.split('/')[3])] : undefined
+  return point && things.danger(called(point.name, reader))
 }

@@ -7,6 +7,28 @@ const WHOLE: Readonly<Record<string, string>> = {
   'across for sure': 'sicherer Durchmesser',
   'allowed pocket': 'erlaubte Blindstelle',
   area: 'Fläche',
+  'begins at height': 'beginnt in der Höhe',
+  'cover reaches up to': 'Abdeckung reicht bis',
+  'danger behind the openings': 'Gefahr hinter den Öffnungen',
+  'distance in the plan between the obstacle and what the leaf sweeps':
+    'Abstand im Grundriss zwischen dem Hindernis und dem, was der Flügel überstreicht',
+  'far enough behind the openings': 'weit genug hinter den Öffnungen',
+  'guards that are enough': 'Sicherungen, die genügen',
+  'How far somebody of 14 or older reaches through an opening; fours of its width and the distance behind a slot, a square, a round hole.':
+    'Wie weit jemand ab 14 Jahren durch eine Öffnung greift; je vier Zahlen: ihre Weite und der Abstand hinter Schlitz, Quadrat und rundem Loch.',
+  'kinds of danger answered': 'beantwortete Arten von Gefahr',
+  'least gap': 'Mindestabstand',
+  'listed, computed, or said not to be there': 'aufgeführt, berechnet oder als nicht vorhanden angegeben',
+  'places that crush, shear, draw in or lift besides the closing edge, while the door opens too':
+    'Stellen, die außer der Schließkante quetschen, scheren, einziehen oder mitnehmen, auch beim Öffnen',
+  'quotes ISO 13857, table 4; children reach farther, and their table was not seen':
+    'zitiert ISO 13857, Tabelle 4; Kinder greifen weiter, und ihre Tabelle wurde nicht eingesehen',
+  'smallest gap on the way': 'kleinster Abstand auf dem Weg',
+  'Smallest gap that does not crush body, head, leg, foot, toes, arm, hand, finger (in this order).':
+    'Kleinster Abstand, der nicht quetscht: Körper, Kopf, Bein, Fuß, Zehen, Arm, Hand, Finger (in dieser Reihenfolge).',
+  'the table was not seen': 'die Tabelle wurde nicht eingesehen',
+  'what a leaf does to people besides striking them with its closing edge, by how it travels':
+    'was ein Flügel außer mit seiner Schließkante anrichtet, je nach seinem Lauf',
   'A box of the size that this invented office sends.': 'Eine Schachtel der Größe, die dieses erfundene Amt verschickt.',
   'at rest + dwell': 'Stillstand + Ruhezeit',
   'becomes visible + response': 'wird sichtbar + Ansprechzeit',
