@@ -156,7 +156,11 @@ export function contactFacts(door: Door, contact: LaneContact): Draft['facts'] {
   }
 }
 
-export function worstCaseOf({ stance, x_mm, from, place_mm }: LaneContact, state: DoorState, z_mm: (x_mm: number, y_mm: number) => number) {
+export function worstCaseOf(
+  { stance, x_mm, from, place_mm }: Pick<LaneContact, 'stance' | 'x_mm' | 'from' | 'place_mm'>,
+  state: DoorState,
+  z_mm: (x_mm: number, y_mm: number) => number,
+) {
   const y_mm = from === 'b' ? place_mm : -place_mm
   return { body: stance.body.id, posture: stance.index, x_mm, y_mm, z_mm: z_mm(x_mm, y_mm), yaw_rad: stance.yaw_rad, state: state.id }
 }

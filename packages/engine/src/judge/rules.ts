@@ -11,6 +11,7 @@ import { guardedHeight } from './guarded-height.ts'
 import { leafInFieldRule } from './leaf-in-field.ts'
 import { mustNotSee } from './must-not-see.ts'
 import { openingInTime } from './opening-in-time.ts'
+import { passageGap } from './passage-gap.ts'
 import { presenceRequired } from './presence-required.ts'
 import { presenceTime } from './presence-time.ts'
 import { referenceBody } from './reference-body.ts'
@@ -40,6 +41,7 @@ export const RULES: readonly Rule[] = [
   presenceTime,
   struckByLeaf,
   walkedInto,
+  passageGap,
   dangersListed,
   dangerPoint,
   approachDistance,

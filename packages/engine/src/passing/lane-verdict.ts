@@ -5,8 +5,9 @@ import type { Door, DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
 import { closingFrom, type LeafDrive } from '../motion/leaf-run.ts'
 import { radians } from '../space/trigonometry.ts'
-import { halfAlong, type LeafPlane } from './leaf-plane.ts'
+import { halfAlong, type LeafPlane, type MetPart } from './leaf-plane.ts'
 import type { View } from './output.ts'
+import { isWorse, type SightGap, worstSightGap } from './sight-gap.ts'
 import { type Contact, newTally, type Passage, type Tally, worstOfPassage } from './worst-passage.ts'
 
 /** Everything that a lane's verdict rests on; whoever asks has made sure that nothing is missing. */
@@ -37,9 +38,18 @@ export interface LaneVerdict {
   /** Where the smallest gap was found; undefined where nothing closes while the body is there. */
   readonly nearest: LaneContact | undefined
   readonly tally: Pick<Tally, 'struckAtMost' | 'walkedAtMost' | 'gap' | 'gapAtLeast' | 'unproved'>
+  /** The gap in sight that holds bridge worst at the slowest speed; undefined where there is none. */
+  readonly sightGap: LaneGap | undefined
   /** Only some yaws of a body were tried. */
   readonly yawSampled: boolean
   readonly passages: number
+}
+export interface LaneGap extends SightGap {
+  readonly stance: Stance
+  /** What is in the leaf's plane half-way through the gap; undefined where nothing is, or the body is of one part. */
+  readonly part: string | undefined
+  readonly x_mm: number
+  readonly from: 'a' | 'b'
 }
 export interface LaneContact extends Contact {
   readonly stance: Stance
@@ -70,6 +80,7 @@ export function laneVerdict({ door, lane, drive, plane, speeds_mm_per_s, fields,
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
   const [slowest, fastest] = speeds_mm_per_s
   const speeds = [Math.max(SLOWEST_MM_PER_S, slowest), Math.max(SLOWEST_MM_PER_S, fastest)] as const
+  let sightGap: LaneGap | undefined
   let passages = 0
   for (const { stance, sides } of stances.flatMap((each) => waysThrough(each, lane.from))) {
     const half = halfAlong(stance)
@@ -83,10 +94,11 @@ export function laneVerdict({ door, lane, drive, plane, speeds_mm_per_s, fields,
         const onWay = seen.map(({ timed, alongY }) => ({ timed, visible: from === 'b' ? alongY : mirrored(alongY) }))
         const views: View[] = onWay.map(({ timed: { response_s, hold_s }, visible }) => ({ visible, response_s, hold_s }))
         const standing = onWay.flatMap(({ timed, visible }) => (timed.holds ? visible : [])).sort((a, b) => a.from_mm - b.from_mm)
-        for (const part of met) {
-          const [front_mm, back_mm] = from === 'b' ? [part.to_mm, part.from_mm] : [-part.from_mm, -part.to_mm]
-          const { half_mm } = plane
-          const passage: Passage = { enter_mm: -half_mm - front_mm, leave_mm: half_mm - back_mm, clear: part.clear, views, standing }
+        const inPlane = met.map((part) => ({ part, ...stretchInPlane(part, from, plane.half_mm) }))
+        const gap = worstGapOf(views, inPlane, speeds[0])
+        if (gap && (sightGap === undefined || isWorse(gap, sightGap))) sightGap = { ...gap, stance, x_mm, from }
+        for (const { part, enter_mm, leave_mm } of inPlane) {
+          const passage: Passage = { enter_mm, leave_mm, clear: part.clear, views, standing }
           for (const opening_mm of openings_mm) {
             worstOfPassage(closingFrom(drive, opening_mm), passage, speeds, tally)
             passages++
@@ -100,7 +112,28 @@ export function laneVerdict({ door, lane, drive, plane, speeds_mm_per_s, fields,
       }
     }
   }
-  return { struck: labelled.struck, walked: labelled.walked, nearest: labelled.nearest, tally, yawSampled, passages }
+  return { struck: labelled.struck, walked: labelled.walked, nearest: labelled.nearest, tally, sightGap, yawSampled, passages }
+}
+
+interface PartInPlane {
+  readonly part: MetPart
+  readonly enter_mm: number
+  readonly leave_mm: number
+}
+
+/** Where on its way the body's middle is while a part of it is in the leaf's plane. */
+function stretchInPlane({ from_mm, to_mm }: MetPart, from: 'a' | 'b', half_mm: number): Omit<PartInPlane, 'part'> {
+  const [front_mm, back_mm] = from === 'b' ? [to_mm, from_mm] : [-from_mm, -to_mm]
+  return { enter_mm: -half_mm - front_mm, leave_mm: half_mm - back_mm }
+}
+
+function worstGapOf(views: readonly View[], parts: readonly PartInPlane[], slowest: number) {
+  const enter_mm = Math.min(...parts.map((each) => each.enter_mm))
+  const leave_mm = Math.max(...parts.map((each) => each.leave_mm))
+  const gap = worstSightGap(views, enter_mm, leave_mm, slowest)
+  if (gap === undefined) return undefined
+  const middle_mm = (gap.from_mm + gap.to_mm) / 2
+  return { ...gap, part: parts.find((each) => each.enter_mm < middle_mm && middle_mm < each.leave_mm)?.part.name }
 }
 
 /** A body of several parts goes forward: from side A it is turned by half a turn. All others look alike from both. */

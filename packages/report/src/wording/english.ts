@@ -6,7 +6,7 @@ import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from '
 import { dangerPoint, dangersListed } from './en/dangers.ts'
 import { phrases } from './en/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
-import { struckByLeaf, walkedInto } from './en/traffic.ts'
+import { passageGap, struckByLeaf, walkedInto } from './en/traffic.ts'
 import type { Language } from './language.ts'
 
 export const english: Language = {
@@ -26,6 +26,7 @@ export const english: Language = {
     'presence-time': presenceTime,
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,
+    'passage-gap': passageGap,
     'dangers-listed': dangersListed,
     'danger-point': dangerPoint,
     'approach-distance': approachDistance,

@@ -6,7 +6,7 @@ import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from '
 import { dangerPoint, dangersListed } from './de/dangers.ts'
 import { phrases } from './de/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './de/sensors.ts'
-import { struckByLeaf, walkedInto } from './de/traffic.ts'
+import { passageGap, struckByLeaf, walkedInto } from './de/traffic.ts'
 import type { Language } from './language.ts'
 
 export const german: Language = {
@@ -26,6 +26,7 @@ export const german: Language = {
     'presence-time': presenceTime,
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,
+    'passage-gap': passageGap,
     'dangers-listed': dangersListed,
     'danger-point': dangerPoint,
     'approach-distance': approachDistance,

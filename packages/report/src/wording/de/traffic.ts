@@ -87,3 +87,52 @@ export const walkedInto: RuleWording = {
   },
   mend: mendOr(() => 'Das Fahrzeug früher sehen, schneller öffnen, die Fahrzeuge verlangsamen oder höher öffnen.'),
 }
+
+/** Was unter dem Flügel durchfährt, während nichts gesehen wird. */
+function gapWords(told: Told): string {
+  const part = word(told, 'part')
+  const body = worstBody(told)
+  const what = body === undefined ? 'ein Körper' : `der Körper ${body}`
+  const from = word(told, 'from')
+  const side = from === 'a' || from === 'b' ? plain(told.door.sides[from]) : undefined
+  const at = part === undefined ? '' : ` an „${plain(part)}“`
+  return `${what}${at} in ${laneWords(told)}${side ? `, von der Seite ${side} her` : ''}${inState(told)}`
+}
+
+const seenThrough: Say = (told) => {
+  const gap = against(told, 'larger-is-worse')
+  const length = lengthToward(told, 'gap_mm', 'larger-is-worse')
+  if (gap === undefined || length === undefined)
+    return `Fahrzeuge in ${laneWords(told)} werden vom ersten bis zum letzten Teil gesehen${inState(told)}.`
+  return sentenceOf([
+    `${gapWords(told)} ist am längsten für ${gap.measured} nicht zu sehen, bei langsamster Fahrt, und ein Ausgang hält ${gap.limit}`,
+  ])
+}
+
+export const passageGap: RuleWording = {
+  name: 'Lücke in der Sicht auf Durchfahrende',
+  pass: seenThrough,
+  fail: (told) => {
+    const gap = against(told, 'larger-is-worse')
+    const length = lengthToward(told, 'gap_mm', 'larger-is-worse')
+    return sentenceOf([
+      `unter dem Flügel ist ${gapWords(told)} nicht zu sehen`,
+      length && `: auf ${length} seines Weges`,
+      gap && `, bei langsamster Fahrt für ${gap.measured}, und Ausgänge halten nur ${gap.limit}`,
+      '. Der Flügel kann auf ihn zu schließen beginnen',
+    ])
+  },
+  undetermined: unsettled(
+    (told) => `Fahrzeuge in ${laneWords(told)} vom ersten bis zum letzten Teil gesehen oder gehalten werden`,
+    seenThrough,
+  ),
+  notApplicable: {
+    'no-subject': () => 'Keine Spur ist eingegeben; zeitlich wird nichts beurteilt.',
+    'not-required-by-concept': (told) =>
+      `In ${laneWords(told)} gehen nur Personen: Lücken zwischen den Teilen eines Fahrzeugs werden nicht beurteilt.`,
+  },
+  mend: mendOr(
+    () =>
+      'Auch den dünnen Teil sehen (tiefere Strahlen, ein Feld, das weiter in den Weg reicht) oder den Ausgang länger halten lassen, als die Lücke dauert.',
+  ),
+}

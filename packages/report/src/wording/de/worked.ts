@@ -50,6 +50,14 @@ const WHOLE: Readonly<Record<string, string>> = {
   'way still to go': 'verbleibender Weg',
   'way still to go - top of the body': 'verbleibender Weg - Oberkante des Körpers',
   'no contact while the leaf moves toward closed': 'keine Berührung, während der Flügel schließt',
+  'gap in sight': 'Lücke in der Sicht',
+  'along the way, from the last sight to the next': 'entlang des Weges, vom letzten Sehen bis zum nächsten',
+  'gap in time': 'Dauer der Lücke',
+  'gap / slowest speed': 'Lücke / langsamste Geschwindigkeit',
+  'held for': 'gehalten für',
+  'hold of the output that lets go last': 'Haltezeit des Ausgangs, der zuletzt loslässt',
+  'seen from first part to last, or held for longer than the gap; counts for vehicles':
+    'gesehen vom ersten bis zum letzten Teil, oder länger gehalten, als die Lücke dauert; zählt für Fahrzeuge',
   'no contact with a leaf that rests or opens; counts for vehicles':
     'keine Berührung mit einem ruhenden oder öffnenden Flügel; zählt für Fahrzeuge',
   'beams that meet an obstacle or the floor before their end': 'Strahlen, die vor ihrem Ende ein Hindernis oder den Boden treffen',

@@ -84,3 +84,45 @@ export const walkedInto: RuleWording = {
   },
   mend: mendOr(() => 'See the vehicle earlier, open faster, slow the vehicles down, or open higher.'),
 }
+
+/** What passes under the leaf while nothing is seen. */
+function gapWords(told: Told): string {
+  const part = word(told, 'part')
+  const body = worstBody(told) ?? 'a body'
+  const what = part === undefined ? body : `“${part}” of ${body}`
+  const from = word(told, 'from')
+  const side = from === 'a' || from === 'b' ? told.language.places.side(told.door.sides[from]) : undefined
+  return `${what} in ${laneWords(told)}${side ? `, coming from ${side}` : ''}${inState(told)}`
+}
+
+const seenThrough: Say = (told) => {
+  const gap = against(told, 'larger-is-worse')
+  const length = lengthToward(told, 'gap_mm', 'larger-is-worse')
+  if (gap === undefined || length === undefined) return `Vehicles in ${laneWords(told)} are seen from first part to last${inState(told)}.`
+  return sentenceOf([
+    `the longest gap in sight of ${gapWords(told)} lasts ${gap.measured} at the slowest pace, and an output holds for ${gap.limit}`,
+  ])
+}
+
+export const passageGap: RuleWording = {
+  name: 'Gap in sight of what passes',
+  pass: seenThrough,
+  fail: (told) => {
+    const gap = against(told, 'larger-is-worse')
+    const length = lengthToward(told, 'gap_mm', 'larger-is-worse')
+    return sentenceOf([
+      `under the leaf ${gapWords(told)} is out of sight`,
+      length && `: over ${length} of its way`,
+      gap && `, for ${gap.measured} at the slowest pace, and outputs hold for ${gap.limit} only`,
+      '. The leaf may begin to close on it',
+    ])
+  },
+  undetermined: unsettled((told) => `vehicles in ${laneWords(told)} are seen, or held, from first part to last`, seenThrough),
+  notApplicable: {
+    'no-subject': () => 'No lane is entered, so nothing is judged in time.',
+    'not-required-by-concept': (told) => `Only people pass in ${laneWords(told)}: gaps between parts of a vehicle are not judged.`,
+  },
+  mend: mendOr(
+    () => 'See the thin part too (lower beams, a field deeper along the way), or let the output hold for longer than the gap lasts.',
+  ),
+}
