@@ -31,8 +31,6 @@ export function sweepOfAll(door: Door, passages: number): { readonly took_ms: nu
     visible: [[-7000, 270]],
     response_s: 0.08,
     hold_s: 0.3,
-    closeJerk: undefined,
-    stoppingCurve: undefined,
   }
   const paces = ((7000 / slowest - 7000 / fastest) / ARRIVAL_S) | 0
   const middle = 2 / (1 / slowest + 1 / fastest)

@@ -35,8 +35,6 @@ export function steppedCase(seed: number): { readonly given: SteppedCase; readon
     visible,
     response_s: random.chance(0.15) ? 0 : time_s(0.25),
     hold_s: random.chance(0.4) ? 0 : time_s(0.5),
-    closeJerk: undefined,
-    stoppingCurve: undefined,
   }
   const speed = early ? random.between(300, 900) : random.between(300, 2500)
   // drawn last, so that the other cases stay what they were

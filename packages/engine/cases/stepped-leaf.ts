@@ -20,9 +20,9 @@ export interface SteppedCase {
   readonly response_s: number
   readonly hold_s: number
   /** How fast the acceleration of closing sets in; at once if undefined. */
-  readonly closeJerk: number | undefined
+  readonly closeJerk?: number | undefined
   /** Measured instead of delay and braking: since the stop command, how far the leaf went on. */
-  readonly stoppingCurve: readonly (readonly [at_s: number, way: number])[] | undefined
+  readonly stoppingCurve?: readonly (readonly [at_s: number, way: number])[] | undefined
 }
 
 export interface SteppedBody {
