@@ -88,7 +88,7 @@ export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box):
     strike = lowest < clear - TOUCH_MM
     gap = lowest - clear
     const slowed = stoppingCurve || enter0 <= delay_s ? profile.peak : Math.max(0, fastest - stopDecel * (enter0 - delay_s))
-    strikeSpeed = hypot2(1 / slow0, Math.min(profile.peak, stoppingCurve ? fastestOf(closing) : slowed))
+    strikeSpeed = hypot2(1 / slow0, stoppingCurve ? fastestOf(closing) : Math.min(profile.peak, slowed))
   }
   let walk = false
   if (!isAllShut && enter1 >= rest - restRate * half) {
@@ -96,7 +96,7 @@ export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box):
     walk = lowest < clear - TOUCH_MM
     gap = Math.min(gap, lowest - clear)
   }
-  const quickest = Math.max(profile.peak, drive.reverseDelay_s === undefined ? 0 : drive.open.speed)
+  const quickest = Math.max(fastestOf(closing), drive.reverseDelay_s === undefined ? 0 : drive.open.speed)
   const spread = Math.max(enter1 - enter0, mayStand ? 0 : Math.abs(leaveA - leaveB))
   return {
     strike,
