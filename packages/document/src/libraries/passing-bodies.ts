@@ -29,7 +29,8 @@ function post(name: string, radius_mm: number, height_mm: number, { x_mm = 0, y_
 }
 
 function ofParts(name: string, parts: readonly FilePart[], reflectance = DARK): LibraryBody {
-  return { name, reflectance, postures: [{ shape: 'parts', parts }], source: SOURCE }
+  const standsFor = name.slice(name.indexOf(', ') + 2)
+  return { name, reflectance, postures: [{ shape: 'parts', name: standsFor, parts }], source: SOURCE }
 }
 
 const walking = (y_mm: number) => box('person', [500, 300, 1700], { y_mm })

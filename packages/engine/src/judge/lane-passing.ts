@@ -92,6 +92,9 @@ function missingInputs(door: Door, lane: Lane): readonly InputPath[] {
   else needs.push(...missingOfDrive(drive).map((name) => `${DRIVE}/${name}`))
   if (lane.slowest_mm_per_s === undefined) needs.push(`${lanePath(door, lane)}/slowest_m_per_s`)
   if (lane.fastest_mm_per_s === undefined) needs.push(`${lanePath(door, lane)}/fastest_m_per_s`)
+  if (lane.falls === true)
+    for (const body of door.bodies)
+      if (lane.bodies.includes(body.id) && !body.postures.some(({ lies }) => lies === true)) needs.push(`${bodyPath(door, body)}/postures`)
   for (const { sensor, field } of fieldsOfFunction(door, 'presence')) {
     if (field.response_s === undefined) needs.push(`${fieldPath(door, sensor, field)}/response_s`)
     if (field.hold_s === undefined) needs.push(`${fieldPath(door, sensor, field)}/hold_s`)
@@ -131,9 +134,11 @@ function leafDrive(drive: Drive, way: number): LeafDrive | undefined {
   }
 }
 
-/** `lane`, `laneName`, `who`, `stateFacts`: the facts that every finding about a lane has. */
+/** `lane`, `laneName`, `who`, [`followGap_mm`], [`falls`], `stateFacts`: the facts that every finding about a lane has. */
 export function laneFacts(lane: Lane, state: DoorState) {
-  return { lane: lane.id, laneName: lane.name, who: lane.who, ...stateFacts(state) }
+  const { followGap_mm, falls } = lane
+  const more = { ...(followGap_mm === undefined ? {} : { followGap_mm }), ...(falls === true ? { falls } : {}) }
+  return { lane: lane.id, laneName: lane.name, who: lane.who, ...more, ...stateFacts(state) }
 }
 
 /**
@@ -152,6 +157,7 @@ export function contactFacts(door: Door, contact: LaneContact): Draft['facts'] {
     stands: contact.stands,
     isSeen: contact.stop_s !== undefined,
     ...(contact.part === undefined ? {} : { part: contact.part }),
+    ...(contact.company === undefined ? {} : { company: contact.company }),
     ...(mass_kg === undefined ? {} : { energy_J: kineticEnergy_J(mass_kg, contact.leafSpeed) }),
   }
 }

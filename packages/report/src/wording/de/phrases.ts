@@ -195,6 +195,16 @@ export const phrases: Phrases = {
       yMax_mm: 'das Ende entlang y',
       clusterBeams: 'die Zahl der Nachbarstrahlen, die übereinstimmen müssen,',
     },
+    drive: {
+      closeSpeed_mm_per_s: (from, to) => `den Flügel langsamer schließen lassen: mit ${to} statt ${from}`,
+      stopDelay_s: (from, to) => `die Verzögerung der Steuerung von ${from} auf ${to} verkürzen, wenn sie sich so einstellen lässt`,
+      reverseDelay_s: (from, to) => `die Ruhezeit vor dem Wiederöffnen von ${from} auf ${to} verkürzen`,
+    },
+    outputOf: (output, sensor) => `${output} von ${sensor}`,
+    outputs: {
+      response_s: (outputs, from, to) => `die Ansprechzeit von ${outputs} auf ${to} statt ${from} stellen`,
+      hold_s: (outputs, from, to) => `${outputs} ${to} statt ${from} halten lassen`,
+    },
     inOrder: 'Damit ist es in Ordnung.',
     waits: 'Damit ist es in Ordnung, soweit es beurteilt werden kann; worauf es beruht, bleibt zu bestätigen.',
     also: (rules) => `Außerdem in Ordnung: ${rules}.`,

@@ -14,6 +14,20 @@ function speed(told: Told, key: string, toward: Toward): string | undefined {
   return value === undefined ? undefined : figure({ value, unit: 'mm_per_s' }, told, toward)
 }
 
+/** Ein zweiter Körper nahebei, im kleinsten Abstand der Spur. */
+function companyWords(told: Told): string {
+  const company = word(told, 'company')
+  const gap = lengthToward(told, 'followGap_mm', 'nearest')
+  if (gap === undefined || company === undefined) return ''
+  return company === 'ahead' ? `, ${gap} hinter einem anderen` : `, ein anderer ${gap} dahinter`
+}
+
+/** Was in dieser Spur noch versucht wurde. */
+function alsoWords(told: Told): string {
+  const gap = lengthToward(told, 'followGap_mm', 'nearest')
+  return `${gap === undefined ? '' : `, auch mit einem anderen ${gap} davor oder dahinter`}${flag(told, 'falls') === true ? ', auch wenn jemand stürzt und liegen bleibt' : ''}`
+}
+
 /** Who comes, how fast, and what the output has done until then. */
 function howItComes(told: Told): string {
   const body = worstBody(told)
@@ -23,7 +37,7 @@ function howItComes(told: Told): string {
   const side = from === 'a' || from === 'b' ? plain(told.door.sides[from]) : undefined
   const pace = speed(told, 'body_mm_per_s', 'nearest')
   if (flag(told, 'stands') === true) return `${what}, der in ${laneWords(told)} steht${inState(told)}`
-  return `${what} in ${laneWords(told)}${side ? `, von der Seite ${side} her` : ''}${pace ? ` mit ${pace}` : ''}${inState(told)}`
+  return `${what} in ${laneWords(told)}${side ? `, von der Seite ${side} her` : ''}${pace ? ` mit ${pace}` : ''}${companyWords(told)}${inState(told)}`
 }
 
 /** Nobody is struck, and yet somebody runs into the leaf: no gap is left, and the other finding says so. */
@@ -34,7 +48,7 @@ function touchesNone({ finding }: Told): boolean {
 const notStruck: Say = (told) => {
   const gap = against(told, 'smaller-is-worse')
   return sentenceOf([
-    `kein Körper in ${laneWords(told)} wird vom schließenden Flügel getroffen${inState(told)}, wann immer er zu schließen beginnt`,
+    `kein Körper in ${laneWords(told)} wird vom schließenden Flügel getroffen${inState(told)}, wann immer er zu schließen beginnt${alsoWords(told)}`,
     gap && !touchesNone(told) && `; mindestens ${gap.measured} bleiben frei`,
   ])
 }

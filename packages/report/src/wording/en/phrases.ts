@@ -1,4 +1,4 @@
-import type { Basis, Cause, FieldPart, ProtectionConcept, Verdict } from '@sillsight/engine'
+import type { Basis, Cause, DrivePart, FieldPart, OutputPart, ProtectionConcept, Verdict } from '@sillsight/engine'
 import { timeline } from './timeline.ts'
 
 const named = (name: string) => (/^(the|side)\b/i.test(name) ? name : `the ${name}`)
@@ -209,6 +209,16 @@ export const phrases = {
       yMax_mm: 'where it ends along y',
       clusterBeams: 'the number of neighbouring beams that must agree',
     } satisfies Readonly<Record<FieldPart, string>>,
+    drive: {
+      closeSpeed_mm_per_s: (from, to) => `let the leaf close more slowly: at ${to}, not ${from}`,
+      stopDelay_s: (from, to) => `shorten the delay of the control from ${from} to ${to}, if it can be set so`,
+      reverseDelay_s: (from, to) => `shorten the rest before the leaf opens again from ${from} to ${to}`,
+    } satisfies Readonly<Record<DrivePart, (from: string, to: string) => string>>,
+    outputOf: (output: string, sensor: string): string => `${output} of ${sensor}`,
+    outputs: {
+      response_s: (outputs, from, to) => `set the response of ${outputs} to ${to}, not ${from}`,
+      hold_s: (outputs, from, to) => `let ${outputs} hold for ${to}, not ${from}`,
+    } satisfies Readonly<Record<OutputPart, (outputs: string, from: string, to: string) => string>>,
     inOrder: 'That puts it in order.',
     waits: 'That puts it in order as far as it can be judged; what it rests on is still to be confirmed.',
     also: (rules: string): string => `It also puts in order: ${rules}.`,

@@ -13,6 +13,20 @@ function speed(told: Told, key: string, toward: Toward): string | undefined {
   return value === undefined ? undefined : figure({ value, unit: 'mm_per_s' }, told, toward)
 }
 
+/** Another body close by, at the least distance of the lane. */
+function companyWords(told: Told): string {
+  const company = word(told, 'company')
+  const gap = lengthToward(told, 'followGap_mm', 'nearest')
+  if (gap === undefined || company === undefined) return ''
+  return company === 'ahead' ? `, ${gap} behind another` : `, another ${gap} behind it`
+}
+
+/** What else was tried in this lane. */
+function alsoWords(told: Told): string {
+  const gap = lengthToward(told, 'followGap_mm', 'nearest')
+  return `${gap === undefined ? '' : `, also with another ${gap} ahead or behind`}${flag(told, 'falls') === true ? ', also where somebody falls and stays' : ''}`
+}
+
 /** Who comes, how fast, and what the output has done until then. */
 function howItComes(told: Told): string {
   const part = word(told, 'part')
@@ -21,7 +35,7 @@ function howItComes(told: Told): string {
   const side = from === 'a' || from === 'b' ? told.language.places.side(told.door.sides[from]) : undefined
   const pace = speed(told, 'body_mm_per_s', 'nearest')
   if (flag(told, 'stands') === true) return `${body} that stands in ${laneWords(told)}${inState(told)}`
-  return `${body} in ${laneWords(told)}${side ? `, coming from ${side}` : ''}${pace ? ` at ${pace}` : ''}${inState(told)}`
+  return `${body} in ${laneWords(told)}${side ? `, coming from ${side}` : ''}${pace ? ` at ${pace}` : ''}${companyWords(told)}${inState(told)}`
 }
 
 /** Nobody is struck, and yet somebody runs into the leaf: no gap is left, and the other finding says so. */
@@ -32,7 +46,7 @@ function touchesNone({ finding }: Told): boolean {
 const notStruck: Say = (told) => {
   const gap = against(told, 'smaller-is-worse')
   return sentenceOf([
-    `no body in ${laneWords(told)} is struck by the closing leaf${inState(told)}, whenever it begins to close`,
+    `no body in ${laneWords(told)} is struck by the closing leaf${inState(told)}, whenever it begins to close${alsoWords(told)}`,
     gap && !touchesNone(told) && `; at least ${gap.measured} are left`,
   ])
 }
