@@ -25,7 +25,7 @@ export type Along = (stance: Stance) => (x_mm: number, yMin_mm: number, yMax_mm:
 export function seenAlong(door: Door, state: DoorState, counted: CountedField): Along {
   const field = tolerantField(door, state, counted, NO_TOLERANCES)
   const floor = floorPieces(state.floor)
-  const known = new Map<string, ReturnType<Along>>()
+  const known = new Map<Stance['posture'], { readonly stance: Stance; readonly along: ReturnType<Along> }[]>()
   const prepare: Along = (stance) => {
     const { body, posture, yaw_rad } = stance
     if (partsOf(posture)) {
@@ -59,9 +59,11 @@ export function seenAlong(door: Door, state: DoorState, counted: CountedField): 
     }
   }
   return (stance) => {
-    const key = `${stance.body.id} ${stance.index} ${stance.yaw_rad}`
-    const along = known.get(key) ?? prepare(stance)
-    known.set(key, along)
+    // the same posture of the same body at the same yaw: who falls or follows is a posture of its own under the same id
+    const others = known.get(stance.posture) ?? []
+    const same = others.find((other) => other.stance.body === stance.body && other.stance.yaw_rad === stance.yaw_rad)
+    const along = same?.along ?? prepare(stance)
+    if (!same) known.set(stance.posture, [...others, { stance, along }])
     return along
   }
 }
