@@ -46,6 +46,7 @@ export const BOUNDS = {
   partialOpenings: 4,
   blankings: 16,
   dangers: 64,
+  forceRecords: 500,
   guards: 8,
   readings: 50,
   confirmations: 200,

@@ -180,12 +180,14 @@ function basisBlock(door: Door, finding: Finding, options: TextOptions): readonl
 }
 
 function subjectWords(door: Door, id: string, reader: Reader): string {
-  const { why, worked: inWords } = reader.language
+  const { language } = reader
+  const { why, worked: inWords } = language
   const body = door.bodies.find((each) => each.id === id)
   if (body) return why.testBody(plain(id))
   const sensor = door.sensors.find((each) => each.id === id)
   if (sensor) return why.sensor(called(sensor.name, reader))
   const value = OUTSIDE_VALUES.find((each) => each.id === id)
+  if (id.includes('/')) return language.needs[id] ?? plain(id) // what the door file states
   return value ? `${plain(id)} (${plain(inWords(value.means)).replace(/\.$/, '')})` : why.rule(plain(id))
 }
 

@@ -6,10 +6,12 @@ import { Remarks } from '../remarks.ts'
 import type { DoorFile } from '../schema/door-file.ts'
 import type { Survey } from '../schema/survey.ts'
 import { doorBodies } from './bodies.ts'
+import { controlOf } from './control.ts'
 import { dangersOf } from './dangers.ts'
 import { DEFAULTS, UNNAMED_DOOR } from './defaults.ts'
 import { checkPlaces } from './places.ts'
 import { noteReadings } from './readings.ts'
+import { forceRecordsOf } from './records.ts'
 import { doorSensors } from './sensors.ts'
 import { doorStates } from './states.ts'
 import { checkPassages, driveOf, lanesOf } from './traffic.ts'
@@ -61,6 +63,8 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     drive: driveOf(survey, remarks),
     lanes,
     dangers,
+    forceRecords: forceRecordsOf(file.forceRecords, remarks),
+    control: survey.control && controlOf(survey.control),
     states,
     sensors: sensors.filter((sensor) => sensor !== undefined),
     bodies,

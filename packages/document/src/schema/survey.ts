@@ -1,4 +1,5 @@
 import { BOUNDS } from '../bounds.ts'
+import { controlSchema } from './control.ts'
 import { dangersSchema } from './dangers.ts'
 import { driveSchema } from './drive.ts'
 import {
@@ -256,6 +257,7 @@ export const surveySchema = record(
     ),
     lanes: optional(list(laneSchema, { upTo: BOUNDS.lanes }, 'Lanes.')),
     dangers: optional(dangersSchema),
+    control: optional(controlSchema),
     visibility_m: optional(
       wordOr(
         'clear',

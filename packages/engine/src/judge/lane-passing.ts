@@ -6,6 +6,7 @@ import type { InputPath } from '../model/source.ts'
 import type { Drive, Lane } from '../model/traffic.ts'
 import type { SensingFunction } from '../model/zone.ts'
 import { kineticEnergy_J, type LeafDrive } from '../motion/leaf-run.ts'
+import { type ContactEvidence, contactEvidence } from '../passing/contact-evidence.ts'
 import { type LaneContact, type LaneQuestion, type LaneVerdict, laneVerdict, type TimedField } from '../passing/lane-verdict.ts'
 import { leafPlane } from '../passing/leaf-plane.ts'
 import { type PassageEvidence, passageEvidence } from '../passing/passage-evidence.ts'
@@ -54,14 +55,17 @@ function questionOf(door: Door, lane: Lane, state: DoorState): LaneQuestion | un
   return { door, state, lane, drive, plane, speeds_mm_per_s: [slowest, fastest], fields, openings_mm }
 }
 
-/** Evidence of every lane and state in which nobody is struck, as far as it can be shown in this form. */
-export function passagesEvidence(door: Door): readonly PassageEvidence[] {
-  return (door.lanes ?? []).flatMap((lane) =>
-    door.states.flatMap((state) => {
-      const question = questionOf(door, lane, state)
-      return (question && passageEvidence(question)) ?? []
-    }),
-  )
+/** Evidence of every lane and state: that nobody is struck, or a case in which somebody is; neither where it cannot be shown in this form. */
+export function lanesEvidence(door: Door): {
+  readonly passages: readonly PassageEvidence[]
+  readonly contacts: readonly ContactEvidence[]
+} {
+  const questions = (door.lanes ?? []).flatMap((lane) => door.states.flatMap((state) => questionOf(door, lane, state) ?? []))
+  const proved = questions.map((question) => passageEvidence(question))
+  return {
+    passages: proved.flatMap((each) => each ?? []),
+    contacts: questions.flatMap((question, i) => (proved[i] === undefined ? (contactEvidence(question) ?? []) : [])),
+  }
 }
 
 /** A field with blanking windows does not act at some positions of the leaf: none of it is counted on. */

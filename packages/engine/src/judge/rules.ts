@@ -2,6 +2,9 @@ import { approachDistance } from './approach-distance.ts'
 import { beamGapMax } from './beam-gap-max.ts'
 import { blindPocket } from './blind-pocket.ts'
 import { conceptStated } from './concept-stated.ts'
+import { contactEnergy } from './contact-energy.ts'
+import { contactForce } from './contact-force.ts'
+import { controlFact } from './control-fact.ts'
 import { crawlUnder } from './crawl-under.ts'
 import { dangerPoint } from './danger-point.ts'
 import { dangersListed } from './dangers-listed.ts'
@@ -44,6 +47,9 @@ export const RULES: readonly Rule[] = [
   passageGap,
   dangersListed,
   dangerPoint,
+  contactForce,
+  contactEnergy,
+  controlFact,
   approachDistance,
   openingInTime,
   stopsIfShut,

@@ -27,6 +27,8 @@ describe('the tail of a leaf that runs back', () => {
       ['ahead', 350],
       ['beside', 200],
     ])
+    const other = { ...beside, y_mm: -300 }
+    expect(gaps(leaf('toward-zero', 30), [open, other])).toEqual([['beside', 200]])
   })
   it('goes the other way when the door closes toward the width', () => {
     const ahead = block({ id: 'ahead', x_mm: -2500, size_mm: [100, 100] })

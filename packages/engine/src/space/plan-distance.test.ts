@@ -44,6 +44,7 @@ describe('the gap to what a bar sweeps', () => {
     expect(gapToSector(quarter, box([0, 800], [4000, 10])).gap_mm).toBe(0)
     expect(gapToSector(quarter, disc([540, 540], 10)).gap_mm).toBe(0)
     expect(gapToSector(quarter, box([500, 500], [4000, 4000])).gap_mm).toBe(0)
+    expect(gapToSector(quarter, box([0, 0], [5000, 10], 45)).gap_mm).toBeCloseTo(0, 9) // in by the outer rim, out by the inner one
   })
   it('goes to the foot on a long wall before the rim', () => {
     expect(gapToSector(quarter, box([600, 1250], [9000, 100])).gap_mm).toBe(200)

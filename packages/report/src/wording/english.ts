@@ -2,8 +2,10 @@ import { approachDistance } from './en/approach.ts'
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './en/beams.ts'
 import { openingInTime, stopsIfShut } from './en/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './en/concept.ts'
+import { controlFact } from './en/control.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
 import { dangerPoint, dangersListed } from './en/dangers.ts'
+import { contactEnergy, contactForce } from './en/forces.ts'
 import { phrases } from './en/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
 import { passageGap, struckByLeaf, walkedInto } from './en/traffic.ts'
@@ -29,6 +31,9 @@ export const english: Language = {
     'passage-gap': passageGap,
     'dangers-listed': dangersListed,
     'danger-point': dangerPoint,
+    'contact-force': contactForce,
+    'contact-energy': contactEnergy,
+    'control-fact': controlFact,
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,

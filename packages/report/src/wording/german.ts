@@ -2,8 +2,10 @@ import { approachDistance } from './de/approach.ts'
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './de/beams.ts'
 import { openingInTime, stopsIfShut } from './de/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './de/concept.ts'
+import { controlFact } from './de/control.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './de/coverage.ts'
 import { dangerPoint, dangersListed } from './de/dangers.ts'
+import { contactEnergy, contactForce } from './de/forces.ts'
 import { phrases } from './de/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './de/sensors.ts'
 import { passageGap, struckByLeaf, walkedInto } from './de/traffic.ts'
@@ -29,6 +31,9 @@ export const german: Language = {
     'passage-gap': passageGap,
     'dangers-listed': dangersListed,
     'danger-point': dangerPoint,
+    'contact-force': contactForce,
+    'contact-energy': contactEnergy,
+    'control-fact': controlFact,
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,

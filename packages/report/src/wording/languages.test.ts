@@ -108,6 +108,15 @@ const everyFact: Finding['facts'] = {
   by: 'gap',
   guards: 1,
   needed_mm: 500,
+  record: 'R',
+  place: 'R',
+  instrument: 'I',
+  on: '2026-11-01',
+  exceeds: 'mean',
+  mass_kg: 18,
+  speed_mm_per_s: 300,
+  fact: 'interlock',
+  does: 'interlock-first',
   open: 'draw-in lifting',
 }
 

@@ -7,6 +7,33 @@ const WHOLE: Readonly<Record<string, string>> = {
   'across for sure': 'sicherer Durchmesser',
   'allowed pocket': 'erlaubte Blindstelle',
   area: 'Fläche',
+  '1.25 lbf ft in ANSI/BHMA A156.19 (2013); for pedestrian doors only, neither page was seen':
+    '1,25 lbf ft in ANSI/BHMA A156.19 (2013); nur für Türen für Fußgänger, keine der Seiten wurde eingesehen',
+  'endangers nobody': 'gefährdet niemanden',
+  'force left after 5 s': 'Kraft nach 5 s',
+  'Force that may act after that time.': 'Kraft, die nach dieser Zeit wirken darf.',
+  'Force that may be left 5 s after contact.': 'Kraft, die 5 s nach der Berührung bleiben darf.',
+  'forces on contact are measured with an instrument that is calibrated':
+    'Kräfte bei Berührung werden mit einem kalibrierten Messgerät gemessen',
+  'How long a contact force may stay above what may act for longer.': 'Wie lange eine Kraft über der bleiben darf, die länger wirken darf.',
+  'kinetic energy': 'Bewegungsenergie',
+  'kinetic energy of the leaf at its largest closing speed': 'Bewegungsenergie des Flügels bei seiner größten Schließgeschwindigkeit',
+  'Largest force on contact of a leaf that goes down, of one that goes along with 50 to 500 mm left, of one that goes along with more left (in this order).':
+    'Größte Kraft bei Berührung: Flügel, der senkrecht schließt; der waagrecht schließt mit 50 bis 500 mm Rest; mit mehr Rest (in dieser Reihenfolge).',
+  'Largest kinetic energy of a leaf whose protection rests on low energy.':
+    'Größte Bewegungsenergie eines Flügels, dessen Schutz auf wenig Energie beruht.',
+  'limit: force left after 5 s': 'Grenzwert: Kraft nach 5 s',
+  'limit: mean force after that': 'Grenzwert: mittlere Kraft danach',
+  'limit: peak of the force': 'Grenzwert: Spitze der Kraft',
+  'limit: time above what may act for longer': 'Grenzwert: Dauer über der Kraft, die länger wirken darf',
+  'low energy': 'wenig Energie',
+  'mean force after that': 'mittlere Kraft danach',
+  'm v^2 / 2': 'm v^2 / 2 (Masse, Geschwindigkeit)',
+  'neither this table nor that of a later edition was seen': 'weder diese Tabelle noch die einer späteren Ausgabe wurde eingesehen',
+  'peak of the force': 'Spitze der Kraft',
+  'time above what may act for longer': 'Dauer über der Kraft, die länger wirken darf',
+  'what a control does with a fault, after a loss of power, in a fire, for escape, and with a neighbour':
+    'was eine Steuerung bei Störung, nach Spannungsausfall, bei Brand, zur Flucht und mit einem Nachbartor tut',
   'begins at height': 'beginnt in der Höhe',
   'cover reaches up to': 'Abdeckung reicht bis',
   'danger behind the openings': 'Gefahr hinter den Öffnungen',
