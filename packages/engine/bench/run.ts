@@ -15,7 +15,8 @@ import { floorPieces } from '../src/space/floor.ts'
 import { bruteForceLoop, predicateMaps } from './brute-force.ts'
 import { heading, line, machine, time } from './measure.ts'
 import { type ReferenceChange, referenceJob } from './reference-job.ts'
-import { trafficJob } from './traffic-job.ts'
+import { sweepOfAll } from './sweep.ts'
+import { bothRules, trafficDoor } from './traffic-job.ts'
 
 const quick = process.argv.includes('--quick')
 
@@ -84,11 +85,18 @@ const tolerant = () => {
 }
 console.log(line('the same over tolerances, with the open region', time(tolerant, quick ? 2 : 8), 'aim 3000'))
 
-const traffic = trafficJob()
-const verdicts = traffic()
-  .map(({ verdict }) => verdict)
-  .join(', ')
-console.log(line('closing leaf, 3 lanes, 54 passages', time(traffic, quick ? 3 : 20), `aim 50; ${verdicts}`))
+for (const reaches of ['near', 'far'] as const) {
+  const traffic = trafficDoor(reaches)
+  const verdicts = bothRules(traffic)
+    .map(({ verdict }) => verdict)
+    .join(', ')
+  // a door of its own each time: what is prepared is kept with the door
+  const took = time(() => bothRules({ ...traffic }), quick ? 3 : 40, 10)
+  console.log(line('closing leaf, both rules, 54 passages', took, `aim 50; ${verdicts}`))
+  const sweep = sweepOfAll(traffic, 54)
+  const times = (sweep.took_ms / took.median_ms).toExponential(1)
+  console.log(`${''.padEnd(44)}a sweep of 1 ms: ${(sweep.took_ms / 3.6e6).toFixed(0)} h, ${times} times slower (aim 1000); ${sweep.said}`)
+}
 
 const variants: readonly [string, Partial<ReferenceChange>][] = [
   ['body yawed 30 degrees', { yaw_deg: 30 }],

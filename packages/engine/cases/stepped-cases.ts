@@ -36,18 +36,35 @@ export function steppedCase(seed: number): { readonly given: SteppedCase; readon
     response_s: random.chance(0.15) ? 0 : time_s(0.25),
     hold_s: random.chance(0.4) ? 0 : time_s(0.5),
   }
-  return { given, speed: early ? random.between(300, 900) : random.between(300, 2500) }
+  const speed = early ? random.between(300, 900) : random.between(300, 2500)
+  // drawn last, so that the other cases stay what they were
+  const closeJerk = random.chance(0.35) ? closeAccel * random.between(1, 20) : undefined
+  const stoppingCurve = random.chance(0.35) ? randomCurve(random, given.closeSpeed) : undefined
+  return { given: { ...given, closeJerk, stoppingCurve }, speed }
+}
+
+/** Two to six readings, whole steps apart, that rise ever more slowly from at most a little over the full speed. */
+function randomCurve(random: ReturnType<typeof randomNumbers>, speed: number): SteppedCase['stoppingCurve'] {
+  let [at_s, way, pace] = [0, 0, speed * random.between(0.7, 1.1)]
+  return Array.from({ length: random.whole(2, 6) }, () => {
+    const lasts_s = Math.round(random.between(0.02, 0.2) / STEP_S) * STEP_S
+    at_s += lasts_s
+    way += pace * lasts_s
+    pace *= random.between(0.3, 1)
+    return [at_s, way] as const
+  })
 }
 
 function engineAnswer(given: SteppedCase, speed: number): Tally {
   const stretches = given.visible.map(([from_mm, to_mm]) => ({ from_mm, to_mm }))
   const drive = {
     way: given.way,
-    close: { speed: given.closeSpeed, accel: given.closeAccel },
+    close: { speed: given.closeSpeed, accel: given.closeAccel, jerk: given.closeJerk },
     open: { speed: given.openSpeed, accel: given.openAccel },
     stopDelay_s: given.delay_s,
     stopDecel: given.decel,
     reverseDelay_s: given.dwell_s,
+    stoppingCurve: given.stoppingCurve?.map(([at_s, stopWay]) => ({ at_s, way: stopWay })),
   }
   const { enter_mm, leave_mm, clear, response_s, hold_s } = given
   const views = [{ visible: stretches, response_s, hold_s }]
@@ -69,7 +86,13 @@ function steppedAnswer(given: SteppedCase, speed: number): Stepped {
   for (const stopsAt_mm of [undefined, enter_mm + 0.5, (enter_mm + leave_mm) / 2, leave_mm - 0.5]) {
     const pass = stepPass(given, { speed, stopsAt_mm })
     const arrives = Math.floor((enter_mm - pass.start_mm) / speed / STEP_S)
-    const lasts = Math.ceil((given.way / given.closeSpeed + given.closeSpeed / given.closeAccel + 0.1) / STEP_S)
+    const lasts = Math.ceil(
+      (given.way / given.closeSpeed +
+        given.closeSpeed / given.closeAccel +
+        (given.closeJerk ? given.closeAccel / given.closeJerk : 0) +
+        0.1) /
+        STEP_S,
+    )
     const until = stopsAt_mm === undefined ? pass.steps : arrives + 2 * lasts
     const from = -lasts // before anybody is seen
     refine(given, pass, from, Math.min(until, pass.steps), 200, found)

@@ -19,6 +19,10 @@ export interface SteppedCase {
   readonly visible: readonly (readonly [from_mm: number, to_mm: number])[]
   readonly response_s: number
   readonly hold_s: number
+  /** How fast the acceleration of closing sets in; at once if undefined. */
+  readonly closeJerk?: number | undefined
+  /** Measured instead of delay and braking: since the stop command, how far the leaf went on. */
+  readonly stoppingCurve?: readonly (readonly [at_s: number, way: number])[] | undefined
 }
 
 export interface SteppedBody {
@@ -34,29 +38,32 @@ export interface SteppedPhase {
   readonly isShut: boolean
 }
 
-export const STEP_S = 1e-4
+export const STEP_S = 1e-4 // all times of a case are whole steps
 const STANDS_S = 7
 
 /** Body and output over time, stepped once for all phases. */
 export interface SteppedPass {
+  readonly step_s: number
+  /** Where the jerk is limited: how far the leaf has come, and how fast it is, so many steps after it began to close. */
+  readonly closing: SteppedMotion | undefined
   readonly body: SteppedBody
   readonly start_mm: number
   readonly steps: number
   readonly forbids: Uint8Array
 }
 
-export function stepPass(given: SteppedCase, body: SteppedBody): SteppedPass {
+export function stepPass(given: SteppedCase, body: SteppedBody, step_s = STEP_S): SteppedPass {
   const start_mm = Math.min(given.enter_mm, ...given.visible.map(([from]) => from)) - 10
   const through_s = (given.leave_mm + 1 - start_mm) / body.speed
-  const steps = Math.ceil((body.stopsAt_mm === undefined ? through_s : through_s + STANDS_S) / STEP_S)
+  const steps = Math.ceil((body.stopsAt_mm === undefined ? through_s : through_s + STANDS_S) / step_s)
   const forbids = new Uint8Array(steps + 1)
   let seenFor = -1
   let heldUntil = -1
   let isOn = false
-  const response = Math.round(given.response_s / STEP_S)
-  const hold = Math.round(given.hold_s / STEP_S)
+  const response = Math.round(given.response_s / step_s)
+  const hold = Math.round(given.hold_s / step_s)
   for (let k = 0; k <= steps; k++) {
-    const place = placeAt(start_mm, body, k)
+    const place = placeAt(start_mm, body, k * step_s)
     const isSeen = given.visible.some(([from, to]) => from <= place && place <= to)
     seenFor = isSeen ? seenFor + 1 : -1
     if (isSeen && (isOn || seenFor >= response)) {
@@ -65,11 +72,62 @@ export function stepPass(given: SteppedCase, body: SteppedBody): SteppedPass {
     } else if (k > heldUntil) isOn = false
     forbids[k] = isOn ? 1 : 0
   }
-  return { body, start_mm, steps, forbids }
+  const closing = given.closeJerk === undefined ? undefined : steppedMotion(given, given.closeJerk, step_s)
+  return { step_s, closing, body, start_mm, steps, forbids }
 }
 
-function placeAt(start_mm: number, { speed, stopsAt_mm = Infinity }: SteppedBody, k: number): number {
-  return Math.min(stopsAt_mm, start_mm + speed * k * STEP_S)
+function placeAt(start_mm: number, { speed, stopsAt_mm = Infinity }: SteppedBody, t_s: number): number {
+  return Math.min(stopsAt_mm, start_mm + speed * t_s)
+}
+
+interface SteppedMotion {
+  readonly moved: readonly number[]
+  readonly speeds: readonly number[]
+}
+
+/** From rest to rest with limited jerk: speeding up is stepped, slowing down is its mirror image, and the peak is the largest that leaves room for both. */
+function steppedMotion({ from, closeSpeed, closeAccel }: SteppedCase, jerk: number, step_s: number): SteppedMotion {
+  const upTo = (peak: number) => {
+    const speeds = [0]
+    let [speed, accel, moved] = [0, 0, 0]
+    while (speed < peak && speeds.length < 1e6) {
+      const before = { speed, accel }
+      // from here on the acceleration has to fall for the speed to arrive at its peak together with it at 0
+      accel =
+        peak - speed <= (accel * accel) / (2 * jerk) ? Math.max(0, accel - jerk * step_s) : Math.min(closeAccel, accel + jerk * step_s)
+      speed = accel === 0 && before.accel === 0 ? peak : Math.min(peak, speed + ((before.accel + accel) / 2) * step_s)
+      if (accel === 0) speed = peak
+      moved += ((before.speed + speed) / 2) * step_s
+      speeds.push(speed)
+    }
+    return { speeds, moved }
+  }
+  let [low, high] = [0, closeSpeed]
+  if (2 * upTo(closeSpeed).moved > from)
+    for (let i = 0; i < 40; i++) {
+      const middle = (low + high) / 2
+      if (2 * upTo(middle).moved > from) high = middle
+      else low = middle
+    }
+  const peak = 2 * upTo(high).moved > from ? low : high
+  const { speeds: rising, moved } = upTo(peak)
+  const steady = Array.from({ length: Math.max(0, Math.round((from - 2 * moved) / peak / step_s)) }, () => peak)
+  const speeds = [...rising, ...steady, ...rising.slice().reverse()]
+  const way = [0]
+  for (const [k, speed] of speeds.entries())
+    if (k > 0) way.push((way[k - 1] as number) + ((speed + (speeds[k - 1] as number)) / 2) * step_s)
+  return { speeds, moved: way }
+}
+
+/** How far the leaf went on, straight between the readings. */
+function goneOn(curve: NonNullable<SteppedCase['stoppingCurve']>, t_s: number): number {
+  let [beforeAt, beforeWay] = [0, 0]
+  for (const [at_s, way] of curve) {
+    if (t_s <= at_s) return beforeWay + ((way - beforeWay) * (t_s - beforeAt)) / (at_s - beforeAt)
+    beforeAt = at_s
+    beforeWay = way
+  }
+  return beforeWay
 }
 
 /** The closing may begin at this step: the output does not forbid it, or begins to at this instant. Before step 0 nobody is seen. */
@@ -79,18 +137,20 @@ export function mayBegin({ forbids }: SteppedPass, k: number): boolean {
 
 /** One closing that begins at step `first`, which may lie before the body comes. */
 export function stepPhase(given: SteppedCase, pass: SteppedPass, first: number): SteppedPhase {
-  const { closeSpeed, closeAccel, openSpeed, openAccel, decel, clear, enter_mm, leave_mm } = given
-  const delay = Math.round(given.delay_s / STEP_S)
-  const dwell = given.dwell_s === undefined ? Infinity : Math.round(given.dwell_s / STEP_S)
+  const { closeSpeed, closeAccel, openSpeed, openAccel, decel, clear, enter_mm, leave_mm, stoppingCurve } = given
+  const { step_s, closing } = pass
+  const delay = stoppingCurve ? 0 : Math.round(given.delay_s / step_s)
+  const dwell = given.dwell_s === undefined ? Infinity : Math.round(given.dwell_s / step_s)
   let way = given.from
   let speed = 0
   let phase: 'closing' | 'braking' | 'rest' | 'opening' = 'closing'
   let brakesAt = Infinity
+  let brakeWay = Infinity
   let opensAt = Infinity
   let gap = Infinity
   let isShut = false
   for (let k = first; k <= pass.steps; k++) {
-    const place = placeAt(pass.start_mm, pass.body, k)
+    const place = placeAt(pass.start_mm, pass.body, k * step_s)
     if (k > 0 && place > enter_mm && place < leave_mm) {
       gap = Math.min(gap, way - clear)
       if (way < clear - 1e-6) {
@@ -101,18 +161,35 @@ export function stepPhase(given: SteppedCase, pass: SteppedPass, first: number):
       }
     }
     if (brakesAt === Infinity && phase === 'closing' && k >= 0 && pass.forbids[k] === 1) brakesAt = k + delay
-    if (phase === 'closing' && k >= brakesAt) phase = 'braking'
-    if (phase === 'closing') {
+    if (phase === 'closing' && k >= brakesAt) {
+      phase = 'braking'
+      brakeWay = way
+    }
+    if (phase === 'closing' && closing) {
+      const n = k + 1 - first
+      isShut = n >= closing.moved.length
+      if (isShut) break
+      way = given.from - (closing.moved[n] as number)
+      speed = closing.speeds[n] as number
+    } else if (phase === 'closing') {
       const slows = (speed * speed) / (2 * closeAccel) >= way
-      const next = slows ? Math.max(0, speed - closeAccel * STEP_S) : Math.min(closeSpeed, speed + closeAccel * STEP_S)
-      way -= ((speed + next) / 2) * STEP_S
+      const next = slows ? Math.max(0, speed - closeAccel * step_s) : Math.min(closeSpeed, speed + closeAccel * step_s)
+      way -= ((speed + next) / 2) * step_s
       speed = next
       isShut = way <= 0 || (slows && speed <= 0)
       if (isShut) break
     } else if (phase === 'braking') {
-      const next = Math.max(0, speed - decel * STEP_S)
-      way -= ((speed + next) / 2) * STEP_S
-      speed = next
+      const before = way
+      if (stoppingCurve) {
+        way = brakeWay - goneOn(stoppingCurve, (k + 1 - brakesAt) * step_s)
+        speed = (before - way) / step_s
+        const [rests_s] = stoppingCurve[stoppingCurve.length - 1] as readonly [number, number]
+        if ((k + 1 - brakesAt) * step_s >= rests_s - step_s / 2) speed = 0
+      } else {
+        const next = Math.max(0, speed - decel * step_s)
+        way -= ((speed + next) / 2) * step_s
+        speed = next
+      }
       isShut = way <= 1e-6
       if (isShut) break
       if (speed === 0) {
@@ -124,8 +201,8 @@ export function stepPhase(given: SteppedCase, pass: SteppedPass, first: number):
     } else {
       const left = given.way - way
       const slows = (speed * speed) / (2 * openAccel) >= left
-      const next = slows ? Math.max(0, speed - openAccel * STEP_S) : Math.min(openSpeed, speed + openAccel * STEP_S)
-      way += ((speed + next) / 2) * STEP_S
+      const next = slows ? Math.max(0, speed - openAccel * step_s) : Math.min(openSpeed, speed + openAccel * step_s)
+      way += ((speed + next) / 2) * step_s
       speed = next
       if (way >= given.way || (slows && speed <= 0)) break // open
     }

@@ -27,7 +27,8 @@ export interface Off {
 export function offOf(sensor: RangingSensor | SegmentSensor, beams: Beams, tolerances: Tolerances, until_mm: Float64Array): Off {
   const column = () => new Float64Array(beams.count)
   const off = { x: column(), y: column(), z: column(), directionX: column(), directionY: column(), directionZ: column() }
-  const { position_mm } = tolerances
+  const { position_mm, tilt_rad, roll_rad, yaw_rad } = tolerances
+  if (position_mm + tilt_rad + roll_rad + yaw_rad === 0) return off
   for (const { id, first, end } of beams.planes) {
     const turn = sensor.kind === 'ranging' ? planeTurns(sensor, id, tolerances) : undefined
     const middle = [mean(beams.originX, first, end), mean(beams.originY, first, end), mean(beams.originZ, first, end)] as const

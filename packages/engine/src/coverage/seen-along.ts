@@ -6,33 +6,69 @@ import type { Strip } from './hits.kernel.ts'
 import { NO_TOLERANCES } from './off.ts'
 import { partsAlong } from './parts-along.ts'
 import type { CountedField, Stance } from './scene.ts'
+import { seenOnStrip, seenTiles } from './seen-on-strip.ts'
 import { joined, type Stretch } from './stretches.ts'
+
 import { type TolerantField, tileBeams, tileBody, tolerantField } from './tile-scene.ts'
-import { growTree, SPLIT, type TileSight, type TileTree } from './tile-tree.ts'
+import { growTree, type TileSight, type TileTree } from './tile-tree.ts'
 
 /** The ends of a stretch are found to this; what is not proved counts as unseen. */
 export const END_MM = 1
+
+/** Where along y one field sees a body in one stance whose middle keeps one x. */
+export type Along = (stance: Stance) => (x_mm: number, yMin_mm: number, yMax_mm: number) => readonly Stretch[]
 
 /**
  * Prepares one field, so that it can be asked where along y it sees a body whose middle keeps one x: the tile rule on tiles without width, so that
  * every place between the ends of a stretch is proved to be seen. Obstacles hide what lies behind them and do not stop the body.
  */
-export function seenAlong(door: Door, state: DoorState, counted: CountedField) {
+export function seenAlong(door: Door, state: DoorState, counted: CountedField): Along {
   const field = tolerantField(door, state, counted, NO_TOLERANCES)
   const floor = floorPieces(state.floor)
-  return (stance: Stance) => {
-    if (partsOf(stance.posture)) {
+  const known = new Map<Stance['posture'], { readonly stance: Stance; readonly along: ReturnType<Along> }[]>()
+  const prepare: Along = (stance) => {
+    const { body, posture, yaw_rad } = stance
+    if (partsOf(posture)) {
       const along = partsAlong(field, stance, END_MM)
-      const questions = { left: 4e6 }
-      return (x_mm: number, yMin_mm: number, yMax_mm: number): readonly Stretch[] =>
-        joined(stripsAlong(floor, yMin_mm, yMax_mm).flatMap(({ strip, from_mm, to_mm }) => along(strip, x_mm, from_mm, to_mm, questions)))
+      return (x_mm, yMin_mm, yMax_mm) => {
+        const questions = { left: 4e6 }
+        return joined(
+          stripsAlong(floor, yMin_mm, yMax_mm).flatMap(({ strip, from_mm, to_mm }) => along(strip, x_mm, from_mm, to_mm, questions)),
+        )
+      }
     }
-    const trees = treesOn(field, floor, stance, { left: 1e6 })
-    return (x_mm: number, yMin_mm: number, yMax_mm: number): readonly Stretch[] => seenIn(trees(x_mm, yMin_mm, yMax_mm, []))
+    const shape = shapeOf(posture, yaw_rad, body.reflectance, counted.sensor.spotRadius_mm)
+    const common = {
+      standing: shapeOf(posture, yaw_rad, 1, 0),
+      turn_rad: 0,
+      fields: [field],
+      beams: [tileBeams(field, shape, NO_TOLERANCES, 0)],
+      obstacles: [],
+      length_mm: 0,
+      floor_mm: 0,
+      smallest_mm: END_MM,
+      stopAtOpen: false,
+    }
+    return (x_mm, yMin_mm, yMax_mm) => {
+      const budget = { left: 1e6 }
+      return joined(
+        stripsAlong(floor, yMin_mm, yMax_mm).flatMap(({ strip, from_mm, to_mm }) =>
+          seenOnStrip({ ...common, strip, bodies: [tileBody(shape, strip)], budget }, x_mm, from_mm, to_mm),
+        ),
+      )
+    }
+  }
+  return (stance) => {
+    // the same posture of the same body at the same yaw: who falls or follows is a posture of its own under the same id
+    const others = known.get(stance.posture) ?? []
+    const same = others.find((other) => other.stance.body === stance.body && other.stance.yaw_rad === stance.yaw_rad)
+    const along = same?.along ?? prepare(stance)
+    if (!same) known.set(stance.posture, [...others, { stance, along }])
+    return along
   }
 }
 
-/** The argument for what `seenAlong` says of a body of one part: a tree for each straight piece of the floor, in rising y; its sights go to `sights`. */
+/** An argument like that of `seenAlong` for a body of one part, in a form that others can follow; ends may differ by a millimetre. A tree for each straight piece of the floor, in rising y; its sights go to `sights`. */
 export function treesAlong(door: Door, state: DoorState, counted: CountedField) {
   const field = tolerantField(door, state, counted, NO_TOLERANCES)
   const floor = floorPieces(state.floor)
@@ -85,20 +121,4 @@ function stripsAlong(
     const strip = { firstRow: 0, lastRow: -1, z0, slopeX: floor.slopeX, slopeY, lowest: 0, highest: 0 }
     return { strip, from_mm: Math.max(yMin_mm, floor.from[piece] as number), to_mm: Math.min(yMax_mm, floor.from[piece + 1] ?? Infinity) }
   }).filter(({ from_mm, to_mm }) => from_mm < to_mm)
-}
-
-/** The tiles of a tree without width that are seen, in rising order. */
-function seenTiles(tree: TileTree, from_mm: number, to_mm: number): readonly Stretch[] {
-  const seen: Stretch[] = []
-  let at = 0
-  const walk = (low: number, high: number) => {
-    const node = tree[at++] as number
-    if (node === SPLIT) {
-      const middle = (low + high) / 2
-      walk(low, middle)
-      walk(middle, high)
-    } else if (node >= 0) seen.push({ from_mm: low, to_mm: high })
-  }
-  walk(from_mm, to_mm)
-  return seen
 }

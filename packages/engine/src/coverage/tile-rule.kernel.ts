@@ -411,6 +411,7 @@ export function cylinderTile(
   const ends = size(dz) > beams.slopeOff[base + 2]! && size(dz) > 1e-9
   const endOff = ends ? beams.off[base + 2]! / size(dz) : 0
   const slanting = level > 1e-9
+  if (!beams.segments && entersTooFar(beams, i, body, x, y, halfX, halfY, ends, slanting ? level : 0)) return MISSES
   let latest = -Infinity
   // two affine bounds from below; the later of them is convex, so each stands for itself
   let earliestByEnd = ends ? Infinity : -Infinity
@@ -481,6 +482,39 @@ export function cylinderTile(
   return latest < reach - SPARE_MM && inWindow(beams, i, earliestByEnd > earliestBySide ? earliestByEnd : earliestBySide, latest)
     ? SEES
     : TOUCHES
+}
+
+/**
+ * KERNEL. No placement of the tile is entered within the reach that a claim about it needs: an end that may be entered always counts, and a side is
+ * nowhere brighter than where the beam meets its middle.
+ */
+function entersTooFar(
+  beams: TileBeams,
+  i: number,
+  body: TileBody,
+  x: number,
+  y: number,
+  halfX: number,
+  halfY: number,
+  ends: boolean,
+  level: number,
+): boolean {
+  const base = 3 * i
+  const last = beams.to[beams.first[i + 1]! - 1]!
+  const reach = beams.reach[ends ? base + 2 : base]!
+  const far = reach < last ? reach : last
+  const dx = beams.slope[base]!
+  const dy = beams.slope[base + 1]!
+  if (level > 0) {
+    const middle = ((x - beams.at[base]!) * dx + (y - beams.at[base + 1]!) * dy) / (level * level)
+    const spread = (size(dx) * halfX + size(dy) * halfY) / (level * level)
+    if (middle - spread - (body.high[0]! + beams.off[base]! + beams.off[base + 1]!) / level > far) return true
+  }
+  if (!ends) return false
+  const dz = beams.slope[base + 2]!
+  const floor = body.a[2]! * x + body.b[2]! * y + body.c[2]! - beams.at[base + 2]!
+  const rise = size(body.a[2]!) * halfX + size(body.b[2]!) * halfY + beams.off[base + 2]!
+  return (floor + (dz > 0 ? body.low[2]! : body.high[2]!)) / dz - rise / size(dz) > far
 }
 
 /** KERNEL. False where the beam passes the height of the body too far from the tile. */

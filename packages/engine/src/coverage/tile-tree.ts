@@ -63,8 +63,12 @@ export interface TileProblem {
   readonly budget: { left: number }
 }
 
-/** Grows the tree of one rectangle and adds what it needs to `sights`. */
-export function growTree(problem: TileProblem, root: Rectangle, sights: TileSight[]): TileTree {
+/**
+ * Grows the tree of one rectangle and adds what it needs to `sights`.
+ *
+ * @param only beams of the one field that are asked at all, rising; those of its planes if absent
+ */
+export function growTree(problem: TileProblem, root: Rectangle, sights: TileSight[], only?: readonly number[]): TileTree {
   const grower = new Map<string, number>()
   for (const [n, sight] of sights.entries()) grower.set(keyOf(sight), n)
   const state: Grower = {
@@ -81,8 +85,10 @@ export function growTree(problem: TileProblem, root: Rectangle, sights: TileSigh
     faces: new Int32Array(64),
   }
   let end = 0
-  for (const [f, field] of problem.fields.entries())
-    for (const { first, end: last } of field.nominal.planes) for (let i = first; i < last; i++) end = push(state, end, f * FIELD + i)
+  if (only) for (const i of only) end = push(state, end, i)
+  else
+    for (const [f, field] of problem.fields.entries())
+      for (const { first, end: last } of field.nominal.planes) for (let i = first; i < last; i++) end = push(state, end, f * FIELD + i)
   grow(state, root.xMin, root.xMax, root.yMin, root.yMax, 0, end, -1)
   return state.tree
 }
@@ -173,6 +179,22 @@ function seesAgain({ problem, sights, scratch }: Grower, n: number, x: number, y
     if (meetsTile(problem, field, first + beam + k, x, y, halfX, halfY, scratch) !== SEES) return false
     if (scratch.faces !== faces[k]) return false
   }
+  return true
+}
+
+/** Whether each of some neighbouring beams of one field sees the body at every placement of a tile. */
+export function beamsSee(
+  problem: TileProblem,
+  field: number,
+  first: number,
+  count: number,
+  x: number,
+  y: number,
+  halfX: number,
+  halfY: number,
+  scratch: TileScratch,
+): boolean {
+  for (let k = 0; k < count; k++) if (meetsTile(problem, field, first + k, x, y, halfX, halfY, scratch) !== SEES) return false
   return true
 }
 

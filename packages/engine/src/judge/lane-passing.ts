@@ -1,3 +1,5 @@
+import { type CountedField, fieldName } from '../coverage/scene.ts'
+import { type Along, seenAlong } from '../coverage/seen-along.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Step } from '../model/finding.ts'
 import type { InputPath } from '../model/source.ts'
@@ -39,7 +41,7 @@ function answerOf(door: Door, lane: Lane, state: DoorState): LanePassing {
   if (door.leaf?.travel === 'turning') return { kind: 'not-computable' }
   const question = questionOf(door, lane, state)
   if (question === undefined) return { kind: 'missing', needs }
-  return { kind: 'found', verdict: laneVerdict(question), blanked: question.fields.length < timedFields(door, lane).length }
+  return { kind: 'found', verdict: laneVerdict(question), blanked: question.fields.length < timedFields(door, lane, state).length }
 }
 
 /** Undefined where something is missing, or the leaf turns. */
@@ -48,7 +50,7 @@ function questionOf(door: Door, lane: Lane, state: DoorState): LaneQuestion | un
   const drive = door.drive && plane && leafDrive(door.drive, plane.way_mm)
   const { slowest_mm_per_s: slowest, fastest_mm_per_s: fastest } = lane
   if (missingInputs(door, lane).length > 0 || !plane || !drive || slowest === undefined || fastest === undefined) return undefined
-  const fields = timedFields(door, lane).filter(({ counted }) => counted.field.blanking.length === 0)
+  const fields = timedFields(door, lane, state).filter(({ counted }) => counted.field.blanking.length === 0)
   const openings_mm = [plane.way_mm, ...(door.drive?.partialOpenings_mm ?? []).filter((way_mm) => way_mm < plane.way_mm)]
   return { door, state, lane, drive, plane, speeds_mm_per_s: [slowest, fastest], fields, openings_mm }
 }
@@ -67,12 +69,24 @@ export function lanesEvidence(door: Door): {
 }
 
 /** A field with blanking windows does not act at some positions of the leaf: none of it is counted on. */
-function timedFields(door: Door, lane: Lane): readonly TimedField[] {
+function timedFields(door: Door, lane: Lane, state: DoorState): readonly TimedField[] {
   return fieldsOfFunction(door, 'presence').map((counted) => {
     const { response_s = 0, hold_s = 0, presenceTime_s } = counted.field
     const holds = presenceTime_s === undefined || lane.longestStay_s === undefined || presenceTime_s >= lane.longestStay_s
-    return { counted, response_s, hold_s, holds }
+    return { counted, along: alongOf(door, counted, state), response_s, hold_s, holds }
   })
+}
+
+const alongs = new WeakMap<Door, Map<string, Along>>()
+
+/** Prepared once for all lanes. */
+function alongOf(door: Door, counted: CountedField, state: DoorState): Along {
+  const known = alongs.get(door) ?? new Map<string, Along>()
+  alongs.set(door, known)
+  const key = `${fieldName(counted)}@${state.id}`
+  const along = known.get(key) ?? seenAlong(door, state, counted)
+  known.set(key, along)
+  return along
 }
 
 function missingInputs(door: Door, lane: Lane): readonly InputPath[] {

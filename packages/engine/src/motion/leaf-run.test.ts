@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { randomNumbers } from '../../cases/random-numbers.ts'
-import { closingAccelAt, closingFrom, closingSpeedAt, kineticEnergy_J, type LeafDrive, runOf, wayAt } from './leaf-run.ts'
+import { closingAccelAt, closingFrom, closingSpeedAt, endOf, kineticEnergy_J, type LeafDrive, runOf, wayAt } from './leaf-run.ts'
 
 /** The leaf of method-cases T2. */
 const leaf: LeafDrive = {
@@ -25,7 +25,7 @@ describe('runOf', () => {
     expect(closingSpeedAt(run, 1.05)).toBe(500)
     expect(closingAccelAt(run, 1.3)).toBe(-1000)
     expect(closingSpeedAt(run, 1.9)).toBeCloseTo(-100, 9)
-    expect(run.end_s).toBeCloseTo(1.8 + 550 / 500 + 0.5, 9)
+    expect(endOf(run)).toBeCloseTo(1.8 + 550 / 500 + 0.5, 9)
     expect(wayAt(run, 60)).toBe(2000)
   })
 
@@ -38,7 +38,7 @@ describe('runOf', () => {
   it('does nothing to a leaf that is shut within the delay or was before', () => {
     for (const stop_s of [4.4, 4.5, 9, Infinity]) {
       const run = runOf(closingFrom(leaf, 2000), stop_s)
-      expect([run.isShut, run.rest_s, run.end_s, wayAt(run, 30)]).toEqual([true, 4.5, 4.5, 0])
+      expect([run.isShut, run.rest_s, endOf(run), wayAt(run, 30)]).toEqual([true, 4.5, 4.5, 0])
     }
   })
 
@@ -52,13 +52,13 @@ describe('runOf', () => {
 
   it('stays where it stopped if the control does not reverse', () => {
     const run = runOf(closingFrom({ ...leaf, reverseDelay_s: undefined }, 2000), 1)
-    expect([run.opens_s, run.end_s]).toEqual([Infinity, Infinity])
+    expect([run.opens_s, endOf(run)]).toEqual([Infinity, Infinity])
     close([wayAt(run, 1000), closingSpeedAt(run, 1000)], [1450, 0])
   })
 
   it('opens fully after a closing from a partial opening', () => {
     const run = runOf(closingFrom(leaf, 800), 0.5)
-    close([wayAt(run, 0), wayAt(run, run.end_s)], [800, 2000])
+    close([wayAt(run, 0), wayAt(run, endOf(run))], [800, 2000])
   })
 
   // Hand calculation: the curve is read off at half of its first stretch, then at its end
@@ -89,7 +89,7 @@ describe('runOf', () => {
       }
       const closing = closingFrom(drive, random.chance(0.5) ? drive.way : random.between(1, drive.way))
       const run = runOf(closing, random.between(0, closing.profile.end_s * 1.2))
-      const until_s = Math.min(run.end_s, 60) + 1
+      const until_s = Math.min(endOf(run), 60) + 1
       const most = Math.max(drive.close.speed, drive.open.speed) + 1
       let before = wayAt(run, 0)
       for (let k = 1; k <= 200; k++) {

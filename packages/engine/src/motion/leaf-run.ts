@@ -44,9 +44,6 @@ export interface LeafRun {
   readonly isShut: boolean
   /** It begins to open; Infinity if it stays. */
   readonly opens_s: number
-  readonly opening: Profile | undefined
-  /** Shut, or fully open again, or Infinity where it stays. */
-  readonly end_s: number
 }
 
 /** Below this the edge stands on the floor: no drive stops so exactly. */
@@ -94,27 +91,33 @@ function shutRun(closing: Closing, stop_s: number, shut_s: number, brake_s: numb
     restWay: 0,
     isShut: true,
     opens_s: Infinity,
-    opening: undefined,
-    end_s: shut_s,
   }
 }
 
 type Braking = Pick<LeafRun, 'closing' | 'stop_s' | 'brake_s' | 'brakeWay' | 'brakeSpeed'>
 
 function restingRun(braking: Braking, rest_s: number, restWay: number): LeafRun {
-  const { drive } = braking.closing
-  const stays = { ...braking, rest_s, restWay, isShut: false }
-  if (drive.reverseDelay_s === undefined) return { ...stays, opens_s: Infinity, opening: undefined, end_s: Infinity }
-  const opens_s = rest_s + drive.reverseDelay_s
-  const opening = restToRest(drive.way - restWay, drive.open)
-  return { ...stays, opens_s, opening, end_s: opens_s + opening.end_s }
+  const { closing, stop_s, brake_s, brakeWay, brakeSpeed } = braking
+  const opens_s = rest_s + (closing.drive.reverseDelay_s ?? Infinity)
+  return { closing, stop_s, brake_s, brakeWay, brakeSpeed, rest_s, restWay, isShut: false, opens_s }
+}
+
+/** The way back up, from `opens_s` on. Worked out when it is asked for: of most runs only the closing matters. */
+export function openingOf({ closing: { drive }, restWay }: LeafRun): Profile {
+  return restToRest(drive.way - restWay, drive.open)
+}
+
+/** Shut, or fully open again, or Infinity where it stays. */
+export function endOf(run: LeafRun): number {
+  if (run.isShut) return run.rest_s
+  return run.opens_s < Infinity ? run.opens_s + openingOf(run).end_s : Infinity
 }
 
 /** The way still to go at a time after the start of the closing; what it stood at before it, 0 once shut. */
 export function wayAt(run: LeafRun, t_s: number): number {
   const { closing, brake_s, rest_s, opens_s } = run
   if (t_s <= brake_s && t_s < rest_s) return closing.from - movedAt(closing.profile, t_s)
-  if (t_s >= opens_s) return run.restWay + movedAt(run.opening as Profile, t_s - opens_s)
+  if (t_s >= opens_s) return run.restWay + movedAt(openingOf(run), t_s - opens_s)
   if (t_s >= rest_s) return run.restWay
   const t = t_s - brake_s
   const curve = closing.drive.stoppingCurve
@@ -125,7 +128,7 @@ export function wayAt(run: LeafRun, t_s: number): number {
 /** Positive toward shut, negative while it opens. */
 export function closingSpeedAt(run: LeafRun, t_s: number): number {
   const { closing, brake_s, rest_s, opens_s } = run
-  if (t_s >= opens_s) return -speedAt(run.opening as Profile, t_s - opens_s)
+  if (t_s >= opens_s) return -speedAt(openingOf(run), t_s - opens_s)
   if (t_s >= rest_s) return 0
   if (t_s <= brake_s) return speedAt(closing.profile, t_s)
   const curve = closing.drive.stoppingCurve
@@ -135,7 +138,7 @@ export function closingSpeedAt(run: LeafRun, t_s: number): number {
 /** Toward shut; the side that follows where it jumps. */
 export function closingAccelAt(run: LeafRun, t_s: number): number {
   const { closing, brake_s, rest_s, opens_s } = run
-  if (t_s >= opens_s) return -accelAt(run.opening as Profile, t_s - opens_s)
+  if (t_s >= opens_s) return -accelAt(openingOf(run), t_s - opens_s)
   if (t_s >= rest_s) return 0
   if (t_s < brake_s) return accelAt(closing.profile, t_s)
   return closing.drive.stoppingCurve ? 0 : -closing.drive.stopDecel

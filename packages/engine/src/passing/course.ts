@@ -1,6 +1,6 @@
 import { fieldName } from '../coverage/scene.ts'
 import type { Course, Reading, TimeSpan } from '../model/course.ts'
-import { type LeafRun, wayAt } from '../motion/leaf-run.ts'
+import { endOf, type LeafRun, wayAt } from '../motion/leaf-run.ts'
 import type { LaneContact } from './lane-verdict.ts'
 import { spansOf, timeAt } from './output.ts'
 
@@ -43,7 +43,8 @@ export function courseOf(contact: LaneContact, isContact: boolean): Course {
 function endsOf(contact: LaneContact): TimeSpan {
   const { run, at_s, enters_s, seen_s, passage, stands } = contact
   const leaves_s = stands ? -Infinity : timeOfPlace(contact, passage.leave_mm)
-  const last_s = Number.isFinite(run.end_s) ? run.end_s : run.rest_s + STAYS_S
+  const end_s = endOf(run)
+  const last_s = Number.isFinite(end_s) ? end_s : run.rest_s + STAYS_S
   const begins_s = [0, enters_s, seen_s ?? 0].filter(Number.isFinite)
   return { from_s: Math.min(...begins_s), to_s: Math.max(last_s, at_s, ...[leaves_s].filter(Number.isFinite)) }
 }
@@ -66,7 +67,7 @@ function placeReadings(contact: LaneContact, { from_s, to_s }: TimeSpan): readon
 
 /** Exact at each reading, close enough between: halved until the middle lies on the line. */
 function leafReadings(run: LeafRun, met_s: number, { from_s, to_s }: TimeSpan): readonly Reading[] {
-  const cuts = [from_s, 0, met_s, run.brake_s, run.rest_s, run.opens_s, run.end_s, to_s].filter((t_s) => t_s >= from_s && t_s <= to_s)
+  const cuts = [from_s, 0, met_s, run.brake_s, run.rest_s, run.opens_s, endOf(run), to_s].filter((t_s) => t_s >= from_s && t_s <= to_s)
   const knots = [...new Set(cuts)].sort((a, b) => a - b)
   const at = (t_s: number): Reading => [t_s, wayAt(run, t_s)]
   const readings: Reading[] = [at(from_s)]

@@ -1,5 +1,5 @@
 import { type CountedField, type Stance, stancesOfBodies } from '../coverage/scene.ts'
-import { seenAlong } from '../coverage/seen-along.ts'
+import type { Along } from '../coverage/seen-along.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
 import { closingFrom, type LeafDrive } from '../motion/leaf-run.ts'
@@ -24,6 +24,8 @@ export interface LaneQuestion {
 }
 export interface TimedField {
   readonly counted: CountedField
+  /** Where it sees a body, in the state of the question. */
+  readonly along: Along
   readonly response_s: number
   readonly hold_s: number
   /** It holds a body that stands for as long as one may. */
@@ -72,11 +74,10 @@ export const SLOWEST_MM_PER_S = 1
  * The worst that can happen to the bodies of one lane in one state: over every phase, speed, place to stop and direction, at the middle and both
  * edges of the lane, for every opening from which the leaf may close.
  */
-export function laneVerdict({ door, state, lane, drive, plane, speeds_mm_per_s, fields, openings_mm }: LaneQuestion): LaneVerdict {
+export function laneVerdict({ door, lane, drive, plane, speeds_mm_per_s, fields, openings_mm }: LaneQuestion): LaneVerdict {
   const tally = newTally()
   const labelled: Partial<Record<(typeof CONTACTS)[number], LaneContact>> = {}
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
-  const sights = fields.map((timed) => ({ timed, along: seenAlong(door, state, timed.counted) }))
   const [slowest, fastest] = speeds_mm_per_s
   const speeds = [Math.max(SLOWEST_MM_PER_S, slowest), Math.max(SLOWEST_MM_PER_S, fastest)] as const
   let sightGap: LaneGap | undefined
@@ -91,7 +92,7 @@ export function laneVerdict({ door, state, lane, drive, plane, speeds_mm_per_s, 
   const farthest_mm = Math.min(FARTHEST_MM, farthest(fields))
   const sightOf = (stance: Stance) => {
     const far_mm = farthest_mm + Math.max(2000, halfAlong(stance).y_mm)
-    const asked = sights.map(({ timed, along }) => ({ timed, stretches: along(stance) }))
+    const asked = fields.map((timed) => ({ timed, stretches: timed.along(stance) }))
     return (x_mm: number) => asked.map(({ timed, stretches }) => ({ timed, alongY: stretches(x_mm, -far_mm, far_mm) }))
   }
   for (const { stance, sides, company } of allPassing(stances, lane)) {

@@ -1,4 +1,4 @@
-import { closingSpeedAt, type LeafRun, wayAt } from '../motion/leaf-run.ts'
+import { closingSpeedAt, endOf, type LeafRun, wayAt } from '../motion/leaf-run.ts'
 import { TOUCH_MM } from '../space/touch.ts'
 
 /** What becomes of one body in one closing. Times since the closing began. */
@@ -29,7 +29,7 @@ export function meet(run: LeafRun, clear: number, from_s: number, to_s: number):
     const way = wayAt(run, at_s)
     return { kind: 'struck', gap: lowest - clear, at_s, leafSpeed: closingSpeedAt(run, at_s), way }
   }
-  if (run.isShut || from_s >= run.end_s) return { kind: 'clear', gap: Infinity, at_s: from_s, leafSpeed: 0, way: Infinity }
+  if (run.isShut || from_s >= endOf(run)) return { kind: 'clear', gap: Infinity, at_s: from_s, leafSpeed: 0, way: Infinity }
   const way = wayAt(run, from_s)
   const kind = way < met ? 'walked into' : 'clear'
   return { kind, gap: way - clear, at_s: from_s, leafSpeed: closingSpeedAt(run, from_s), way }

@@ -52,7 +52,8 @@ export interface Bounds {
 /**
  * What holds for every phase and speed of a box. The window in which the body is in the plane is taken as wide as any speed of the box makes it. At a
  * fixed time after the stop command the edge moves with the phase no faster than `rate`: while braking from speed V with acceleration A before by
- * V + |A| t, t at most V / decel; the instant of rest shifts by |A| / decel.
+ * V + |A| t, t at most V / decel; the instant of rest shifts by |A| / decel. Where it rests falls with the phase by V (1 + a / decel); until the
+ * profile eases off, that rises once at most, so that the phases at which the stop comes too late are one stretch.
  */
 export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box): Bounds {
   const { closing, clear, mayStand } = problem
@@ -74,7 +75,8 @@ export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box):
   const restRate = stoppingCurve ? 0 : accel / stopDecel
   const rest = stoppingCurve ? (stoppingCurve[stoppingCurve.length - 1]?.at_s ?? 0) : delay_s + speedMiddle / stopDecel
   const isLate = late0 + delay_s >= profile.end_s
-  const isAllShut = isLate || (drive.close.jerk === undefined && !stoppingCurve && runOf(closing, late0).isShut)
+  const isAllShut =
+    isLate || (run.isShut && late1 <= easesOff(closing) - delay_s && runOf(closing, late0).isShut && runOf(closing, late1).isShut)
   const moves1 = isLate ? profile.end_s - late0 : rest + restRate * half
   const rate = leave1 < delay_s ? profile.peak * (1 + restRate) : fastest * (1 + restRate)
   let gap = Infinity
@@ -86,7 +88,7 @@ export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box):
     strike = lowest < clear - TOUCH_MM
     gap = lowest - clear
     const slowed = stoppingCurve || enter0 <= delay_s ? profile.peak : Math.max(0, fastest - stopDecel * (enter0 - delay_s))
-    strikeSpeed = hypot2(1 / slow0, Math.min(profile.peak, stoppingCurve ? fastestOf(closing) : slowed))
+    strikeSpeed = hypot2(1 / slow0, stoppingCurve ? fastestOf(closing) : Math.min(profile.peak, slowed))
   }
   let walk = false
   if (!isAllShut && enter1 >= rest - restRate * half) {
@@ -94,7 +96,7 @@ export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box):
     walk = lowest < clear - TOUCH_MM
     gap = Math.min(gap, lowest - clear)
   }
-  const quickest = Math.max(profile.peak, drive.reverseDelay_s === undefined ? 0 : drive.open.speed)
+  const quickest = Math.max(fastestOf(closing), drive.reverseDelay_s === undefined ? 0 : drive.open.speed)
   const spread = Math.max(enter1 - enter0, mayStand ? 0 : Math.abs(leaveA - leaveB))
   return {
     strike,
@@ -105,6 +107,11 @@ export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box):
     late: (rate + quickest * restRate) * half,
     slow: quickest * Math.min(spread, 2 * profile.end_s),
   }
+}
+
+/** From here on a rounded profile slows down less than braking would, so that a stop may be in time again. */
+function easesOff({ profile, drive: { close, stopDecel, stoppingCurve } }: Closing): number {
+  return stoppingCurve || close.jerk === undefined || stopDecel >= close.accel ? Infinity : profile.end_s - stopDecel / close.jerk
 }
 
 /** The way of a leaf that came to rest so long ago. One that rested lower or later is lower at any time until it is open. */

@@ -83,6 +83,13 @@ describe('worstOfPassage', () => {
     expect(walked?.relativeSpeed).toBe(1000)
   })
 
+  // Hand calculation: the output changes as the body enters; in its first stretch the measured curve goes on at 600 mm/s, faster than the leaf closes
+  it('says no contact is faster only from the speed of a measured stopping curve on, where that begins faster than the profile', () => {
+    const stoppingCurve = [{ at_s: 0.1, way: 60 }, { at_s: 0.2, way: 70 }] // biome-ignore format: a curve
+    const { struckAtMost } = worst(seen(-200, 200), [1000, 1000], { ...leaf, stoppingCurve })
+    expect(struckAtMost).toBeGreaterThanOrEqual(Math.sqrt(1000 * 1000 + 600 * 600) - 1e-6)
+  })
+
   // Law of the definition: zero response, zero stopping, seen everywhere
   it('never strikes a body that is seen everywhere if response and stopping take no time', () => {
     const drive = { ...leaf, stopDelay_s: 0, stopDecel: 1e12 }
