@@ -33,7 +33,7 @@ export function dangersOf(dangers: FileDangers | undefined, around: Around, rema
 
 function pointOf(point: FilePoint, around: Around, path: string, remarks: Remarks): Dangers['points'][number] {
   const { id, name = id, kind, obstacle, gap_mm, part, from_mm, x_mm, y_mm, guards = [] } = point
-  if (obstacle !== undefined) known(obstacle, around.obstacles, 'an obstacle', `${path}/obstacle`, remarks)
+  if (obstacle !== undefined) known(obstacle, around.obstacles, (ids) => `an obstacle (${ids})`, `${path}/obstacle`, remarks)
   if ((x_mm === undefined) !== (y_mm === undefined)) {
     const [there, missing] = x_mm === undefined ? ['y_mm', 'x_mm'] : ['x_mm', 'y_mm']
     remarks.issue({
@@ -62,10 +62,10 @@ function guardOf(guard: NonNullable<FilePoint['guards']>[number], { zones, senso
     case 'cover':
       return { ...guard, shape: guard.shape ?? 'slot' }
     case 'presence':
-      known(guard.zone, zones, 'a zone', `${path}/zone`, remarks)
+      known(guard.zone, zones, (ids) => `a zone (${ids})`, `${path}/zone`, remarks)
       return { how: guard.how, id: guard.zone, stops: yes(guard.stops) }
     case 'edge':
-      known(guard.sensor, sensors, 'a sensor', `${path}/sensor`, remarks)
+      known(guard.sensor, sensors, (ids) => `a sensor (${ids})`, `${path}/sensor`, remarks)
       return { how: guard.how, id: guard.sensor, stops: yes(guard.stops) }
     default:
       return { how: guard.how }
@@ -76,12 +76,8 @@ function yes(word: 'yes' | 'no' | undefined): boolean | undefined {
   return word === undefined ? undefined : word === 'yes'
 }
 
-function known(id: string, ids: readonly string[], what: string, path: string, remarks: Remarks): void {
-  if (!ids.includes(id))
-    remarks.issue({
-      code: 'unknown-id',
-      path,
-      expected: `${what} (${ids.slice(0, 10).map(shownText).join(', ')})`,
-      got: shownText(id),
-    })
+function known(id: string, ids: readonly string[], say: (ids: string) => string, path: string, remarks: Remarks): void {
+  if (ids.includes(id)) return
+  const expected = say(ids.slice(0, 10).map(shownText).join(', '))
+  remarks.issue({ code: 'unknown-id', path, expected, got: shownText(id) })
 }

@@ -120,6 +120,8 @@ const OTHERWISE: Readonly<Record<string, string>> = {
 const WHOLE: Readonly<Record<string, string>> = {
   '64 hexadecimal digits in lower case': '64 hexadezimale Ziffern in kleinen Buchstaben',
   'at least one posture': 'mindestens eine Lage',
+  'a kind that no listed point has': 'eine Art, die keine der aufgeführten Stellen hat',
+  'both x_mm and y_mm, or neither': 'x_mm und y_mm, oder keines von beiden',
   'a sensor of a library ("use"), or "device" and its values': 'ein Sensor einer Bibliothek („use“), oder „device“ und seine Werte',
   "the source of the value that replaces the library's": 'die Quelle des Werts, der den der Bibliothek ersetzt',
   'the source of what differs from the library': 'die Quelle dessen, was von der Bibliothek abweicht',
