@@ -3,7 +3,7 @@ import { onSheet, type Place, type ProjectionName, type View } from '@sillsight/
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react'
 import type { Draft } from '../store/contract.ts'
 import { useWords } from '../words/words.ts'
-import { ARROWS, FINE_STEP_MM, type Grip, gripsOf, type Hold, move, STEP_MM } from './moving.ts'
+import { ARROWS, FINE_STEP_MM, GRIP_ARM_MM, type Grip, gripsOf, type Hold, move, STEP_MM } from './moving.ts'
 
 interface Props {
   readonly door: Door
@@ -128,8 +128,8 @@ export function Grips(props: Props) {
 
 /** A small cross of arrows, only along the ways that it can go. */
 function GripMark({ grip, x, y }: { readonly grip: Grip; readonly x: number; readonly y: number }) {
-  const arm = 3.4
-  const head = 1.1
+  const arm = GRIP_ARM_MM
+  const head = 1
   const d = [
     grip.along &&
       `M${x - arm} ${y}H${x + arm}M${x - arm + head} ${y - head}L${x - arm} ${y}l${head} ${head}M${x + arm - head} ${y - head}L${x + arm} ${y}l${-head} ${head}`,

@@ -20,6 +20,9 @@ export interface Grip {
   readonly up: boolean // may move along v
 }
 
+/** Half of a grip's mark along a way that it can go, in mm of paper. */
+export const GRIP_ARM_MM = 2.8
+
 /** Hands and tapes work in such steps. */
 export const STEP_MM = 10
 export const FINE_STEP_MM = 1

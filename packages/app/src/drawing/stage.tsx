@@ -1,5 +1,5 @@
 import type { Door } from '@sillsight/engine'
-import { drawOnScreen, type ProjectionName, type ScreenDrawing, type Window } from '@sillsight/report'
+import { drawOnScreen, type KeptRoom, type ProjectionName, type ScreenDrawing, type Window } from '@sillsight/report'
 import { lazy, Suspense, useEffect, useMemo, useRef, useState } from 'react'
 import { usePreferences } from '../preferences.ts'
 import { useDoor } from '../screens/at-door.ts'
@@ -9,6 +9,7 @@ import { FigureHits } from './figure-hits.tsx'
 import { Grips } from './grips.tsx'
 import { Key } from './key.tsx'
 import { Marks } from './marks.tsx'
+import { GRIP_ARM_MM, type Grip, gripsOf } from './moving.ts'
 
 const SolidView = lazy(() => import('../solid/view.tsx').then(({ SolidView }) => ({ default: SolidView })))
 
@@ -54,6 +55,7 @@ export function Stage({ first, grips = true, over, note, state, zone, tools }: P
   const [named, setNamed] = useState<string>()
   const [room, size] = useRoom()
   const { shown } = answers
+  const isReadOnly = snapshot.readOnly !== undefined
   const drawing = useMemo(
     () =>
       shown && size.width > 0 && !inSpace
@@ -63,11 +65,12 @@ export function Stage({ first, grips = true, over, note, state, zone, tools }: P
             state,
             zone,
             window: held,
+            kept: grips && !isReadOnly ? gripsOf(shown.door, projection, () => '').map(roomOf) : [],
             width_mm: size.width / PX_PER_MM,
             height_mm: size.height / PX_PER_MM,
           })
         : undefined,
-    [shown, projection, reader, size, held, state, zone, inSpace],
+    [shown, projection, reader, size, held, state, zone, inSpace, grips, isReadOnly],
   )
   const drawn = drawing && shown && { door: shown.door, drawing, projection, pxPerMm: PX_PER_MM, touchPx: TOUCH_PX[theme] }
   return (
@@ -106,8 +109,8 @@ export function Stage({ first, grips = true, over, note, state, zone, tools }: P
             aria-label={`${drawing.heading}, ${drawing.seen}`}
           >
             <Marks marks={drawing.marks} />
-            {snapshot.readOnly === undefined && <FigureHits drawing={drawing} door={shown.door} touch_mm={TOUCH_PX[theme] / PX_PER_MM} />}
-            {grips && snapshot.readOnly === undefined && (
+            {!isReadOnly && <FigureHits drawing={drawing} door={shown.door} touch_mm={TOUCH_PX[theme] / PX_PER_MM} />}
+            {grips && !isReadOnly && (
               <Grips
                 door={shown.door}
                 view={drawing.view}
@@ -129,6 +132,11 @@ export function Stage({ first, grips = true, over, note, state, zone, tools }: P
       {!inSpace && <Key named={named} drawing={drawing} note={drawn && note?.(drawn)} />}
     </section>
   )
+}
+
+/** What a grip's mark takes of the paper: names keep off it. */
+function roomOf({ at, along, up }: Grip): KeptRoom {
+  return { at, along_mm: along ? GRIP_ARM_MM : 1, up_mm: up ? GRIP_ARM_MM : 1 }
 }
 
 /** The size of an element, followed as it changes. */

@@ -119,12 +119,13 @@ function drawSlot(slot: Slot): DrawnInPlace {
 export function drawInPlace(
   { projection, view, dimensions, bounds }: Omit<Slot, 'headingAt'>,
   heading: readonly Extract<Mark, { kind: 'text' }>[] = [],
+  kept: readonly Box[] = [],
 ): DrawnInPlace {
   const drawn = projection.draw(view)
   const figures = dimensions.map((dimension) => drawDimension(view, dimension))
   const ground = {
     bounds,
-    kept: [...drawn.hatched, ...drawn.kept, ...figures.map(({ text }) => text), ...heading.map(letteringBox)],
+    kept: [...kept, ...drawn.hatched, ...drawn.kept, ...figures.map(({ text }) => text), ...heading.map(letteringBox)],
     lines: [...drawn.lines, ...figures.flatMap(({ lines }) => lines)],
   }
   const labelling = placeLabels(drawn.labels, ground)

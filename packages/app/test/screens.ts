@@ -1,0 +1,61 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import type { Browser, Page } from 'playwright-core'
+import { drawingFaults } from './drawing-faults.ts'
+import { everyScreen, type Look, TOUCH_PX } from './every-screen.ts'
+import { pageFaults } from './page-faults.ts'
+import { become, type Size } from './sizes.ts'
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
+
+/** What was found on a walk through the screens, one sentence each, and how many screens there were. */
+export interface Walked {
+  readonly screens: number
+  readonly found: readonly string[]
+}
+
+/**
+ * Walks through the screens in one theme and language, and measures each in each size. axe looks at the first size.
+ *
+ * @param isWhole with all demo doors and a search for repairs, which takes half a minute more
+ */
+export async function walked(
+  { browser, served }: { readonly browser: Browser; readonly served: { readonly url: string } },
+  look: Look,
+  sizes: readonly Size[],
+  isWhole: boolean,
+): Promise<Walked> {
+  const found: string[] = []
+  let screens = 0
+  await everyScreen(
+    browser,
+    served.url,
+    look,
+    async (name, page) => {
+      screens++
+      for (const size of sizes) {
+        await become(page, size)
+        const faults = [
+          ...(await pageFaults(page, TOUCH_PX[look.theme])),
+          ...(await drawingFaults(page)),
+          ...(size === sizes[0] ? await axeFaults(page) : []),
+        ]
+        found.push(...faults.map((fault) => `${name}, ${size.width} px: ${fault}`))
+      }
+    },
+    { isWhole },
+  )
+  return { screens, found }
+}
+
+async function axeFaults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe) // the page's own policy lets no foreign script in: axe comes by the debugger
+  return page.evaluate(async () => {
+    interface Axe {
+      run: (where: object, what: object) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>
+    }
+    const { run } = (globalThis as unknown as { axe: Axe }).axe
+    const { violations } = await run(document, { resultTypes: ['violations'] })
+    return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`))
+  })
+}
