@@ -9,6 +9,8 @@ interface Props {
   readonly door: Door
   readonly view: View
   readonly projection: ProjectionName
+  /** Id of the zone that is shown. */
+  readonly zone: string | undefined
   /** CSS px of one mm of paper. */
   readonly pxPerMm: number
   /** How large a thumb is, in CSS px. */
@@ -29,11 +31,11 @@ const STILL: Place = { u_mm: 0, v_mm: 0 }
 
 /** What can be taken hold of, over the drawing: by a finger, or with the arrow keys (Shift for single millimetres). */
 export function Grips(props: Props) {
-  const { door, view, projection, pxPerMm, touchPx, onName, onPreview, onMoved } = props
+  const { door, view, projection, zone, pxPerMm, touchPx, onName, onPreview, onMoved } = props
   const words = useWords()
   const [dragged, setDragged] = useState<Dragged>()
   const held = useRef<Dragged>(undefined)
-  const grips = useMemo(() => gripsOf(door, projection, (hold) => gripName(hold, door, words)), [door, projection, words])
+  const grips = useMemo(() => gripsOf(door, { projection, zone }, (hold) => gripName(hold, door, words)), [door, projection, zone, words])
   const radius_mm = touchPx / 2 / pxPerMm
 
   const drag = (next: Dragged | undefined) => {

@@ -65,7 +65,7 @@ export function Stage({ first, grips = true, over, note, state, zone, tools }: P
             state,
             zone,
             window: held,
-            kept: grips && !isReadOnly ? gripsOf(shown.door, projection, () => '').map(roomOf) : [],
+            kept: (view) => (grips && !isReadOnly ? gripsOf(shown.door, { projection, zone: view.zone }).map(roomOf) : []),
             width_mm: size.width / PX_PER_MM,
             height_mm: size.height / PX_PER_MM,
           })
@@ -115,6 +115,7 @@ export function Stage({ first, grips = true, over, note, state, zone, tools }: P
                 door={shown.door}
                 view={drawing.view}
                 projection={projection}
+                zone={drawing.zone}
                 pxPerMm={PX_PER_MM}
                 touchPx={TOUCH_PX[theme]}
                 onName={setNamed}

@@ -19,7 +19,7 @@ function drawn(seed: number, kept: readonly KeptRoom[] = []): readonly { readonl
   return ROOMS.flatMap((room) =>
     PROJECTIONS.map((projection) => ({
       at: `door ${seed}, ${projection}, ${room.width_mm} mm`,
-      drawing: drawOnScreen(door, judgement, { ...METRIC, projection, ...room, kept }),
+      drawing: drawOnScreen(door, judgement, { ...METRIC, projection, ...room, kept: () => kept }),
     })),
   )
 }
@@ -29,9 +29,9 @@ function texts({ marks }: ScreenDrawing): readonly { readonly text: string; read
 }
 
 describe('a drawing on a screen', () => {
-  it('keeps lettering off other lettering and off hatching, in every projection (doors 1 to 12)', () => {
+  it('keeps lettering off other lettering and off hatching, in every projection (doors 13 to 24)', () => {
     const found: string[] = []
-    for (let seed = 1; seed <= 12; seed++)
+    for (let seed = 13; seed <= 24; seed++)
       for (const { at, drawing } of drawn(seed)) {
         const all = texts(drawing)
         const hatching = drawing.marks.flatMap((mark) =>
@@ -47,9 +47,9 @@ describe('a drawing on a screen', () => {
     expect(found).toEqual([])
   })
 
-  it('keeps lettering inside of its room (doors 1 to 12)', () => {
+  it('keeps lettering inside of its room (doors 13 to 24)', () => {
     const found: string[] = []
-    for (let seed = 1; seed <= 12; seed++)
+    for (let seed = 13; seed <= 24; seed++)
       for (const [i, { at, drawing }] of drawn(seed).entries()) {
         const room = ROOMS[Math.floor(i / PROJECTIONS.length)]
         for (const { text, box } of texts(drawing))
@@ -59,9 +59,9 @@ describe('a drawing on a screen', () => {
     expect(found).toEqual([])
   })
 
-  it('keeps names off what somebody else draws over it (doors 1 to 12)', () => {
+  it('keeps names off what somebody else draws over it (doors 13 to 24)', () => {
     const found: string[] = []
-    for (let seed = 1; seed <= 12; seed++) {
+    for (let seed = 13; seed <= 24; seed++) {
       const { door } = randomDoor(seed)
       const { width_mm } = door.opening
       const kept = [0, 0.5, 1].map((share) => ({ at: { u_mm: share * width_mm, v_mm: 200 }, along_mm: 2.8, up_mm: 2.8 }))

@@ -20,8 +20,8 @@ export interface ScreenOptions extends Reader {
   readonly zone?: string | undefined
   /** What to show, in mm of the real thing; all of it if left out. Kept while something is dragged, so that the drawing stands still. */
   readonly window?: Window | undefined
-  /** What somebody else draws over it: no name lies there. */
-  readonly kept?: readonly KeptRoom[] | undefined
+  /** What somebody else draws over it, given the zone that is shown: no name lies there. */
+  readonly kept?: ((shown: { readonly zone: string | undefined }) => readonly KeptRoom[]) | undefined
 }
 
 /** Room on the paper around a place, half of it on each side, whatever the scale. */
@@ -64,7 +64,7 @@ export function drawOnScreen(door: Door, judgement: Judgement, options: ScreenOp
   }
   const view = viewAt(projection.window, scale, { x_mm: room.left + spare_mm.across / 2, y_mm: room.top + spare_mm.up / 2 })
   const bounds = { left_mm: 0, top_mm: 0, right_mm: options.width_mm, bottom_mm: options.height_mm }
-  const kept = (options.kept ?? []).map((room) => keptBox(view, room))
+  const kept = (options.kept?.({ zone: scene.zone?.id }) ?? []).map((room) => keptBox(view, room))
   const { marks, labelling, figures } = drawInPlace({ projection, view, dimensions, bounds }, [], kept)
   return {
     heading: projection.heading,

@@ -2,7 +2,7 @@ import type { Door, Judgement } from '@sillsight/engine'
 import type { SheetOptions } from '../options.ts'
 import { countedSensors, shownOf } from '../shown.ts'
 import { titleWords } from '../wording/sheet-words.ts'
-import { drawDimension } from './dimensions.ts'
+import { drawDimensions } from './dimensions.ts'
 import { elevation } from './elevation.ts'
 import { drawKey, leastKeyHeight_mm } from './key.ts'
 import { type Labelling, labelMarks, placeLabels } from './labels.ts'
@@ -122,7 +122,8 @@ export function drawInPlace(
   kept: readonly Box[] = [],
 ): DrawnInPlace {
   const drawn = projection.draw(view)
-  const figures = dimensions.map((dimension) => drawDimension(view, dimension))
+  const byDimension = drawDimensions(view, dimensions, bounds)
+  const figures = byDimension.filter((each) => each !== undefined)
   const ground = {
     bounds,
     kept: [...kept, ...drawn.hatched, ...drawn.kept, ...figures.map(({ text }) => text), ...heading.map(letteringBox)],
@@ -132,7 +133,7 @@ export function drawInPlace(
   return {
     labelling,
     hatched: drawn.hatched,
-    figures: dimensions.flatMap(({ of }, i) => (of !== undefined && figures[i] ? [{ of, box: figures[i].text }] : [])),
+    figures: dimensions.flatMap(({ of }, i) => (of !== undefined && byDimension[i] ? [{ of, box: byDimension[i].text }] : [])),
     marks: [
       ...drawn.marks,
       ...figures.flatMap(({ marks }) => marks),
