@@ -61,7 +61,8 @@ export function pageFaults(page: Page, least_px: number): Promise<string[]> {
     const pen = document.createElement('canvas').getContext('2d')
     for (const field of document.querySelectorAll<HTMLInputElement | HTMLSelectElement>('input, select')) {
       if (!isShown(field) || /file|radio|checkbox|range/.test(field.type) || !pen) continue
-      const { font, paddingLeft, paddingRight, whiteSpace } = getComputedStyle(field)
+      const { paddingLeft, paddingRight, whiteSpace } = getComputedStyle(field)
+      const { font } = getComputedStyle(field, field.value === '' ? '::placeholder' : undefined)
       if (whiteSpace === 'normal' && field instanceof HTMLSelectElement) continue // it wraps
       pen.font = font
       const said = field instanceof HTMLSelectElement ? (field.selectedOptions[0]?.textContent ?? '') : field.value || field.placeholder

@@ -113,26 +113,8 @@ export function NewDoorScreen() {
                   ))}
                 </select>
               ),
-              side: (
-                <input
-                  className="name"
-                  aria-label={words.first.side}
-                  placeholder={words.first.sideHint}
-                  maxLength={40}
-                  value={side}
-                  onChange={(event) => setSide(event.target.value)}
-                />
-              ),
-              name: (
-                <input
-                  className="name"
-                  aria-label={words.first.name}
-                  placeholder={words.first.title}
-                  maxLength={200}
-                  value={name}
-                  onChange={(event) => setName(event.target.value)}
-                />
-              ),
+              side: <Line label={words.first.side} hint={words.first.sideHint} maxLength={40} value={side} onChange={setSide} />,
+              name: <Line label={words.first.name} hint={words.first.title} maxLength={200} value={name} onChange={setName} />,
             }}
           />
         </p>
@@ -172,6 +154,31 @@ export function NewDoorScreen() {
         </Suspense>
       )}
     </main>
+  )
+}
+
+interface LineProps {
+  readonly label: string
+  /** Stands there while nothing is written. */
+  readonly hint: string
+  readonly maxLength: number
+  readonly value: string
+  readonly onChange: (value: string) => void
+}
+
+/** A name written in a sentence: one line, however many it takes to show it. */
+function Line({ label, hint, maxLength, value, onChange }: LineProps) {
+  return (
+    <textarea
+      className="name"
+      rows={1}
+      aria-label={label}
+      placeholder={hint}
+      maxLength={maxLength}
+      value={value}
+      onChange={(event) => onChange(event.target.value.replaceAll(/\s*\n\s*/g, ' '))}
+      onKeyDown={(event) => event.key === 'Enter' && event.preventDefault()}
+    />
   )
 }
 
