@@ -90,14 +90,21 @@ export interface DrawnDimension {
 /**
  * All dimensions of a view; undefined for one whose figure would lie on another's, as happens in the corners of small drawings. Those that
  * somebody can change there go first.
+ *
+ * @param kept what is drawn over it: a figure keeps off where it can stand beyond the other end
  */
-export function drawDimensions(view: View, dimensions: readonly RankedDimension[], bounds: Box): readonly (DrawnDimension | undefined)[] {
+export function drawDimensions(
+  view: View,
+  dimensions: readonly RankedDimension[],
+  { bounds, kept }: { readonly bounds: Box; readonly kept: readonly Box[] },
+): readonly (DrawnDimension | undefined)[] {
   const drawn = new Map<RankedDimension, DrawnDimension>()
   for (const dimension of [...dimensions].sort((a, b) => Number(b.of !== undefined) - Number(a.of !== undefined))) {
     const clear = (['to', 'from'] as const)
       .map((end) => drawDimension(view, dimension, end))
-      .find(({ text }, i) => (i === 0 || isWithin(text, bounds)) && [...drawn.values()].every((other) => !overlap(other.text, text)))
-    if (clear) drawn.set(dimension, clear)
+      .filter(({ text }, i) => (i === 0 || isWithin(text, bounds)) && [...drawn.values()].every((other) => !overlap(other.text, text)))
+    const best = clear.find(({ text }) => kept.every((other) => !overlap(other, text))) ?? clear[0]
+    if (best) drawn.set(dimension, best)
   }
   return dimensions.map((dimension) => drawn.get(dimension))
 }

@@ -122,7 +122,7 @@ export function drawInPlace(
   kept: readonly Box[] = [],
 ): DrawnInPlace {
   const drawn = projection.draw(view)
-  const byDimension = drawDimensions(view, dimensions, bounds)
+  const byDimension = drawDimensions(view, dimensions, { bounds, kept })
   const figures = byDimension.filter((each) => each !== undefined)
   const ground = {
     bounds,
