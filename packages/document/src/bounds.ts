@@ -31,6 +31,7 @@ export const BOUNDS = {
   states: 16,
   bodies: 32,
   postures: 32,
+  partsOfPosture: 16,
   zones: 32,
   /** Cells of one zone at its pitch: a yard of 10 m by 6 m at 25 mm has 96,000. */
   cellsOfZone: 100_000,

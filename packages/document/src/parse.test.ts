@@ -116,7 +116,7 @@ describe('parseDocument', () => {
     ['bodies/1/reflectance', undefined, 'bodies/1/reflectance: expected a number from 0.001 up to 1, got nothing'],
     ['bodies/1/postures/0/yaw_deg', [90, 0], 'the smaller angle first'],
     ['bodies/1/postures/0/yaw_deg', [-200, 200], 'at most one full turn'],
-    ['bodies/1/postures/1/shape', 'ball', '"box" or "cylinder"'],
+    ['bodies/1/postures/1/shape', 'ball', '"cylinder" or "parts"'],
     ['zones/0/bodies/0', 'nobody', 'zones/0/bodies/0: expected a body ("presence-reference-body", "own"), got "nobody"'],
     ['zones/0/xMax_mm', 0, 'zones/0/xMax_mm: expected a number above xMin_mm (0), got 0'],
     ['zones/0/pitch_mm', 1, 'zones/0/pitch_mm: expected at most 100000 cells in one zone, got 1950000'],

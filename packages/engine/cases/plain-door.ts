@@ -1,4 +1,4 @@
-import type { Body, Posture } from '../src/model/body.ts'
+import type { Body, BodyPart, Posture } from '../src/model/body.ts'
 import type { Door, DoorState, Floor, Obstacle } from '../src/model/door.ts'
 import type { BeamPlane, Field, RangingSensor, SegmentSensor, ZoneOnlySensor } from '../src/model/sensor.ts'
 import type { Source } from '../src/model/source.ts'
@@ -160,6 +160,32 @@ export function bodyOf(postures: readonly Posture[], changes: Partial<Body> = {}
 export function box(a_mm: number, b_mm: number, c_mm: number, yaw_deg: number | readonly [number, number] = 0): Posture {
   const [from, to] = typeof yaw_deg === 'number' ? [yaw_deg, yaw_deg] : yaw_deg
   return { shape: 'box', name: `${a_mm} x ${b_mm} x ${c_mm}`, a_mm, b_mm, c_mm, yawFrom_rad: radians(from), yawTo_rad: radians(to) }
+}
+
+/** Several parts as they are, the box around them made for the purpose of having one: about the body's middle, wide enough for all. */
+export function ofParts(parts: readonly BodyPart[], name = 'several parts'): Posture {
+  const half = (part: BodyPart, side: 'a_mm' | 'b_mm') => (part.shape === 'box' ? part[side] / 2 : part.radius_mm)
+  const most = (values: readonly number[]) => Math.max(...values)
+  const a_mm = 2 * most(parts.map((part) => Math.abs(part.alongX_mm) + half(part, 'a_mm')))
+  const b_mm = 2 * most(parts.map((part) => Math.abs(part.alongY_mm) + half(part, 'b_mm')))
+  const c_mm = most(parts.map((part) => part.from_mm + (part.shape === 'box' ? part.c_mm : part.height_mm)))
+  return { shape: 'box', name, a_mm, b_mm, c_mm, yawFrom_rad: 0, yawTo_rad: 0, parts }
+}
+
+/** A box of a body of several parts, its middle at (x, y) from the body's. */
+export function partBox(
+  size_mm: readonly [a_mm: number, b_mm: number, c_mm: number],
+  at: {
+    readonly x_mm?: number
+    readonly y_mm?: number
+    readonly from_mm?: number
+    readonly reflectance?: number
+    readonly name?: string
+  } = {},
+): BodyPart {
+  const [a_mm, b_mm, c_mm] = size_mm
+  const { x_mm = 0, y_mm = 0, from_mm = 0, reflectance = 0.1, name = size_mm.join(' x ') } = at
+  return { shape: 'box', name, alongX_mm: x_mm, alongY_mm: y_mm, from_mm, reflectance, a_mm, b_mm, c_mm }
 }
 
 export function cylinder(radius_mm: number, height_mm: number): Posture {

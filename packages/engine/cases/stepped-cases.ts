@@ -29,7 +29,7 @@ export function steppedCase(seed: number): { readonly given: SteppedCase; readon
     delay_s: random.chance(0.2) ? 0 : time_s(0.2),
     decel: random.chance(0.3) ? random.between(300, closeAccel) : random.between(closeAccel, 8000),
     dwell_s: random.chance(0.15) ? undefined : time_s(0.4),
-    clear: way * random.between(0.1, 0.58),
+    clear: way * (random.chance(0.15) ? random.between(0.58, 1.05) : random.between(0.1, 0.58)), // some reach higher than a partial opening
     enter_mm: -half,
     leave_mm: half,
     visible,

@@ -24,7 +24,9 @@ export function doorOf(text: string, access: Access): Door {
   const { fields, ys } = fieldsOf(own(file, 'sensors'), sensors, { width, states: states.map((state) => state.id) })
   const bodies = bodiesOf(own(file, 'bodies'), bodyEntries)
   const ids = bodies.map((body) => body.id)
-  const zones = own(file, 'zones') === undefined ? zonesAtLeaf(ys, width, ids) : zonesOf(own(file, 'zones'), ids)
+  const whole = bodies.filter(({ ofParts }) => !ofParts)
+  const usual = whole.length > 0 ? whole.map((body) => body.id) : ids
+  const zones = own(file, 'zones') === undefined ? zonesAtLeaf(ys, width, usual) : zonesOf(own(file, 'zones'), ids, usual)
   return {
     states,
     fields,
@@ -68,10 +70,14 @@ function bodiesOf(listed: unknown, entries: Entries): readonly Body[] {
     const values = { ...libraryEntry(given, entries, path), ...given }
     const id = idAt(own(given, 'id'), `${path}/id`, ids)
     const postures = listAt(own(values, 'postures'), `${path}/postures`, { least: 1, most: 32 })
+    const ofParts = postures.some((posture, k) => own(objectAt(posture, `${path}/postures/${k}`), 'shape') === 'parts')
     return {
       id,
       reflectance: numberAt(own(values, 'reflectance'), `${path}/reflectance`, 0, 1),
-      postures: postures.map((posture, k) => postureOf(objectAt(posture, `${path}/postures/${k}`), `${path}/postures/${k}`)),
+      ofParts,
+      postures: (ofParts ? [] : postures).map((posture, k) =>
+        postureOf(objectAt(posture, `${path}/postures/${k}`), `${path}/postures/${k}`),
+      ),
     }
   })
 }
@@ -95,7 +101,7 @@ function postureOf(posture: Json, path: string): Posture {
 const FUNCTION_OF = { 'presence-at-leaf': 'presence', opening: 'opening', call: 'call', 'must-not-see': undefined } as const
 const PURPOSES = ['presence-at-leaf', 'opening', 'call', 'must-not-see'] as const
 
-function zonesOf(listed: unknown, bodies: readonly string[]): readonly Zone[] {
+function zonesOf(listed: unknown, bodies: readonly string[], usual: readonly string[]): readonly Zone[] {
   const ids = new Set<string>()
   return listAt(listed, 'zones', { least: 1, most: 32 }).map((each, i) => {
     const path = `zones/${i}`
@@ -104,7 +110,7 @@ function zonesOf(listed: unknown, bodies: readonly string[]): readonly Zone[] {
     const purpose = oneOf(own(zone, 'purpose'), `${path}/purpose`, PURPOSES)
     const acts: SensingFunction = FUNCTION_OF[purpose] ?? oneOf(own(zone, 'function'), `${path}/function`, FUNCTIONS)
     const stay = own(zone, 'longestStay_s')
-    const among = listAt(own(zone, 'bodies') ?? bodies, `${path}/bodies`, { least: 1, most: 32 })
+    const among = listAt(own(zone, 'bodies') ?? usual, `${path}/bodies`, { least: 1, most: 32 })
     const tile = { xMin: at('xMin_mm'), xMax: at('xMax_mm'), yMin: at('yMin_mm'), yMax: at('yMax_mm') }
     if (tile.xMin >= tile.xMax || tile.yMin >= tile.yMax) refuse('contradiction', path, 'a rectangle with an area', 'none')
     return {

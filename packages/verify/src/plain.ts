@@ -93,6 +93,8 @@ export type Posture = BoxPosture | CylinderPosture
 export interface Body {
   readonly id: string
   readonly reflectance: number
+  /** It has a posture of several parts, of which no evidence speaks: its postures are left out. */
+  readonly ofParts: boolean
   readonly postures: readonly Posture[]
 }
 

@@ -20,6 +20,8 @@ const MOST_SLICES = 8192
 /** Reads the slices, and refuses unless every posture of every body of the zone is there whole and once. */
 export function slicesOf(listed: unknown, door: Door, zone: Zone, path: string): readonly Slice[] {
   const bodies = door.bodies.filter(({ id }) => zone.bodies.includes(id))
+  const shading = bodies.find(({ ofParts }) => ofParts)
+  if (shading) refuse('several-parts', path, 'a zone with bodies of one part', shading.id)
   const parts = new Map<string, { readonly of: number; readonly there: Set<number> }>()
   const slices = listAt(listed, path, { most: MOST_SLICES }).map((each, i) =>
     sliceOf(objectAt(each, `${path}/${i}`), bodies, parts, `${path}/${i}`),

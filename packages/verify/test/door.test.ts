@@ -64,14 +64,17 @@ function asRead({
     bodies: bodies.map(({ id, reflectance, postures }) => ({
       id,
       reflectance,
-      postures: postures.map((posture) =>
-        posture.shape === 'cylinder'
-          ? { shape: 'cylinder', radius: posture.radius_mm, height: posture.height_mm }
-          : {
-              shape: 'box',
-              size: [posture.a_mm, posture.b_mm, posture.c_mm],
-              yaw_deg: [degrees(posture.yawFrom_rad), degrees(posture.yawTo_rad)],
-            },
+      ofParts: postures.some((posture) => posture.shape === 'box' && posture.parts !== undefined),
+      postures: postures.flatMap((posture) =>
+        posture.shape === 'box' && posture.parts !== undefined
+          ? []
+          : posture.shape === 'cylinder'
+            ? { shape: 'cylinder', radius: posture.radius_mm, height: posture.height_mm }
+            : {
+                shape: 'box',
+                size: [posture.a_mm, posture.b_mm, posture.c_mm],
+                yaw_deg: [degrees(posture.yawFrom_rad), degrees(posture.yawTo_rad)],
+              },
       ),
     })),
     zones: zones.map((zone) => ({

@@ -1,7 +1,7 @@
-import { type Body, type Posture, radians } from '@sillsight/engine'
+import { type Body, type BodyPart, type BoxPosture, type Posture, radians } from '@sillsight/engine'
 import type { Catalogue } from '../libraries/catalogue.ts'
 import type { Remarks } from '../remarks.ts'
-import type { FileBody, FilePosture } from '../schema/body.ts'
+import type { FileBody, FilePart, FilePosture } from '../schema/body.ts'
 import { shownText } from '../shown.ts'
 import { NO_SOURCE } from './sources.ts'
 import { reportTwins } from './states.ts'
@@ -38,23 +38,60 @@ function bodyOf(given: FileBody, catalogue: Catalogue, path: string, remarks: Re
     id: given.id,
     name,
     reflectance,
-    postures: postures.map((posture, i) => postureOf(posture, `${path}/postures/${i}`, remarks)),
+    postures: postures.map((posture, i) => postureOf(posture, reflectance, `${path}/postures/${i}`, remarks)),
     source: source ?? NO_SOURCE,
   }
 }
 
-function postureOf(posture: FilePosture, path: string, remarks: Remarks): Posture {
+function postureOf(posture: FilePosture, reflectance: number, path: string, remarks: Remarks): Posture {
   if (posture.shape === 'cylinder') {
     const { radius_mm, height_mm, name = `radius ${radius_mm}, height ${height_mm}` } = posture
     return { shape: 'cylinder', name, radius_mm, height_mm }
   }
-  const [a_mm, b_mm, c_mm] = posture.size_mm
   const yaw_deg = posture.yaw_deg ?? 0
   const [from_deg, to_deg] = typeof yaw_deg === 'number' ? [yaw_deg, yaw_deg] : yaw_deg
   if (from_deg > to_deg)
     remarks.issue({ code: 'contradiction', path: `${path}/yaw_deg`, expected: 'the smaller angle first', got: `[${from_deg}, ${to_deg}]` })
   if (to_deg - from_deg > 360)
     remarks.issue({ code: 'contradiction', path: `${path}/yaw_deg`, expected: 'at most one full turn', got: `[${from_deg}, ${to_deg}]` })
-  const name = posture.name ?? posture.size_mm.join(' x ')
-  return { shape: 'box', name, a_mm, b_mm, c_mm, yawFrom_rad: radians(from_deg), yawTo_rad: radians(to_deg) }
+  const yaws = { yawFrom_rad: radians(from_deg), yawTo_rad: radians(to_deg) }
+  if (posture.shape === 'parts') {
+    const box = boxAround(posture.parts.map((part) => partOf(part, reflectance)))
+    return { ...box, ...yaws, name: posture.name ?? [box.a_mm, box.b_mm, box.c_mm].map((side) => `${Math.round(side)}`).join(' x ') }
+  }
+  const [a_mm, b_mm, c_mm] = posture.size_mm
+  return { shape: 'box', name: posture.name ?? posture.size_mm.join(' x '), a_mm, b_mm, c_mm, ...yaws }
+}
+
+function partOf(part: FilePart, ofBody: number): BodyPart {
+  const { at_mm: [alongX_mm, alongY_mm] = [0, 0], from_mm = 0, reflectance = ofBody } = part
+  if (part.shape === 'cylinder') {
+    const { radius_mm, height_mm, name = `radius ${radius_mm}, height ${height_mm}` } = part
+    return { shape: 'cylinder', name, alongX_mm, alongY_mm, from_mm, reflectance, radius_mm, height_mm }
+  }
+  const [a_mm, b_mm, c_mm] = part.size_mm
+  return { shape: 'box', name: part.name ?? part.size_mm.join(' x '), alongX_mm, alongY_mm, from_mm, reflectance, a_mm, b_mm, c_mm }
+}
+
+/** The box around all parts, which are then placed from its middle. */
+function boxAround(parts: readonly BodyPart[]): Omit<BoxPosture, 'name' | 'yawFrom_rad' | 'yawTo_rad'> {
+  const sides = parts.map((part) =>
+    part.shape === 'box'
+      ? { a: part.a_mm / 2, b: part.b_mm / 2, top: part.from_mm + part.c_mm }
+      : { a: part.radius_mm, b: part.radius_mm, top: part.from_mm + part.height_mm },
+  )
+  const ends = (along: 'alongX_mm' | 'alongY_mm', side: 'a' | 'b') => {
+    const reach = (sign: 1 | -1) => Math.max(...parts.map((part, i) => sign * part[along] + (sides[i]?.[side] ?? 0)))
+    return [-reach(-1), reach(1)] as const
+  }
+  const [left, right] = ends('alongX_mm', 'a')
+  const [back, front] = ends('alongY_mm', 'b')
+  const [x_mm, y_mm] = [(left + right) / 2, (back + front) / 2]
+  return {
+    shape: 'box',
+    a_mm: right - left,
+    b_mm: front - back,
+    c_mm: Math.max(...sides.map(({ top }) => top)),
+    parts: parts.map((part) => ({ ...part, alongX_mm: part.alongX_mm - x_mm, alongY_mm: part.alongY_mm - y_mm })),
+  }
 }

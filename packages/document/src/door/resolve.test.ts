@@ -11,6 +11,50 @@ function door(file: unknown): Door {
 }
 const ranging = (file: unknown, i = 0) => door(file).sensors[i] as RangingSensor
 
+const PARTS = {
+  ...SIX_VALUES,
+  bodies: [
+    { id: 'whole', reflectance: 0.1, source: { basis: 'measured' }, postures: [{ shape: 'box', size_mm: [300, 200, 700] }] },
+    {
+      id: 'cart',
+      reflectance: 0.2,
+      source: { basis: 'measured' },
+      postures: [
+        {
+          shape: 'parts',
+          parts: [
+            { shape: 'box', name: 'load', size_mm: [600, 400, 500], at_mm: [0, 0], from_mm: 200 },
+            { shape: 'cylinder', radius_mm: 50, height_mm: 900, at_mm: [100, 950], reflectance: 0.05 },
+          ],
+        },
+      ],
+    },
+  ],
+}
+
+describe('a body of several parts', () => {
+  // Hand calculation: along y from -200 to 1000, so the middle lies at 400; along x from -300 to 300
+  it('is told from the middle of the box around its parts, whatever point they were measured from', () => {
+    const { bodies, zones } = door(PARTS)
+    const posture = bodies[1]?.postures[0]
+    expect(posture).toMatchObject({ shape: 'box', name: '600 x 1200 x 900', a_mm: 600, b_mm: 1200, c_mm: 900 })
+    expect(posture?.shape === 'box' && posture.parts).toEqual([
+      { shape: 'box', name: 'load', alongX_mm: 0, alongY_mm: -400, from_mm: 200, reflectance: 0.2, a_mm: 600, b_mm: 400, c_mm: 500 },
+      {
+        shape: 'cylinder',
+        name: 'radius 50, height 900',
+        alongX_mm: 100,
+        alongY_mm: 550,
+        from_mm: 0,
+        reflectance: 0.05,
+        radius_mm: 50,
+        height_mm: 900,
+      },
+    ])
+    expect(zones[0]?.bodies).toEqual(['whole'])
+  })
+})
+
 describe('toDoor', () => {
   it('turns degrees, percents and metres once', () => {
     const { sensors, states, extinction_per_mm, bodies } = door(exampleFile())

@@ -36,7 +36,7 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
   const { width_mm, height_mm } = survey.opening
   const sensors = doorSensors(file.sensors ?? [], catalogue, { width_mm, states: states.map((state) => state.id) }, remarks)
   const bodies = doorBodies(file.bodies, catalogue, remarks)
-  const zones = doorZones(file.zones, { width_mm, sides, bodies: bodies.map((body) => body.id), sensors }, remarks)
+  const zones = doorZones(file.zones, { width_mm, sides, bodies, sensors }, remarks)
   const lanes = lanesOf(
     survey,
     bodies.map((body) => body.id),

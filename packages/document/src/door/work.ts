@@ -52,7 +52,8 @@ function zoneWork({ bodies, sensors, extinction_per_mm }: Door, zone: Zone, { ob
 export function stancesOf({ postures }: Body, inFog: boolean): number {
   return postures.reduce((sum, posture) => {
     if (posture.shape === 'cylinder') return sum + (inFog ? 8 : 2)
-    return sum + 1 + Math.ceil((posture.yawTo_rad - posture.yawFrom_rad) / radians(5))
+    const parts = posture.parts?.length ?? 1 // each meets the leaf for itself
+    return sum + parts * (1 + Math.ceil((posture.yawTo_rad - posture.yawFrom_rad) / radians(5)))
   }, 0)
 }
 

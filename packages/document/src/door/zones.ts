@@ -1,4 +1,4 @@
-import type { SensingFunction, Sensor, SizeFamily, Zone } from '@sillsight/engine'
+import { type Body, isOfParts, type SensingFunction, type Sensor, type SizeFamily, type Zone } from '@sillsight/engine'
 import { BOUNDS } from '../bounds.ts'
 import type { Remarks } from '../remarks.ts'
 import type { FileZone } from '../schema/zone.ts'
@@ -10,7 +10,7 @@ import { reportTwins } from './states.ts'
 interface Around {
   readonly width_mm: number
   readonly sides: { readonly a: string; readonly b: string }
-  readonly bodies: readonly string[]
+  readonly bodies: readonly Body[]
   readonly sensors: readonly (Sensor | undefined)[]
 }
 
@@ -28,7 +28,14 @@ export function doorZones(listed: readonly FileZone[] | undefined, around: Aroun
   return listed.map((zone, i) => zoneOf(zone, around, `zones/${i}`, remarks))
 }
 
-function zoneOf(zone: FileZone, { bodies }: Around, path: string, remarks: Remarks): Zone | undefined {
+/** All bodies of one part; those of several where there are no others. */
+function usualBodies(bodies: readonly Body[]): readonly string[] {
+  const whole = bodies.filter((body) => !isOfParts(body))
+  return (whole.length > 0 ? whole : bodies).map(({ id }) => id)
+}
+
+function zoneOf(zone: FileZone, around: Around, path: string, remarks: Remarks): Zone | undefined {
+  const bodies = around.bodies.map((body) => body.id)
   const { id, name = id, purpose, xMin_mm, xMax_mm, yMin_mm, yMax_mm, pitch_mm = DEFAULTS.pitch_mm } = zone
   mustRise(xMin_mm, xMax_mm, `${path}/xMax_mm`, 'xMin_mm', remarks)
   mustRise(yMin_mm, yMax_mm, `${path}/yMax_mm`, 'yMin_mm', remarks)
@@ -64,7 +71,7 @@ function zoneOf(zone: FileZone, { bodies }: Around, path: string, remarks: Remar
       xMax_mm,
       yMin_mm,
       yMax_mm,
-      bodies: [...new Set(zone.bodies ?? bodies)],
+      bodies: [...new Set(zone.bodies ?? usualBodies(around.bodies))],
       allowedPocket_mm,
       pitch_mm,
       longestStay_s,
@@ -159,7 +166,7 @@ function zoneAtLeaf(side: 'a' | 'b', { width_mm, sides, bodies }: Around): Zone 
     xMax_mm: width_mm,
     yMin_mm: side === 'a' ? 0 : -depth_mm,
     yMax_mm: side === 'a' ? depth_mm : 0,
-    bodies,
+    bodies: usualBodies(bodies),
     allowedPocket_mm: 0,
     pitch_mm: DEFAULTS.pitch_mm,
     longestStay_s: undefined,

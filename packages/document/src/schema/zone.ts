@@ -39,7 +39,7 @@ export const zoneSchema = record(
     xMax_mm: place_mm('x where it ends.'),
     yMin_mm: place_mm('y where it begins.'),
     yMax_mm: place_mm('y where it ends.'),
-    bodies: optional(list(id('Id of a body.'), { from: 1, upTo: BOUNDS.bodies }, 'Bodies that must be seen; all of the door if absent.')),
+    bodies: optional(list(id('Id of a body.'), { from: 1, upTo: BOUNDS.bodies }, 'Bodies that must be seen; all of one part if absent.')),
     allowedPocket_mm: optional(distance_mm('Largest diameter of a place that may stay unseen; 0 if absent.')),
     allowedPocketSource: optional(sourceSchema),
     pitch_mm: optional(number({ from: 1, upTo: 1000 }, 'Grid of placements; 25 if absent.')),

@@ -1,3 +1,4 @@
+import { partsOf } from '../model/body.ts'
 import type { Door, DoorState, Tolerances } from '../model/door.ts'
 import type { Zone } from '../model/zone.ts'
 import { type Shape, shapeOf } from '../seeing/shape.ts'
@@ -134,12 +135,13 @@ function named({ body, index, yawFrom_rad, yawTo_rad }: Slice): Omit<ExactSlice,
   return { body: body.id, posture: index, yawFrom_rad, yawTo_rad }
 }
 
-/** Every posture; a yaw range in slices of at most 3 degrees. */
+/** Every posture of one part; a yaw range in slices of at most 3 degrees. */
 function slicesOf(door: Door, zone: Zone): Slice[] {
   return zone.bodies.flatMap((id) => {
     const body = door.bodies.find((b) => b.id === id)
     if (body === undefined) throw new Error(`zone ${zone.id} must name a body of the door, got ${id}`)
     return body.postures.flatMap((posture, index) => {
+      if (partsOf(posture)) return []
       if (posture.shape === 'cylinder') return [{ body, index, yawFrom_rad: 0, yawTo_rad: 0 }]
       const range = posture.yawTo_rad - posture.yawFrom_rad
       const count = Math.max(1, Math.ceil(range / WIDEST_SLICE_RAD - 1e-9))

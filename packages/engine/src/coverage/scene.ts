@@ -1,4 +1,4 @@
-import type { Body, Posture } from '../model/body.ts'
+import { type Body, type Posture, partsOf } from '../model/body.ts'
 import type { Door, DoorState, Obstacle } from '../model/door.ts'
 import type { Field, RangingSensor, SegmentSensor } from '../model/sensor.ts'
 import type { Zone } from '../model/zone.ts'
@@ -22,9 +22,10 @@ export interface Stance {
 
 const YAW_STEP_RAD = radians(5)
 
-/** Every posture of the zone's bodies. A yaw range is sampled at equal steps of at most 5 degrees, ends included; no pass may follow from samples. */
+/** Every posture of the zone's bodies that is of one part: nothing is claimed of others in a zone (`settle`). A yaw range is sampled at equal steps of at most 5 degrees, ends included; no pass may follow from samples. */
 export function stancesOf(door: Door, zone: Zone): { readonly stances: readonly Stance[]; readonly yawSampled: boolean } {
-  return stancesOfBodies(door, zone.bodies, `zone ${zone.id}`)
+  const { stances, yawSampled } = stancesOfBodies(door, zone.bodies, `zone ${zone.id}`)
+  return { stances: stances.filter(({ posture }) => partsOf(posture) === undefined), yawSampled }
 }
 
 /** The same for any bodies, named by id. @param who names them, as "zone leaf" */

@@ -1,8 +1,10 @@
+import { partsOf } from '../model/body.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import { shapeOf } from '../seeing/shape.ts'
 import { type FloorPieces, floorPieces } from '../space/floor.ts'
 import type { Strip } from './hits.kernel.ts'
 import { NO_TOLERANCES } from './off.ts'
+import { partsAlong } from './parts-along.ts'
 import type { CountedField, Stance } from './scene.ts'
 import { joined, type Stretch } from './stretches.ts'
 import { tileBeams, tileBody, tolerantField } from './tile-scene.ts'
@@ -18,7 +20,14 @@ export const END_MM = 1
 export function seenAlong(door: Door, state: DoorState, counted: CountedField) {
   const field = tolerantField(door, state, counted, NO_TOLERANCES)
   const floor = floorPieces(state.floor)
-  return ({ body, posture, yaw_rad }: Stance) => {
+  return (stance: Stance) => {
+    const { body, posture, yaw_rad } = stance
+    if (partsOf(posture)) {
+      const along = partsAlong(field, stance, END_MM)
+      const questions = { left: 4e6 }
+      return (x_mm: number, yMin_mm: number, yMax_mm: number): readonly Stretch[] =>
+        joined(stripsAlong(floor, yMin_mm, yMax_mm).flatMap(({ strip, from_mm, to_mm }) => along(strip, x_mm, from_mm, to_mm, questions)))
+    }
     const shape = shapeOf(posture, yaw_rad, body.reflectance, counted.sensor.spotRadius_mm)
     const beams = [tileBeams(field, shape, NO_TOLERANCES, 0)]
     const budget = { left: 1e6 }

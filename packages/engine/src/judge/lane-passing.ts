@@ -107,7 +107,8 @@ export function laneFacts(lane: Lane, state: DoorState) {
 }
 
 /**
- * Facts of a contact or of the least gap: `from` (side), `body_mm_per_s`, `leaf_mm_per_s`, `way_mm` (of the edge, still to go), `opening_mm`, `stands`, `isSeen`,
+ * Facts of a contact or of the least gap: `from` (side), `body_mm_per_s`, `leaf_mm_per_s`, `way_mm` (of the edge, still to go), `opening_mm`, `stands`, `isSeen`, of a body of
+ * several parts [`part`] (the name of what is met),
  * and where somebody said what moves `energy_J`.
  */
 export function contactFacts(door: Door, contact: LaneContact): Draft['facts'] {
@@ -120,6 +121,7 @@ export function contactFacts(door: Door, contact: LaneContact): Draft['facts'] {
     opening_mm: contact.opening_mm,
     stands: contact.stands,
     isSeen: contact.stop_s !== undefined,
+    ...(contact.part === undefined ? {} : { part: contact.part }),
     ...(mass_kg === undefined ? {} : { energy_J: kineticEnergy_J(mass_kg, contact.leafSpeed) }),
   }
 }

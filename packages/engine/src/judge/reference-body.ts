@@ -1,4 +1,4 @@
-import type { Body, Posture } from '../model/body.ts'
+import { type Body, type Posture, partsOf } from '../model/body.ts'
 import type { Door } from '../model/door.ts'
 import type { Zone } from '../model/zone.ts'
 import { bodiesOf } from './coverage-drafts.ts'
@@ -64,6 +64,7 @@ function inputsOf(door: Door, zone: Zone, bodies: readonly Body[]): readonly str
 
 /** A cylinder counts as the upright box around it. */
 function fitsInside(posture: Posture, reference: readonly number[]): boolean {
+  if (partsOf(posture)) return false
   const sides =
     posture.shape === 'box' ? [posture.a_mm, posture.b_mm, posture.c_mm] : [posture.radius_mm * 2, posture.radius_mm * 2, posture.height_mm]
   return sortedDown(sides).every((side, i) => side <= (reference[i] ?? 0))

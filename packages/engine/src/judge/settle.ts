@@ -1,7 +1,8 @@
+import { isOfParts } from '../model/body.ts'
 import type { Door } from '../model/door.ts'
 import type { Finding } from '../model/finding.ts'
 import type { Confirmation, InputPath, Source } from '../model/source.ts'
-import { confirmationPath, EDITION, overlaps } from './paths.ts'
+import { bodyPath, confirmationPath, EDITION, overlaps } from './paths.ts'
 import type { Draft, RestsOn, Rule } from './rule.ts'
 
 type BasisEntry = Finding['basis'][number]
@@ -10,7 +11,7 @@ type BasisEntry = Finding['basis'][number]
  * Turns a rule's draft into a finding. Here, and only here, a pass is taken back: when this program does not have the edition that the door
  * names, when the pass rests on something that nobody entered, or when a figure that it rests on is from memory and nobody held it against
  * its page. A fail stands in all three cases: to doubt it would err toward covered. Pass and fail alike are taken back when they rest on a
- * place that holds two values: either of them may be the right one.
+ * place that holds two values: either of them may be the right one. No pass about a zone holds for a body of several parts, which shades itself.
  */
 export function settle(draft: Draft, rule: Rule, door: Door, edition: { readonly id: string; readonly known: boolean }): Finding {
   const { key, restsOn, ...rest } = draft
@@ -20,6 +21,9 @@ export function settle(draft: Draft, rule: Rule, door: Door, edition: { readonly
   if (disputed.length > 0 && (rest.verdict === 'pass' || rest.verdict === 'fail'))
     return { ...rest, ...frame, verdict: 'undetermined', reason: 'two-values', needs: unique(disputed) }
   if (rest.verdict !== 'pass') return { ...rest, ...frame }
+  const shading = draft.subject.kind === 'lane' ? [] : restsOn.bodies.filter(isOfParts)
+  if (shading.length > 0)
+    return { ...rest, ...frame, verdict: 'undetermined', reason: 'several-parts', needs: shading.map((body) => bodyPath(door, body)) }
   const doubts = doubtsAbout(restsOn, basis, door, edition.known)
   const [first] = doubts
   if (first === undefined) return { ...rest, ...frame }

@@ -1,5 +1,6 @@
 import type { DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
+import { courseOf } from '../passing/course.ts'
 import { floorHeight, floorPieces } from '../space/floor.ts'
 import { orNoSubject, quantity, step } from './drafts.ts'
 import { chainOf, contactFacts, contactSteps, laneFacts, lanePassing, laneRestsOn, worstCaseOf } from './lane-passing.ts'
@@ -36,6 +37,7 @@ function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
       measured: quantity(struck.relativeSpeed, 'mm_per_s'),
       limit: quantity(0, 'mm_per_s'),
       worstCase: worstCaseOf(struck, state, (x, y) => floorHeight(floor, x, y)),
+      course: courseOf(struck, true),
       steps: contactSteps(door, lane, struck),
       facts: { ...facts, passages, ...contactFacts(door, struck), atMost_mm_per_s: tally.struckAtMost },
     }
@@ -55,6 +57,7 @@ function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
       step('smallest gap', gap, 'passing/lane-verdict', { steps: nearest ? ['way still to go'] : [] }, 'way still to go - top of the body'),
     ],
     facts: { ...facts, passages },
+    ...(nearest ? { course: courseOf(nearest, walked !== undefined) } : {}),
   }
   return yawSampled ? { ...clear, verdict: 'undetermined', reason: 'yaw-range-sampled', needs: [] } : { ...clear, verdict: 'pass' }
 }

@@ -1,5 +1,6 @@
 import type { DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
+import { courseOf } from '../passing/course.ts'
 import { floorHeight, floorPieces } from '../space/floor.ts'
 import { orNoSubject, quantity, step } from './drafts.ts'
 import { contactFacts, contactSteps, laneFacts, lanePassing, laneRestsOn, worstCaseOf } from './lane-passing.ts'
@@ -42,6 +43,7 @@ function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
       measured: quantity(walked.relativeSpeed, 'mm_per_s'),
       limit: quantity(0, 'mm_per_s'),
       worstCase: worstCaseOf(walked, state, (x, y) => floorHeight(floor, x, y)),
+      course: courseOf(walked, true),
       steps: contactSteps(door, lane, walked),
       facts: { ...facts, passages, ...contactFacts(door, walked), atMost_mm_per_s: tally.walkedAtMost },
     }

@@ -4,7 +4,7 @@ import { openArea } from '../coverage/open-region.ts'
 import { surelyAcross } from '../coverage/pockets.ts'
 import { countedFields } from '../coverage/scene.ts'
 import { bindingTolerance, type ToleranceName, toleranceCosts } from '../coverage/tolerance-verdict.ts'
-import type { Body } from '../model/body.ts'
+import { type Body, isOfParts } from '../model/body.ts'
 import type { Door, Tolerances } from '../model/door.ts'
 import type { Pocket, Step } from '../model/finding.ts'
 import type { InputPath, Quantity } from '../model/source.ts'
@@ -45,6 +45,9 @@ function draftOf(context: Context, judged: JudgedZone): Draft {
     facts: factsOf(judged),
     restsOn: restsOnCoverage(context, zone),
   }
+  const shading = door.bodies.filter((body) => zone.bodies.includes(body.id) && isOfParts(body))
+  if (coverage.postures.length === 0)
+    return { ...frame, verdict: 'undetermined', reason: 'several-parts', needs: shading.map((body) => bodyPath(door, body)) }
   if (freeCells(coverage) === 0)
     return { ...frame, verdict: 'undetermined', reason: 'nothing-free', needs: [zonePath(door, zone), OBSTACLES] }
   const { exact } = coverage

@@ -18,7 +18,33 @@ export interface BoxPosture {
   readonly c_mm: number
   readonly yawFrom_rad: number
   readonly yawTo_rad: number
+  /** What fills the box, never empty where given: the sizes above are then those of the box around all parts. Absent where the whole box is the body. */
+  readonly parts?: readonly BodyPart[] | undefined
 }
+
+/** One upright solid of a body of several parts. At yaw 0 the body goes toward +y; on its way from side A it is turned by half a turn. */
+export type BodyPart = PartPlace & (PartBox | PartCylinder)
+interface PartPlace {
+  readonly name: string
+  /** Middle of the part from the middle of the box around all parts, along x and along y at yaw 0. */
+  readonly alongX_mm: number
+  readonly alongY_mm: number
+  /** Height of its underside above the floor under the body's middle. */
+  readonly from_mm: number
+  readonly reflectance: number
+}
+interface PartBox {
+  readonly shape: 'box'
+  readonly a_mm: number
+  readonly b_mm: number
+  readonly c_mm: number
+}
+interface PartCylinder {
+  readonly shape: 'cylinder'
+  readonly radius_mm: number
+  readonly height_mm: number
+}
+
 /** Upright cylinder. */
 export interface CylinderPosture {
   readonly shape: 'cylinder'
@@ -27,3 +53,13 @@ export interface CylinderPosture {
   readonly height_mm: number
 }
 export type Posture = BoxPosture | CylinderPosture
+
+/** Has a posture of several parts. */
+export function isOfParts({ postures }: Body): boolean {
+  return postures.some((posture) => partsOf(posture) !== undefined)
+}
+
+/** The parts of a posture that has several; undefined for a plain box or cylinder. */
+export function partsOf(posture: Posture): readonly BodyPart[] | undefined {
+  return posture.shape === 'box' ? posture.parts : undefined
+}

@@ -1,3 +1,4 @@
+import type { Course } from './course.ts'
 import type { Confirmation, InputPath, Quantity, Source } from './source.ts'
 
 export type Verdict = 'pass' | 'fail' | 'undetermined' | 'not-applicable'
@@ -37,6 +38,8 @@ interface FindingBase {
   readonly steps: readonly Step[]
   /** Outside values, bodies and sensors the verdict rests on, each with its source, and whether a user confirmed it. */
   readonly basis: readonly { readonly id: string; readonly source: Source; readonly confirmed?: Confirmation }[]
+  /** One body and one closing, where a lane is judged in time: the fastest contact, or the nearest passage. */
+  readonly course?: Course
   /** Words and numbers for the sentence: ids, names, figures. Keys are documented beside each rule. */
   readonly facts: Readonly<Record<string, string | number | boolean>>
 }
@@ -67,6 +70,7 @@ export type UndeterminedReason =
   | 'nothing-free' // no placement is free, so there is nothing to judge
   | 'not-computable' // this kind of device or leaf is not computed; test on site
   | 'yaw-range-sampled' // only some yaws of a range were tried, so no pass follows
+  | 'several-parts' // a body of several parts is judged where it passes, not in a zone: no pass follows for it
   | 'within-tolerance' // as written it would pass or fail, but not over all tolerances that the door file states
   | 'not-proved' // no blind placement was found, and a few tiles could not be shown to be seen
 

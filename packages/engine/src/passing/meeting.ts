@@ -18,6 +18,9 @@ export interface Meeting {
  */
 export function meet(run: LeafRun, clear: number, from_s: number, to_s: number): Meeting {
   const met = clear - TOUCH_MM
+  // before the closing the leaf rests, at an opening that may be lower than the body
+  if (from_s <= 0 && run.closing.from < met)
+    return { kind: 'walked into', gap: run.closing.from - clear, at_s: from_s, leafSpeed: 0, way: run.closing.from }
   if (from_s < run.rest_s) {
     const last_s = Math.min(to_s, run.rest_s)
     const lowest = wayAt(run, last_s)

@@ -80,7 +80,8 @@ export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box):
   let gap = Infinity
   let strike = false
   let strikeSpeed = 0
-  if (enter0 < moves1 && sunkTo(run, enter0 - delay_s) + rate * half > 0) {
+  const isMetBefore = closing.from < clear - TOUCH_MM && late1 + enter1 <= 0
+  if (!isMetBefore && enter0 < moves1 && sunkTo(run, enter0 - delay_s) + rate * half > 0) {
     const lowest = wayAt(run, Math.min(middle + leave1, run.rest_s)) - rate * half
     strike = lowest < clear - TOUCH_MM
     gap = lowest - clear

@@ -76,6 +76,13 @@ describe('worstOfPassage', () => {
     expect([struck, walked?.relativeSpeed, walked?.way]).toEqual([undefined, 400, 1000])
   })
 
+  // Hand calculation: the leaf of method-cases T2 closes from 1000 mm; unseen, a body of 1200 mm comes while the leaf is at its full 500 mm/s
+  it('is struck by a leaf that closes from a partial opening lower than the body, if the body comes while it moves', () => {
+    const { struck, walked } = worst({ ...unseen, clear: 1200 }, [1000, 1000], leaf, 1000)
+    expect(struck?.relativeSpeed).toBeCloseTo(1118.034, 3)
+    expect(walked?.relativeSpeed).toBe(1000)
+  })
+
   // Law of the definition: zero response, zero stopping, seen everywhere
   it('never strikes a body that is seen everywhere if response and stopping take no time', () => {
     const drive = { ...leaf, stopDelay_s: 0, stopDecel: 1e12 }

@@ -25,8 +25,10 @@ export interface Contact {
   readonly leafSpeed: number
   readonly way: number
   readonly at_s: number
-  /** The body entered the leaf's plane. */
+  /** The body entered the leaf's plane, how fast it came, and where its middle then was along its way. */
   readonly enters_s: number
+  readonly pace: number
+  readonly entersAt_mm: number
   /** Middle of the body along its way, at contact. */
   readonly place_mm: number
   /** The body became visible, and the output changed; undefined where no output ever stops this closing. */
@@ -87,10 +89,7 @@ export function worstOfPassage(
   const idle = closing.from - passage.clear
   tally.gap = Math.min(tally.gap, idle)
   tally.gapAtLeast = Math.min(tally.gapAtLeast, idle)
-  if (passage.clear > closing.from + TOUCH_MM) {
-    foundTooLow(closing, passage, fastest, tally)
-    return
-  }
+  if (passage.clear > closing.from + TOUCH_MM) foundTooLow(closing, passage, fastest, tally)
   const points = turningPoints(passage.views, 1 / fastest, 1 / slowest)
   if (points.length > MOST_TURNS) {
     tally.unproved.struck++
@@ -173,6 +172,8 @@ function foundStanding(closing: Closing, { enter_mm, leave_mm, clear, standing }
     way: clear,
     at_s,
     enters_s: -Infinity,
+    pace: 0,
+    entersAt_mm: place_mm,
     place_mm,
     run,
     stands: true,
@@ -190,6 +191,8 @@ function foundTooLow(closing: Closing, { enter_mm }: Passage, fastest: number, t
     way: closing.from,
     at_s: 0,
     enters_s: 0,
+    pace: fastest,
+    entersAt_mm: enter_mm,
     place_mm: enter_mm,
   })
 }
@@ -307,6 +310,8 @@ function lookAt(problem: Problem, slowness: number, wanted_s: number, tally: Tal
     way: meeting.way,
     at_s: meeting.at_s,
     enters_s,
+    pace: 1 / slowness,
+    entersAt_mm: enter_mm,
     place_mm: stands ? problem.leave_mm : enter_mm + (meeting.at_s - enters_s) / slowness,
     seen_s: isLast ? undefined : late_s - next.response_s,
     stop_s: isLast ? undefined : late_s,

@@ -1,4 +1,4 @@
-import type { Posture } from '../model/body.ts'
+import type { BodyPart, Posture } from '../model/body.ts'
 import { turnOf } from '../space/trigonometry.ts'
 
 /** A body in one posture at one yaw, shrunk all round by the radius of the spot, ready for loops. mm. */
@@ -40,6 +40,14 @@ export function shapeOf(posture: Posture, yaw_rad: number, reflectance: number, 
     sinYaw,
     reflectance,
   }
+}
+
+/** One part of a body of several, about its own middle; its heights are those above the floor under the body's middle. */
+export function shapeOfPart(part: BodyPart, yaw_rad: number, spotRadius_mm: number): Shape {
+  const { from_mm, reflectance } = part
+  const posture: Posture = part.shape === 'box' ? { ...part, yawFrom_rad: 0, yawTo_rad: 0 } : part
+  const shape = shapeOf(posture, yaw_rad, reflectance, spotRadius_mm)
+  return { ...shape, low: from_mm + shape.low, high: from_mm + shape.high }
 }
 
 /** Nothing of the body is left inside the spot. */

@@ -16,6 +16,7 @@ const REASONS: readonly UndeterminedReason[] = [
   'nothing-free',
   'not-computable',
   'yaw-range-sampled',
+  'several-parts',
 ]
 const NOT_APPLICABLE: readonly NotApplicableReason[] = ['no-subject', 'not-required-by-concept']
 

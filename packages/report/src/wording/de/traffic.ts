@@ -17,7 +17,8 @@ function speed(told: Told, key: string, toward: Toward): string | undefined {
 /** Who comes, how fast, and what the output has done until then. */
 function howItComes(told: Told): string {
   const body = worstBody(told)
-  const what = body === undefined ? 'einen Körper' : `den Körper ${body}`
+  const part = word(told, 'part')
+  const what = `${body === undefined ? 'einen Körper' : `den Körper ${body}`}${part === undefined ? '' : ` an „${plain(part)}“`}`
   const from = word(told, 'from')
   const side = from === 'a' || from === 'b' ? plain(told.door.sides[from]) : undefined
   const pace = speed(told, 'body_mm_per_s', 'nearest')

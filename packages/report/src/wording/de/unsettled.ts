@@ -18,6 +18,8 @@ export function unsettled(question: Say, pass: Say): RuleWording['undetermined']
     'not-computable': (told) => `Für diese Art von Gerät oder Flügel lässt sich nicht berechnen, ob ${question(told)}; vor Ort prüfen.`,
     'yaw-range-sampled': (told) =>
       `Es ist nicht bekannt, ob ${question(told)}: Der Körper darf in jedem Winkel liegen, und nur einige Winkel wurden versucht. Von den versuchten geht keiner fehl.`,
+    'several-parts': (told) =>
+      `Es ist nicht bekannt, ob ${question(told)}: Ein Körper aus mehreren Teilen verdeckt sich selbst und wird nur beurteilt, wo er durchfährt (${needsWords(told) || 'der Körper'}). Kein anderer Körper geht fehl.`,
     'within-tolerance': (told) => `Es ist ungeklärt, ob ${question(told)}, wenn alles so weit abweicht, wie die Tordatei erlaubt.`,
     'not-proved': (told) =>
       `Es ist ungeklärt, ob ${question(told)}: Kein ungesehener Körper wurde gefunden, aber für einige Stellen fehlt der Beweis.`,
@@ -40,6 +42,7 @@ export function mendOr(fail: Say): Say {
       'not-computable': 'Vor Ort mit dem Prüfkörper prüfen und die Prüfung aufzeichnen.',
       'within-tolerance': `Genauer messen oder anbringen: ${wanted || 'die Toleranzen'}.`,
       'not-proved': 'Die offenen Stellen ansehen oder vor Ort prüfen.',
+      'several-parts': 'Die Zone mit Körpern aus einem Teil beurteilen oder den anderen vor Ort prüfen.',
       'yaw-range-sampled': 'Dem Körper feste Winkel geben oder die Winkel dazwischen vor Ort prüfen.',
     }[finding.reason]
   }

@@ -15,7 +15,8 @@ function speed(told: Told, key: string, toward: Toward): string | undefined {
 
 /** Who comes, how fast, and what the output has done until then. */
 function howItComes(told: Told): string {
-  const body = worstBody(told) ?? 'a body'
+  const part = word(told, 'part')
+  const body = `${part === undefined ? '' : `“${part}” of `}${worstBody(told) ?? 'a body'}`
   const from = word(told, 'from')
   const side = from === 'a' || from === 'b' ? told.language.places.side(told.door.sides[from]) : undefined
   const pace = speed(told, 'body_mm_per_s', 'nearest')

@@ -19,6 +19,8 @@ export function unsettled(question: Say, pass: Say): RuleWording['undetermined']
     'not-computable': (told) => `Whether ${question(told)} cannot be computed for this kind of device or leaf; test it on site.`,
     'yaw-range-sampled': (told) =>
       `It is not known whether ${question(told)}: the body may lie at any angle, and only some angles were tried. None of those tried goes wrong.`,
+    'several-parts': (told) =>
+      `It is not known whether ${question(told)}: a body of several parts shades itself, and is judged only where it passes (${needsWords(told) || 'the body'}). No other body goes wrong.`,
     'within-tolerance': (told) =>
       `It is not settled whether ${question(told)}, when everything may be off by as much as the door file allows.`,
     'not-proved': (told) => `It is not settled whether ${question(told)}: no unseen body was found, but a few places could not be proved.`,
@@ -41,6 +43,7 @@ export function mendOr(fail: Say): Say {
       'not-computable': 'Test it on site with the test body, and record the test.',
       'within-tolerance': `Measure or mount more closely: ${wanted || 'the tolerances'}.`,
       'not-proved': 'Look at the places that stay open, or test them on site.',
+      'several-parts': 'Judge the zone by bodies of one part, or test the other on site.',
       'yaw-range-sampled': 'Give the body fixed angles, or test the angles between on site.',
     }[finding.reason]
   }
