@@ -14,17 +14,23 @@ describe('hostile strings, at length', () => {
   })
   it('would be noticed: a page that lets one in is told', async () => {
     const { page, context, traces } = await watched(at.browser, at.served.url)
+    expect(await traces()).toEqual([])
     await page.evaluate(() => {
-      const image = document.createElement('img')
       const base = document.createElement('base')
       document.body.append(base)
+      const image = document.createElement('img')
       image.src = '//hostile.invalid/a.png'
       document.body.append(image)
     })
-    await page.waitForTimeout(300)
-    const told = (await traces()).join('\n')
-    expect(told).toMatch(/policy: img-src/)
-    expect(told).toContain('an element')
+    await expect(page.evaluate(() => document.body.setAttribute('onload', 'globalThis.hit=1'))).rejects.toThrow(/TrustedScript/)
+    await expect.poll(async () => (await traces()).join('\n')).toMatch(/policy: img-src/)
+    await expect.poll(async () => (await traces()).join('\n')).toMatch(/policy: require-trusted-types-for/)
+    expect(await traces()).toContain('an element')
+    expect(await traces()).not.toContain('a script') // the policy held it up
+    await page.evaluate(() => Object.assign(globalThis, { hit: 1 }))
+    expect(await traces()).toContain('a script')
+    await page.evaluate(() => alert('let in'))
+    expect(await traces()).toContain('dialog: let in')
     await context.close()
   })
 })

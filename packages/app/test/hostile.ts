@@ -37,12 +37,16 @@ export async function watched(
   }
 }
 
-/** Writes every string into every text field that stands on the page, as typing does; leaves the field after each `every`th, which keeps it. */
+/**
+ * Writes every string into every text field that stands on the page (in the dialog that is open), as typing does; leaves the field after each `every`th, which keeps it.
+ * The fields keep different ones: over `every` of them each string is kept somewhere.
+ */
 export async function written(page: Page, texts: readonly string[], every: number): Promise<number> {
   return page.evaluate(
     async ({ texts, every }) => {
+      const holder = document.querySelector('[role=dialog]') ?? document
       const fields = () => [
-        ...document.querySelectorAll<HTMLInputElement | HTMLTextAreaElement>(
+        ...holder.querySelectorAll<HTMLInputElement | HTMLTextAreaElement>(
           'textarea, input:not([type=file], [type=radio], [type=checkbox], [type=range])',
         ),
       ]
@@ -52,11 +56,12 @@ export async function written(page: Page, texts: readonly string[], every: numbe
           const field = fields()[place]
           if (!field) continue
           const { prototype } = field instanceof HTMLTextAreaElement ? HTMLTextAreaElement : HTMLInputElement
-          if (i % every === 0) field.focus()
+          const isKept = (i + place) % every === 0
+          if (isKept) field.focus()
           Object.getOwnPropertyDescriptor(prototype, 'value')?.set?.call(field, text)
           field.dispatchEvent(new InputEvent('input', { bubbles: true }))
           count++
-          if (i % every !== 0) continue
+          if (!isKept) continue
           field.blur()
           await new Promise((done) => setTimeout(done))
         }
@@ -91,7 +96,13 @@ export async function writtenEverywhere(
     await page.goto(address.replace('judge', part))
     await page.locator('.drawing').waitFor()
     if (part === 'measure') await addPhoto(page)
-    count += await written(page, texts, 50)
+    count += await written(page, texts, 5)
+    if (part !== 'measure') continue
+    await page.locator('.photo-open').click()
+    await page.locator('.photo-touch').click()
+    await page.locator('.pin-words input').waitFor()
+    count += await written(page, texts, 5)
+    await page.keyboard.press('Escape')
   }
   await page.getByRole('button', { name: 'What was done' }).click()
   await page.locator('.history li').first().waitFor()

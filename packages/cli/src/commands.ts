@@ -108,13 +108,21 @@ export const commands: readonly Command[] = [
     name: 'draw',
     takes: 'FILE',
     words: [1, 1],
-    summary: 'draw plan and elevation to scale as SVG, the unseen hatched',
+    summary: 'draw plan and elevation to scale, or a finding over time, as SVG',
     tells: [
       'Judges the door file and draws it: beams, blind pockets by hatch, the worst case as a body, dimensions.',
+      'With --view timeline one finding in time: edge, body, sight and outputs over one axis, and the body where it is met.',
       'The drawing goes to standard output, or with --out to a file, which is written whole or not at all.',
     ],
     options: [
       { name: 'out', short: 'o', value: 'FILE', means: 'write the drawing here; - prints it even on a terminal' },
+      {
+        name: 'view',
+        value: 'VIEW',
+        choices: ['sheet', 'timeline'],
+        means: 'sheet: plan and elevation (default); timeline: one finding over time',
+      },
+      { name: 'finding', value: 'ID', means: 'the finding that the timeline shows (default: the worst one in time)' },
       { name: 'scale', value: '1:N', means: 'scale of the drawing, as 1:25 (default: the largest that fits on A4 or A3)' },
       { name: 'state', value: 'STATE', means: 'the state of the door to draw (default: the one with most unseen)' },
       { name: 'zone', value: 'ZONE', means: 'the zone whose unseen places are drawn (default: the one with most unseen)' },
@@ -123,6 +131,7 @@ export const commands: readonly Command[] = [
     examples: [
       ['sillsight draw DEMO/DOOR --out door.svg', 'a drawing that prints to scale'],
       ['sillsight draw DEMO/DOOR --scale 1:50 > door.svg', 'at another scale, through a pipe'],
+      ['sillsight draw box-hatch.json --view timeline --out time.svg', 'the worst that can happen in a lane, over time'],
     ],
   },
   {

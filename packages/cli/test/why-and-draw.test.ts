@@ -75,4 +75,15 @@ describe('sillsight draw', () => {
     expect(run(['draw', 'bad.json', '--scale', '1:50']).out).toContain('1:50')
     expect(run(['draw', 'bad.json', '--units', 'ft-in']).out).not.toBe(run(['draw', 'bad.json']).out)
   })
+
+  it('draws one finding over time, the worst if none is named, and says where there is none', () => {
+    const demo = join(import.meta.dirname, '../demo/box-hatch.json')
+    const { code, out } = run(['draw', demo, '--view', 'timeline'])
+    expect(code).toBe(0)
+    expect(out).toContain('In time: Struck by the closing leaf')
+    expect(run(['draw', demo, '--view', 'timeline', '--finding', 'struck-by-leaf']).out).toBe(out)
+    expect(run(['draw', demo, '--view', 'timeline', '--finding', 'zone-covered']).told).toContain('unknown-finding')
+    expect(run(['draw', demo, '--finding', 'struck-by-leaf']).told).toContain('--view timeline')
+    expect(run(['draw', 'bad.json', '--view', 'timeline']).told).toContain('nothing-in-time')
+  })
 })

@@ -30,6 +30,7 @@ export type {
   ZoneCoverage,
 } from './model/finding.ts'
 export type {
+  Approach,
   BeamPlane,
   FanPlane,
   Field,

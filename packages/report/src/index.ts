@@ -2,6 +2,8 @@ export { type Box, DASHES_MM, type Dash, type Fill, type Layer, type Mark, PENS_
 export { bodiesToDraw, heightOf, isFitting, sensorSpots } from './drawing/scene.ts'
 export { drawOnScreen, type KeptRoom, type ProjectionName, type ScreenDrawing, type ScreenOptions } from './drawing/screen.ts'
 export { sheetSvg } from './drawing/sheet.ts'
+export { type DrawnTimeline, drawTimeline, timelineHeight_mm } from './drawing/timeline.ts'
+export { bodyAt, type TimedFinding, timedFindings, timelineSvg } from './drawing/timeline-sheet.ts'
 export { onSheet, type Place, type View, type Window } from './drawing/view.ts'
 export { findingsText } from './findings-text.ts'
 export { junit } from './junit.ts'

@@ -1,6 +1,7 @@
 import type { Door } from '@sillsight/engine'
 import { drawOnScreen, type KeptRoom, type ProjectionName, type ScreenDrawing, type Window } from '@sillsight/report'
 import { lazy, Suspense, useEffect, useMemo, useRef, useState } from 'react'
+import { PhotoMarks } from '../photos/marks.tsx'
 import { usePreferences } from '../preferences.ts'
 import { useDoor } from '../screens/at-door.ts'
 import { useReader } from '../words/reader.ts'
@@ -40,15 +41,25 @@ interface Props {
   readonly state?: string | undefined
   readonly zone?: string | undefined
   readonly tools?: React.ReactNode
+  /** A photo's mark to be gone to; a new object for each wish. */
+  readonly wish?: PhotoWish | undefined
+}
+
+export interface PhotoWish {
+  readonly photo: string
+  readonly view: 'plan' | 'elevation'
 }
 
 /** The drawing: plan, elevation or section, filling its room. It shows one answer: door and findings of the same revision. */
-export function Stage({ first, grips = true, over, note, state, zone, tools }: Props) {
+export function Stage({ first, grips = true, over, note, state, zone, tools, wish }: Props) {
   const words = useWords()
   const { theme } = usePreferences()
   const reader = useReader()
   const { door, snapshot, answers, preview } = useDoor()
   const [view, setView] = useState<ProjectionName | 'solid'>(first)
+  useEffect(() => {
+    if (wish) setView(wish.view)
+  }, [wish])
   const inSpace = view === 'solid'
   const projection = inSpace ? 'plan' : view
   const [held, setHeld] = useState<Window>()
@@ -110,6 +121,7 @@ export function Stage({ first, grips = true, over, note, state, zone, tools }: P
           >
             <Marks marks={drawing.marks} />
             {!isReadOnly && <FigureHits drawing={drawing} door={shown.door} touch_mm={TOUCH_PX[theme] / PX_PER_MM} />}
+            {drawn && <PhotoMarks {...drawn} movable={grips && !isReadOnly} wish={wish} onName={setNamed} />}
             {grips && !isReadOnly && (
               <Grips
                 door={shown.door}

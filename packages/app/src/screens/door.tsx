@@ -56,6 +56,7 @@ type Changing =
   | 'changePhoto'
   | 'forgetWhereTaken'
   | 'removePhoto'
+  | 'placePhoto'
   | 'addPin'
   | 'changePin'
   | 'removePin'
@@ -68,6 +69,7 @@ const UNCHANGING: Pick<OpenDoor, Changing> = {
   changePhoto: () => {},
   forgetWhereTaken: () => {},
   removePhoto: () => {},
+  placePhoto: () => {},
   addPin: () => undefined,
   changePin: () => {},
   removePin: () => {},

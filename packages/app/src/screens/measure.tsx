@@ -1,5 +1,5 @@
 import { type ReactNode, useMemo, useState } from 'react'
-import { Stage } from '../drawing/stage.tsx'
+import { type PhotoWish, Stage } from '../drawing/stage.tsx'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
@@ -25,9 +25,10 @@ import { Photos } from './photos.tsx'
 /** The opening as it is: figures in sentences, each touched to be typed; the same lengths stand on the drawing. */
 export function MeasureScreen() {
   const words = useWords()
+  const [wish, setWish] = useState<PhotoWish>()
   return (
     <main className="stage-and-words">
-      <Stage first="elevation" />
+      <Stage first="elevation" wish={wish} />
       <section className="entries" aria-label={words.parts.measure}>
         <Missing of={(need) => need.startsWith('survey') || need.startsWith('tolerances')} />
         <OpeningGroup />
@@ -38,7 +39,7 @@ export function MeasureScreen() {
         <Lanes />
         <AirGroup />
         <TolerancesGroup />
-        <Photos />
+        <Photos onWish={setWish} />
       </section>
     </main>
   )

@@ -1,11 +1,12 @@
 import { type ChangeEvent, lazy, Suspense, useRef, useState } from 'react'
+import type { PhotoWish } from '../drawing/stage.tsx'
 import { Icon } from '../look/icons.tsx'
+import { photoName } from '../photos/marks.tsx'
 import { PinMark, placeOf } from '../photos/pin-mark.tsx'
 import { reEncoded } from '../photos/re-encode.ts'
 import { usePicture } from '../photos/use-picture.ts'
 import type { Photo } from '../store/contract.ts'
 import { LONGEST_TEXT } from '../store/printable.ts'
-import { shownTime } from '../words/time.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Group } from './group.tsx'
@@ -13,7 +14,7 @@ import { Group } from './group.tsx'
 const Pins = lazy(() => import('../photos/pins.tsx').then(({ Pins }) => ({ default: Pins })))
 
 /** Pictures of the doorway. They are drawn anew when they come in: place and camera are not in what is kept. */
-export function Photos() {
+export function Photos({ onWish }: { readonly onWish: (wish: PhotoWish) => void }) {
   const words = useWords().photos
   const { door, snapshot } = useDoor()
   const input = useRef<HTMLInputElement>(null)
@@ -41,8 +42,8 @@ export function Photos() {
     <Group title={words.title} path="photos">
       {snapshot.photos.length === 0 && <p>{words.none}</p>}
       <ul className="photos">
-        {snapshot.photos.map((photo) => (
-          <PhotoItem key={photo.id} photo={photo} />
+        {snapshot.photos.map((photo, i) => (
+          <PhotoItem key={photo.id} photo={photo} number={i + 1} onWish={onWish} />
         ))}
       </ul>
       {told !== undefined && (
@@ -75,13 +76,19 @@ async function whereOf(file: Blob): Promise<string | undefined> {
   return whereTaken(new Uint8Array(await file.arrayBuffer()))
 }
 
-function PhotoItem({ photo }: { readonly photo: Photo }) {
+interface ItemProps {
+  readonly photo: Photo
+  readonly number: number
+  readonly onWish: (wish: PhotoWish) => void
+}
+
+function PhotoItem({ photo, number, onWish }: ItemProps) {
   const words = useWords()
   const { door, snapshot } = useDoor()
   const url = usePicture(photo.id)
   const [open, setOpen] = useState(false)
   const { id, pins, takenWhere } = photo
-  const name = photo.caption || shownTime(photo.takenAt_ms)
+  const name = photoName(photo)
   const isReadOnly = snapshot.readOnly !== undefined
   return (
     <li>
@@ -125,11 +132,49 @@ function PhotoItem({ photo }: { readonly photo: Photo }) {
           )}
         </>
       )}
+      <PhotoPlace {...{ photo, number, onWish }} />
       {open && url !== undefined && (
         <Suspense fallback={null}>
           <Pins photo={photo} url={url} name={name} onClose={() => setOpen(false)} />
         </Suspense>
       )}
     </li>
+  )
+}
+
+/** On which drawing a photo is marked, and the way there. A mark begins in the middle of the opening. */
+function PhotoPlace({ photo, number, onWish }: ItemProps) {
+  const words = useWords().photos
+  const { door, snapshot } = useDoor()
+  const { onDrawing } = photo
+  const { width_mm = 0, height_mm = 0 } = snapshot.file.survey.opening
+  const put = (view: string) => {
+    // beside the one before: of several that begin in the middle each can be touched
+    const u_mm = Math.round(width_mm * (0.5 + 0.08 * (((number - 1) % 7) - 3)))
+    if (view === 'none') return door.placePhoto(photo.id, undefined)
+    if (view === 'plan') door.placePhoto(photo.id, { view, u_mm, v_mm: 0 })
+    if (view === 'elevation') door.placePhoto(photo.id, { view, u_mm, v_mm: Math.round(height_mm / 2) })
+  }
+  return (
+    <div className="photo-place">
+      <select
+        className="choose"
+        aria-label={words.placed(photoName(photo))}
+        value={onDrawing?.view ?? 'none'}
+        disabled={snapshot.readOnly !== undefined}
+        onChange={(event) => put(event.target.value)}
+      >
+        {(['none', 'plan', 'elevation'] as const).map((view) => (
+          <option key={view} value={view}>
+            {words.views[view]}
+          </option>
+        ))}
+      </select>
+      {onDrawing && (
+        <button type="button" className="second" onClick={() => onWish({ photo: photo.id, view: onDrawing.view })}>
+          {words.showPlace(number)}
+        </button>
+      )}
+    </div>
   )
 }

@@ -111,6 +111,8 @@ export interface OpenDoor {
   /** Where it was taken is not kept any more; history still knows it. */
   readonly forgetWhereTaken: (id: string) => void
   readonly removePhoto: (id: string) => void
+  /** Marked on a drawing, moved there, or (undefined) taken off it. */
+  readonly placePhoto: (id: string, onDrawing: Photo['onDrawing']) => void
   /** @returns its id; undefined where nothing was set: read-only, no such photo, or too many on it */
   readonly addPin: (photo: string, at: Pick<Pin, 'across' | 'down'>) => string | undefined
   /** Moved, or said anew. */

@@ -4,7 +4,10 @@ import { newId } from './new-id.ts'
 import { MOST_PINS, type PhotoEntry, photoOf, pinPlace } from './photo-entry.ts'
 import { LONGEST_TEXT, printable } from './printable.ts'
 
-type PhotoEdits = Pick<OpenDoor, 'addPhoto' | 'changePhoto' | 'forgetWhereTaken' | 'removePhoto' | 'addPin' | 'changePin' | 'removePin'>
+type PhotoEdits = Pick<
+  OpenDoor,
+  'addPhoto' | 'changePhoto' | 'forgetWhereTaken' | 'removePhoto' | 'placePhoto' | 'addPin' | 'changePin' | 'removePin'
+>
 
 interface Around {
   readonly document: () => DoorDoc
@@ -14,8 +17,9 @@ interface Around {
   readonly settled: () => Promise<void>
 }
 
-/** Where pins stand in history. */
+/** Where pins, and places on the drawing, stand in history. */
 const PINS = 'photos/pins'
+const ON_DRAWING = 'photos/onDrawing'
 /** A ten-thousandth of a picture is less than a pixel of it. */
 const STEPS = 10_000
 
@@ -47,6 +51,17 @@ export function photoEdits({ document, write, keepPhoto, forgetPhoto, settled }:
       forgetPhoto(id)
       write({ deed: 'removed', path: 'photos' }, (draft) => {
         delete entries(draft)[id]
+      })
+    },
+    placePhoto(id, onDrawing) {
+      const entry = entryOf(id)
+      if (!entry || (entry.onDrawing === undefined && onDrawing === undefined)) return
+      const deed = onDrawing === undefined ? 'removed' : entry.onDrawing?.view === onDrawing.view ? 'moved' : 'added'
+      write({ deed, path: ON_DRAWING }, (draft) => {
+        const found = entries(draft)[id]
+        // one value and not three: of two devices that move it one place is kept whole, never one's height with the other's width
+        if (found && onDrawing) found['onDrawing'] = { ...onDrawing }
+        else if (found) delete found['onDrawing']
       })
     },
     addPin(photo, { across, down }) {

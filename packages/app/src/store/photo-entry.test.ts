@@ -7,7 +7,13 @@ const ENTRY = { id: 'a', takenAt_ms: 1, caption: 'left jamb', width_px: 1600, he
 describe('a photo from elsewhere', () => {
   it('is taken as this program writes it, with and without pins, and with what two devices set together', () => {
     const many = Object.fromEntries(Array.from({ length: 198 }, (_, i) => [`pin ${i}`, PIN]))
-    for (const more of [{}, { 'pin 0a': PIN }, { takenWhere: '48.13710° N, 11.57540° E' }, many])
+    for (const more of [
+      {},
+      { 'pin 0a': PIN },
+      { takenWhere: '48.13710° N, 11.57540° E' },
+      { onDrawing: { view: 'plan', u_mm: 1, v_mm: -2 } },
+      many,
+    ])
       expect(isPhotoEntry('a', { ...ENTRY, ...more })).toBe(true)
   })
   it.each<[string, unknown]>([
@@ -18,6 +24,8 @@ describe('a photo from elsewhere', () => {
     ['with a caption that is too long', { ...ENTRY, caption: 'x'.repeat(201) }],
     ['without size', { ...ENTRY, width_px: undefined }],
     ['taken at a place of two lines', { ...ENTRY, takenWhere: '48.1\n11.5' }],
+    ['that is on no drawing there is', { ...ENTRY, onDrawing: { view: 'section', u_mm: 1, v_mm: 2 } }],
+    ['that is nowhere on it', { ...ENTRY, onDrawing: { view: 'plan', u_mm: 1 } }],
     ['with a pin beside the picture', { ...ENTRY, 'pin 0a': { ...PIN, across: 1.01 } }],
     ['with a pin above it', { ...ENTRY, 'pin 0a': { ...PIN, down: -0.01 } }],
     ['with a pin whose place is no number', { ...ENTRY, 'pin 0a': { ...PIN, down: '0.5' } }],

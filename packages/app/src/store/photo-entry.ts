@@ -44,10 +44,16 @@ export function isPhotoEntry(id: string, found: unknown): boolean {
     isText(caption, LONGEST_TEXT) &&
     [takenAt_ms, width_px, height_px].every(Number.isFinite) &&
     (takenWhere === undefined || (isText(takenWhere, LONGEST_PLACE) && printable(takenWhere) === takenWhere)) &&
-    (onDrawing === undefined || (isRecord(onDrawing) && [onDrawing['u_mm'], onDrawing['v_mm']].every(Number.isFinite))) &&
+    (onDrawing === undefined || isPlace(onDrawing)) &&
     pins.length <= MOST_PINS_READ &&
     pins.every(([, pin]) => isPin(pin))
   )
+}
+
+function isPlace(found: unknown): boolean {
+  if (!isRecord(found)) return false
+  const { view, u_mm, v_mm } = found
+  return (view === 'plan' || view === 'elevation') && [u_mm, v_mm].every(Number.isFinite)
 }
 
 function isPin(found: unknown): boolean {

@@ -25,7 +25,18 @@ export const photos: typeof enPhotos = {
   pinText: (number) => `Was bei Nadel ${number} ist`,
   pinMissing: 'was dort ist',
   removePin: (number) => `Nadel ${number} entfernen`,
-  places: { photos: 'ein Foto', 'photos/pins': 'eine Nadel auf einem Foto', 'photos/takenWhere': 'wo ein Foto aufgenommen wurde' },
+  placed: (name) => `${name}: wo es aufgenommen wurde`,
+  views: { none: 'nicht auf der Zeichnung', plan: 'im Grundriss', elevation: 'in der Ansicht' },
+  showPlace: (number) => `${number} auf der Zeichnung zeigen`,
+  mark: (number, name) => `Foto ${number}: ${name}. Eingabe öffnet es.`,
+  markMoves: (number, name) => `Foto ${number}: ${name}. Eingabe öffnet es; Pfeiltasten bewegen es, mit Umschalt um einzelne Millimeter.`,
+  markNamed: (number, name) => `Foto ${number}: ${name}`,
+  places: {
+    photos: 'ein Foto',
+    'photos/pins': 'eine Nadel auf einem Foto',
+    'photos/takenWhere': 'wo ein Foto aufgenommen wurde',
+    'photos/onDrawing': 'die Stelle eines Fotos auf der Zeichnung',
+  },
 }
 
 export const level: typeof enLevel = {

@@ -24,10 +24,21 @@ export const photos = {
   pinText: (number: number) => `What is at pin ${number}`,
   pinMissing: 'what is there',
   removePin: (number: number) => `Remove pin ${number}`,
+  /** Which drawing it is marked on. */
+  placed: (name: string) => `${name}: where it was taken`,
+  views: { none: 'not on the drawing', plan: 'on the plan', elevation: 'on the elevation' },
+  showPlace: (number: number) => `Show ${number} on the drawing`,
+  mark: (number: number, name: string) => `Photo ${number}: ${name}. Enter opens it.`,
+  markMoves: (number: number, name: string) =>
+    `Photo ${number}: ${name}. Enter opens it; arrow keys move it, with Shift by single millimetres.`,
+  markNamed: (number: number, name: string) => `Photo ${number}: ${name}`,
   /** Places in the document, as history names them. */
-  places: { photos: 'a photo', 'photos/pins': 'a pin on a photo', 'photos/takenWhere': 'where a photo was taken' } as Readonly<
-    Record<string, string>
-  >,
+  places: {
+    photos: 'a photo',
+    'photos/pins': 'a pin on a photo',
+    'photos/takenWhere': 'where a photo was taken',
+    'photos/onDrawing': 'the place of a photo on the drawing',
+  } as Readonly<Record<string, string>>,
 }
 
 /** What is said while the device serves as a spirit level. */

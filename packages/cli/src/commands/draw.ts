@@ -1,4 +1,4 @@
-import { sheetSvg } from '@sillsight/report'
+import { sheetSvg, type TimedFinding, timedFindings, timelineSvg } from '@sillsight/report'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
 import { type JudgedAnswer, judgedOrRefusal } from '../judging.ts'
@@ -7,6 +7,7 @@ import { print } from '../output.ts'
 import { Refusal, shown } from '../problem.ts'
 import { isTerminal, lookOf, readerOf } from '../terminal.ts'
 import { mustBeFree, writeWhole } from '../writing.ts'
+import { meantBy, unknownFinding } from './why.ts'
 
 export function drawCommand(request: Request): ExitCode {
   const [file = ''] = request.words
@@ -17,10 +18,36 @@ export function drawCommand(request: Request): ExitCode {
   if (out !== undefined && out !== '-' && !replace) mustBeFree(out)
   const answer = judgedOrRefusal(file)
   const { state, zone } = chosen(answer, request)
-  const svg = sheetSvg(answer.door, answer.judgement, { ...readerOf(lookOf(request)), state, zone, scale })
+  const options = { ...readerOf(lookOf(request)), state, zone, scale }
+  const finding = request.values.get('view') === 'timeline' ? timed(file, answer, request.values.get('finding')) : needless(request)
+  const svg = finding ? timelineSvg(answer.door, answer.judgement, finding, options) : sheetSvg(answer.door, answer.judgement, options)
   if (out === undefined || out === '-') print(svg)
   else writeWhole(out, svg, { replace })
   return exitCodes.pass
+}
+
+function needless(request: Request): undefined {
+  const typed = request.values.get('finding')
+  if (typed === undefined) return undefined
+  const repair = 'add `--view timeline`, or leave the finding out'
+  throw new Refusal({ code: 'needless-option', place: '--finding', expected: 'a view that shows one finding', got: shown(typed), repair })
+}
+
+/** The finding that is meant, or the worst of those that have a course in time. */
+function timed(file: string, { judgement }: JudgedAnswer, typed: string | undefined): TimedFinding {
+  const findings = timedFindings(judgement)
+  const ids = findings.map(({ id }) => id)
+  const meant = typed === undefined ? ids[0] : meantBy(typed, ids)
+  const finding = findings.find(({ id }) => id === meant)
+  if (finding) return finding
+  if (ids.length > 0) throw unknownFinding('draw', file, typed, ids)
+  throw new Refusal({
+    code: 'nothing-in-time',
+    place: file,
+    expected: 'a finding in time (struck-by-leaf, walked-into) with a closing that meets or nears a body',
+    got: 'none',
+    repair: 'give the door lanes with paces, a drive, and sensors with response and hold; `sillsight judge` says what is missing',
+  })
 }
 
 const wouldFillTheTerminal = {

@@ -1,8 +1,9 @@
-import type { Field } from '@sillsight/engine'
+import type { Approach, Field } from '@sillsight/engine'
 import type { FileField } from '../schema/sensor.ts'
 import { shown, shownText } from '../shown.ts'
 import { DEFAULTS } from './defaults.ts'
 import { type Given, mustRise } from './sensors.ts'
+import { NO_SOURCE } from './sources.ts'
 import { reportTwins } from './states.ts'
 
 type Device = 'scanner' | 'downward-row' | 'segments'
@@ -59,6 +60,7 @@ function fieldOf(field: FileField, planes: readonly string[], path: string, devi
     presenceTime_s: field.presenceTime_s === 'for-ever' ? Infinity : field.presenceTime_s,
     response_s: field.response_s,
     hold_s: field.hold_s,
+    ...(field.approach ? { approach: approachOf(field.approach) } : {}),
     blanking: field.blanking ?? [],
   }
 }
@@ -104,4 +106,8 @@ function open(planes: readonly string[]): Pick<Field, 'planes' | 'xMin_mm' | 'xM
 
 function limit(given: number | 'open' | undefined, otherwise: number): number {
   return given === undefined || given === 'open' ? otherwise : given
+}
+
+function approachOf({ way, capability_mm, height_mm, addend_mm, supplement_mm, source }: NonNullable<FileField['approach']>): Approach {
+  return { way, capability_mm, height_mm, addend_mm, supplement_mm, source: source ?? NO_SOURCE }
 }

@@ -54,7 +54,7 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     sensors: sensors.filter((sensor) => sensor !== undefined),
     bodies,
     zones: zones.filter((zone) => zone !== undefined),
-    concept: file.concept,
+    ...conceptOf(file.concept),
     extinction_per_mm: extinction(survey, remarks),
     ...(file.tolerances ? { tolerances: tolerancesOf(file, file.tolerances) } : {}),
     edition: file.edition ?? EDITIONS[0].id,
@@ -92,6 +92,12 @@ function tolerancesOf(
     yaw_rad: radians(yaw_deg),
     range: range_percent / 100,
   }
+}
+
+function conceptOf(concept: DoorFile['concept']): Pick<Door, 'concept' | 'separation'> {
+  if (concept === undefined) return { concept }
+  const { separation, ...stated } = concept
+  return separation === undefined ? { concept: stated } : { concept: stated, separation }
 }
 
 function leafOf({ leaf }: Survey, remarks: Remarks): Leaf | undefined {

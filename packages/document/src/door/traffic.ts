@@ -18,6 +18,7 @@ export function driveOf({ drive, opening, leaf }: Survey, remarks: Remarks): Dri
     stopDelay_s: drive.stopDelay_s,
     stopDecel_mm_per_s2: inMm(drive.stopDecel_m_per_s2),
     stoppingCurve: (drive.stoppingCurve ?? []).map(([at_s, reading_mm]) => ({ at_s, way_mm: reading_mm })),
+    ...(drive.stopTimes ? { stopTimes: stopTimesOf(drive.stopTimes) } : {}),
     afterStop: drive.afterStop,
     reverseDelay_s: drive.reverseDelay_s,
     openSpeed_mm_per_s: inMm(drive.openSpeed_m_per_s),
@@ -36,6 +37,10 @@ export function driveOf({ drive, opening, leaf }: Survey, remarks: Remarks): Dri
       })
   checkDelay(read, way_mm, remarks)
   return read
+}
+
+function stopTimesOf({ readings_s, share_percent, confidence_percent }: NonNullable<NonNullable<Survey['drive']>['stopTimes']>) {
+  return { readings_s, share: share_percent / 100, confidence: confidence_percent / 100 }
 }
 
 function inMm(metres: number | undefined): number | undefined {

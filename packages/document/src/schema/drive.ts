@@ -7,6 +7,19 @@ const speed_m_per_s = (means: string) => number({ from: 0.001, upTo: 20 }, means
 const accel_m_per_s2 = (means: string) => number({ from: 0.001, upTo: 100 }, means)
 const time_s = (means: string) => number({ from: 0, upTo: 60 }, means)
 
+const stopTimesSchema = record(
+  {
+    readings_s: list(
+      number({ above: 0, upTo: 60 }, 'Seconds.'),
+      { from: 3, upTo: BOUNDS.stoppingReadings },
+      'Times from the stop command at full speed to rest, one for each stop.',
+    ),
+    share_percent: number({ from: 75, upTo: 99.9 }, 'Share of all stops that may take no longer than the bound.'),
+    confidence_percent: number({ from: 75, upTo: 99.9 }, 'With which confidence.'),
+  },
+  'Measured stopping times: their one-sided tolerance bound stands for delay and braking in the separation distance.',
+)
+
 export const driveSchema = record(
   {
     closeSpeed_m_per_s: optional(speed_m_per_s('Largest speed of the closing edge.')),
@@ -25,6 +38,7 @@ export const driveSchema = record(
         'Measured instead of delay and braking: since the stop command at full speed, how far the edge went on, `[[seconds, mm], ...]`, until it rested.',
       ),
     ),
+    stopTimes: optional(stopTimesSchema),
     afterStop: optional(choice(['reverse', 'stay'], 'What the leaf does after a stop by a presence output: open again, or stay.')),
     reverseDelay_s: optional(time_s('Rest before it opens again.')),
     openSpeed_m_per_s: optional(speed_m_per_s('Largest speed while it opens.')),

@@ -75,6 +75,23 @@ const blankingSchema = record(
   'While the closing edge has this way still to go, the field does not act.',
 )
 
+const approachSchema = record(
+  {
+    way: choice(
+      ['parallel', 'perpendicular', 'single-beam'],
+      'How people come to it: along the floor into a zone that lies, square through one that stands, or through one level beam.',
+    ),
+    capability_mm: optional(size_mm('Detection capability d: the smallest body that is surely seen, as the data sheet says.')),
+    height_mm: optional(number({ from: 0, upTo: 1000 }, 'Height H of a lying zone above the floor.')),
+    addend_mm: optional(
+      distance_mm('Addend C, or D_DS in the edition of 2024, read off the page where this program does not have it; with its source.'),
+    ),
+    supplement_mm: optional(distance_mm('Supplement Z of the edition of 2024: what measuring may be off by; with its source.')),
+    source: optional(sourceSchema),
+  },
+  'What the separation-distance standard asks about this field.',
+)
+
 const fieldSchema = record(
   {
     id: id('Name inside the sensor.'),
@@ -106,6 +123,7 @@ const fieldSchema = record(
       ),
     ),
     hold_s: optional(number({ from: 0, upTo: 600 }, 'How long the output stays after the body was last visible.')),
+    approach: optional(approachSchema),
     blanking: optional(list(blankingSchema, { upTo: BOUNDS.blankings }, 'Windows of the leaf in which the field does not act.')),
   },
   'What counts as seen and what it does. It belongs to one sensor.',

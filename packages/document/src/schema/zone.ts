@@ -54,6 +54,9 @@ export const conceptSchema = record(
     people: choice(['trained', 'public'], 'Who passes.'),
     drive: choice(['hold-to-run', 'impulse-in-view', 'impulse-out-of-view', 'automatic'], 'How the door is driven.'),
     closingEdge: choice(['force-limited-edge', 'presence-aid', 'contact-free', 'none'], 'What protects the closing edge.'),
+    separation: optional(
+      choice(['2010', '2024'], 'Edition of the separation-distance standard (ISO 13855) that the job names; both are judged if absent.'),
+    ),
   },
   'The protection concept: what must be covered follows from it.',
 )

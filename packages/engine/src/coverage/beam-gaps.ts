@@ -180,29 +180,55 @@ function topDistance({ field, shape, counting }: Scene, i: number): number | und
 /** Along upright planes n . P = s the distance of both points is a convex function of s: over a stretch of s it is largest at an end. */
 function sideGap(scene: Scene, i: number, face: Face): Gap | undefined {
   const { counting, abreast } = scene
-  const pairs = [
-    ...overlaps(alongNormal(scene, counting, i, face), alongNormal(scene, abreast, i + 1, face)),
-    ...overlaps(alongNormal(scene, abreast, i, face), alongNormal(scene, counting, i + 1, face)),
-  ]
   const { beams } = scene.field.sight
-  let largest: Gap | undefined
-  for (const s of pairs.flatMap(({ from_mm, to_mm }) => [from_mm, to_mm])) {
-    const gap = between(beams, i, distanceTo(beams, i, face, s), distanceTo(beams, i + 1, face, s))
-    if (gap.gap_mm > (largest?.gap_mm ?? 0)) largest = gap
-  }
-  return largest
+  const widest = { s: Number.NaN, gap_mm: 0 }
+  widen(widest, scene, i, face, counting, abreast)
+  widen(widest, scene, i, face, abreast, counting)
+  const { s, gap_mm } = widest
+  return gap_mm > 0 ? between(beams, i, distanceTo(beams, i, face, s), distanceTo(beams, i + 1, face, s)) : undefined
 }
 
-/** The offsets s of upright planes n . P = s that beam i meets in one of its stretches, reach on that face included. */
-function alongNormal({ field, shape }: Scene, windows: Windows, i: number, face: Face): readonly Stretch[] {
+/**
+ * Tries the ends of all stretches of s that beam i meets in `windows` and its neighbour in `others`, reach on that face included. Asked for every beam
+ * of every posture while somebody drags: nothing is allocated.
+ */
+function widen(
+  widest: { s: number; gap_mm: number },
+  { field, shape }: Scene,
+  i: number,
+  face: Face,
+  windows: Windows,
+  others: Windows,
+): void {
   const { beams, reach: parameters } = field.sight
-  const cosine = inward(beams, i, face)
-  const start = originAlong(beams, i, face)
-  const farthest = reach(shape.reflectance * cosine, parameters)
-  return stretchesOf(windows, i, farthest).map(({ from_mm, to_mm }) => ({
-    from_mm: start - to_mm * cosine,
-    to_mm: start - from_mm * cosine,
-  }))
+  const k = i + 1
+  if (windows.first[i] === windows.first[k] || others.first[k] === others.first[k + 1]) return
+  const [cosineI, startI] = [inward(beams, i, face), originAlong(beams, i, face)]
+  const [cosineK, startK] = [inward(beams, k, face), originAlong(beams, k, face)]
+  const farI = reach(shape.reflectance * cosineI, parameters)
+  const farK = reach(shape.reflectance * cosineK, parameters)
+  for (let w = windows.first[i] as number; w < (windows.first[k] as number); w++) {
+    const fromI = windows.from[w] as number
+    const toI = Math.min(windows.to[w] as number, farI)
+    if (!(fromI <= toI)) continue
+    for (let v = others.first[k] as number; v < (others.first[k + 1] as number); v++) {
+      const fromK = others.from[v] as number
+      const toK = Math.min(others.to[v] as number, farK)
+      if (!(fromK <= toK)) continue
+      const low = Math.max(startI - toI * cosineI, startK - toK * cosineK)
+      const high = Math.min(startI - fromI * cosineI, startK - fromK * cosineK)
+      if (!(low <= high)) continue
+      widenAt(widest, beams, i, face, low)
+      widenAt(widest, beams, i, face, high)
+    }
+  }
+}
+
+function widenAt(widest: { s: number; gap_mm: number }, beams: Beams, i: number, face: Face, s: number): void {
+  const gap_mm = apart(beams, i, distanceTo(beams, i, face, s), distanceTo(beams, i + 1, face, s))
+  if (!(gap_mm > widest.gap_mm)) return
+  widest.s = s
+  widest.gap_mm = gap_mm
 }
 
 function stretchesOf({ first, from, to }: Windows, i: number, farthest_mm: number): readonly Stretch[] {
@@ -214,12 +240,6 @@ function stretchesOf({ first, from, to }: Windows, i: number, farthest_mm: numbe
   return stretches
 }
 
-function overlaps(some: readonly Stretch[], others: readonly Stretch[]): readonly Stretch[] {
-  return some
-    .flatMap((a) => others.map((b) => ({ from_mm: Math.max(a.from_mm, b.from_mm), to_mm: Math.min(a.to_mm, b.to_mm) })))
-    .filter(({ from_mm, to_mm }) => from_mm <= to_mm)
-}
-
 function distanceTo(beams: Beams, i: number, face: Face, s: number): number {
   return (originAlong(beams, i, face) - s) / inward(beams, i, face)
 }
@@ -229,10 +249,26 @@ function originAlong({ originX, originY }: Beams, i: number, { nx, ny }: Face): 
 }
 
 /** From the point at distance t on beam i to the one at distance u on its neighbour. */
-function between({ originX, originY, originZ, directionX, directionY, directionZ }: Beams, i: number, t: number, u: number): Gap {
-  const at = (origin: Float64Array, direction: Float64Array, k: number, far: number) =>
-    (origin[k] as number) + far * (direction[k] as number)
-  const [x, y, z] = [at(originX, directionX, i, t), at(originY, directionY, i, t), at(originZ, directionZ, i, t)]
-  const [p, q, r] = [at(originX, directionX, i + 1, u), at(originY, directionY, i + 1, u), at(originZ, directionZ, i + 1, u)]
-  return { gap_mm: hypot3(p - x, q - y, r - z), x_mm: (x + p) / 2, y_mm: (y + q) / 2, z_mm: (z + r) / 2 }
+function between(beams: Beams, i: number, t: number, u: number): Gap {
+  const { originX, originY, originZ, directionX, directionY, directionZ } = beams
+  const middle = (origin: Float64Array, direction: Float64Array) =>
+    (along(origin, direction, i, t) + along(origin, direction, i + 1, u)) / 2
+  return {
+    gap_mm: apart(beams, i, t, u),
+    x_mm: middle(originX, directionX),
+    y_mm: middle(originY, directionY),
+    z_mm: middle(originZ, directionZ),
+  }
+}
+
+function apart({ originX, originY, originZ, directionX, directionY, directionZ }: Beams, i: number, t: number, u: number): number {
+  return hypot3(
+    along(originX, directionX, i + 1, u) - along(originX, directionX, i, t),
+    along(originY, directionY, i + 1, u) - along(originY, directionY, i, t),
+    along(originZ, directionZ, i + 1, u) - along(originZ, directionZ, i, t),
+  )
+}
+
+function along(origin: Float64Array, direction: Float64Array, i: number, far: number): number {
+  return (origin[i] as number) + far * (direction[i] as number)
 }

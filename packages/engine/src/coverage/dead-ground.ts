@@ -5,7 +5,7 @@ import type { Zone } from '../model/zone.ts'
 import { type CellSet, countCells, emptySet, type Grid, hasCell } from './grid.ts'
 import { type CoverageMaps, coverageMaps } from './maps.ts'
 import { type CellGroup, diameter, groupsOf, setOfRuns } from './pockets.ts'
-import { countedFields } from './scene.ts'
+import type { CountedField, SightOf } from './scene.ts'
 import { caseIn, type Extent, extentOfSet, seenInAnyPosture } from './seen-in-any-posture.ts'
 
 /** The floor near a sensor where none of its beams sees any body of the zone. It holds at the centres of the grid only. */
@@ -25,24 +25,24 @@ export interface DeadGround {
  * Dead ground: cells at which some body is free, and no posture of any body of the zone is seen by this sensor's counting fields, as far as they
  * are connected (8 neighbours) with the cell nearest to the sensor's foot. A row of beams has a foot under each of them. Cells at which
  * nothing is free neither belong to it nor are nearest.
+ *
+ * @param all the maps of this zone in this state with all fields that count
  */
-export function deadGround(door: Door, zone: Zone, state: DoorState, sensor: RangingSensor): DeadGround {
-  const counted = countedFields(door, zone)
-  const own = coverageMaps(
-    door,
-    zone,
-    state,
-    counted.filter((field) => field.sensor === sensor),
-  )
-  const others = coverageMaps(
-    door,
-    zone,
-    state,
-    counted.filter((field) => field.sensor !== sensor),
-  )
+export function deadGround(
+  door: Door,
+  zone: Zone,
+  state: DoorState,
+  sensor: RangingSensor,
+  all: CoverageMaps = coverageMaps(door, zone, state),
+  sightOf?: SightOf,
+): DeadGround {
+  const [ownFields, otherFields] = [true, false].map((isOwn) => all.counted.filter((field) => (field.sensor === sensor) === isOwn))
+  const mapsOf = (fields: readonly CountedField[] = []) =>
+    fields.length === all.counted.length ? all : coverageMaps(door, zone, state, fields, sightOf)
+  const own = mapsOf(ownFields)
   const { grid } = own
   const dead = nearFeet(unseenInAll(own), own, feetOf(sensor))
-  const left = minus(dead, seenInAnyPosture(others))
+  const left = otherFields?.length === 0 ? dead : minus(dead, seenInAnyPosture(mapsOf(otherFields)))
   const [largest] = groupsOf(left, grid)
     .map((group) => ({ group, diameter_mm: diameter(group.runs, grid) }))
     .sort((a, b) => b.diameter_mm - a.diameter_mm)

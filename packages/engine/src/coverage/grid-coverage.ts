@@ -15,14 +15,18 @@ import { fieldName } from './scene.ts'
  *
  * @param causes whether to find what hides each pocket: the most of the work, left out while something is dragged
  * @param regions what the exact answer leaves open: then pockets are its connected parts and have its figures
+ * @param maps of this zone in this state with all fields that count, if at hand
  */
 export function gridCoverage(
   door: Door,
   zone: Zone,
   state: DoorState,
-  { causes = true, regions }: { readonly causes?: boolean; readonly regions?: readonly BlindRegion[] | undefined } = {},
+  {
+    causes = true,
+    regions,
+    maps = coverageMaps(door, zone, state),
+  }: { readonly causes?: boolean; readonly regions?: readonly BlindRegion[] | undefined; readonly maps?: CoverageMaps } = {},
 ): ZoneCoverage {
-  const maps = coverageMaps(door, zone, state)
   const { grid, stances, yawSampled, counted, blind, notFree } = maps
   const blindCount = countCells(blind)
   const notFreeCount = countCells(notFree)

@@ -5,7 +5,7 @@ import { floorPieces } from '../space/floor.ts'
 import { drawTaken } from './free-map.ts'
 import { type CellSet, emptySet, fullSet, type Grid, gridOf } from './grid.ts'
 import type { Strip } from './hits.kernel.ts'
-import { type CountedField, countedFields, fieldSight, type Stance, stancesOf } from './scene.ts'
+import { type CountedField, countedFields, fieldSight, type SightOf, type Stance, stancesOf } from './scene.ts'
 import { drawSeen, type Easel, type FieldSight, newEasel, stripsOf } from './seen-map.ts'
 
 /** The grid answer of a zone in one state of the door, as sets of cells; one set per stance in `free` and `seen`. */
@@ -26,19 +26,21 @@ export interface CoverageMaps {
  * Where a body is seen, blind or cannot be (docs/method.md, section 3), at the centres of the zone's grid.
  *
  * @param counted the fields that count; all of the zone's function if not given
+ * @param sightOf what these fields see with, if somebody keeps it
  */
 export function coverageMaps(
   door: Door,
   zone: Zone,
   state: DoorState,
   counted: readonly CountedField[] = countedFields(door, zone),
+  sightOf: SightOf = (field) => fieldSight(door, state, field),
 ): CoverageMaps {
   const grid = gridOf(zone)
   const easel = newEasel(grid)
   const { stances, yawSampled } = stancesOf(door, zone)
   const strips = stripsOf(grid, floorPieces(state.floor))
   const free = stances.map((stance) => freeMap(easel, strips, state, stance))
-  const sights = counted.map((c) => fieldSight(door, state, c))
+  const sights = counted.map((field) => sightOf(field, state))
   const seen = stances.map((stance) => {
     const set = emptySet(grid)
     drawStance(set, easel, strips, counted, sights, stance)

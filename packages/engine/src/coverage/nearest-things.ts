@@ -16,11 +16,11 @@ export function nearestThings(beams: Beams, state: DoorState): NearestThings {
   const distances_mm = new Float64Array(beams.count).fill(Infinity)
   const things: (Obstacle | 'floor' | undefined)[] = Array.from({ length: beams.count })
   meetFloor(distances_mm, beams, floorPieces(state.floor))
-  for (const [i, distance] of distances_mm.entries()) if (distance < Infinity) things[i] = 'floor'
+  for (let i = 0; i < beams.count; i++) if ((distances_mm[i] as number) < Infinity) things[i] = 'floor'
   for (const obstacle of state.obstacles) {
     const before = Float64Array.from(distances_mm)
     meetObstacle(distances_mm, beams, obstacle)
-    for (const [i, distance] of distances_mm.entries()) if (distance < (before[i] as number)) things[i] = obstacle
+    for (let i = 0; i < beams.count; i++) if ((distances_mm[i] as number) < (before[i] as number)) things[i] = obstacle
   }
   return { distances_mm, things }
 }

@@ -126,6 +126,20 @@ export function fieldSight(door: Door, state: DoorState, { sensor, field }: Coun
   }
 }
 
+/** What a field sees with in one state of the door. */
+export type SightOf = (counted: CountedField, state: DoorState) => FieldSight
+
+/** Computes what each field sees with when it is first asked for: several rules ask, and its beams and backgrounds are a fifth of the work. */
+export function sightsOnce(door: Door): SightOf {
+  const known = new Map<string, FieldSight>()
+  return (counted, state) => {
+    const key = JSON.stringify([state.id, counted.sensor.id, counted.field.id])
+    const sight = known.get(key) ?? fieldSight(door, state, counted)
+    known.set(key, sight)
+    return sight
+  }
+}
+
 const OPEN: FieldLimits = {
   xMin_mm: -Infinity,
   xMax_mm: Infinity,

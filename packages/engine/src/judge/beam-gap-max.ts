@@ -1,5 +1,5 @@
 import { beamGaps, type FaceGap } from '../coverage/beam-gaps.ts'
-import { type CountedField, countedFields, fieldName, fieldSight, stancesOf } from '../coverage/scene.ts'
+import { type CountedField, countedFields, fieldName, stancesOf } from '../coverage/scene.ts'
 import type { DoorState } from '../model/door.ts'
 import type { Step } from '../model/finding.ts'
 import type { Zone } from '../model/zone.ts'
@@ -36,7 +36,7 @@ export const beamGapMax: Rule = {
 function draftOf(context: Context, zone: Zone, counted: CountedField, state: DoorState): Draft {
   const { door } = context
   const { stances, yawSampled } = stancesOf(door, zone)
-  const sight = fieldSight(door, state, counted)
+  const sight = context.sightOf(counted, state)
   const gaps = beamGaps(sight, zone, stances, counted.sensor.spotRadius_mm)
   const [tightest] = [...gaps].sort((a, b) => b.gap_mm / b.across_mm - a.gap_mm / a.across_mm)
   const cluster = counted.field.clusterBeams

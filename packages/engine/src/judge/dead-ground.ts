@@ -42,7 +42,7 @@ function rangingSensors({ door }: Context, zone: Zone): readonly RangingSensor[]
 }
 
 function draftOf(context: Context, zone: Zone, sensor: RangingSensor, state: DoorState): Draft {
-  const ground = deadGround(context.door, zone, state, sensor)
+  const ground = deadGround(context.door, zone, state, sensor, context.maps(zone, state), context.sightOf)
   const { diameter_mm, worstCase } = ground.left
   const tooLarge = diameter_mm > zone.allowedPocket_mm
   return {

@@ -1,5 +1,5 @@
 import { type LowestEntry, lowestEntry } from '../coverage/floor-clearance.ts'
-import { type CountedField, fieldSight } from '../coverage/scene.ts'
+import type { CountedField } from '../coverage/scene.ts'
 import type { DoorState } from '../model/door.ts'
 import type { Step } from '../model/finding.ts'
 import { stateFacts } from './coverage-drafts.ts'
@@ -25,8 +25,8 @@ export const floorClearance: Rule = {
   },
 }
 
-function draftsOf({ door }: Context, counted: CountedField, state: DoorState): readonly Draft[] {
-  const lowest = lowestEntry(fieldSight(door, state, counted))
+function draftsOf({ door, sightOf }: Context, counted: CountedField, state: DoorState): readonly Draft[] {
+  const lowest = lowestEntry(sightOf(counted, state))
   if (!lowest) return []
   const { tolerance_mm } = state.floor
   const tolerancePath = floorTolerancePath(door, state)

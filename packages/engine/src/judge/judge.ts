@@ -1,7 +1,9 @@
 import { blindByPosture, blindOutlines, blindRegions } from '../coverage/blind-outline.ts'
 import { exactTrees, questionsOf } from '../coverage/exact-trees.ts'
 import { gridCoverage } from '../coverage/grid-coverage.ts'
+import { coverageMaps } from '../coverage/maps.ts'
 import { openRegion } from '../coverage/open-region.ts'
+import { sightsOnce } from '../coverage/scene.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Crash, Finding, Judgement, Verdict, ZoneCoverage } from '../model/finding.ts'
 import type { Zone } from '../model/zone.ts'
@@ -32,15 +34,23 @@ export function judge(door: Door, { onProgress, depth = 'exact' }: JudgeOptions 
   const of = RULES.length + pairs.length
   let done = 0
   const step = () => onProgress?.(++done, of)
-  const coverages = coverageOnce(door, depth, step)
-  const context: Context = { door, values: edition.values, coverage: coverages.of }
+  const sightOf = sightsOnce(door)
+  const maps = once((zone, state) => coverageMaps(door, zone, state, undefined, sightOf))
+  const coverage = once((zone, state) => {
+    try {
+      return coverageOf(door, zone, state, depth, maps)
+    } finally {
+      step()
+    }
+  })
+  const context: Context = { door, values: edition.values, coverage, maps, sightOf }
   const crashes: Crash[] = []
   const findings = RULES.flatMap((rule) => {
     const found = guarded(rule.id, crashes, () => judgeBy(rule, context, { id: edition.id, known }))
     step()
     return found ?? []
   })
-  const answers = pairs.flatMap(({ zone, state }) => guarded('coverage', crashes, () => coverages.of(zone, state)) ?? [])
+  const answers = pairs.flatMap(({ zone, state }) => guarded('coverage', crashes, () => coverage(zone, state)) ?? [])
   return { door: door.name, edition: edition.id, findings: sorted(findings), crashes, coverages: answers }
 }
 
@@ -58,32 +68,31 @@ function guarded<T>(rule: string, crashes: Crash[], compute: () => T): T | undef
   }
 }
 
-/** Computes each coverage when it is first asked for, and throws again what the first try threw. */
-function coverageOnce(door: Door, depth: Depth, step: () => void): { readonly of: (zone: Zone, state: DoorState) => ZoneCoverage } {
-  const answers = new Map<string, { readonly answer: ZoneCoverage } | { readonly problem: unknown }>()
-  const compute = (zone: Zone, state: DoorState) => {
+/** Computes what belongs to a zone in a state when it is first asked for, and throws again what the first try threw. */
+function once<T>(compute: (zone: Zone, state: DoorState) => T): (zone: Zone, state: DoorState) => T {
+  const outcomes = new Map<string, { readonly answer: T } | { readonly problem: unknown }>()
+  const tried = (zone: Zone, state: DoorState) => {
     try {
-      if (depth === 'grid') return { answer: gridCoverage(door, zone, state, { causes: false }) }
-      const exact = exactly(door, zone, state)
-      const regions = exact?.isComplete ? exact.regions : undefined
-      return { answer: { ...gridCoverage(door, zone, state, { regions }), ...(exact ? { exact } : {}) } }
+      return { answer: compute(zone, state) }
     } catch (problem) {
       return { problem }
     }
   }
-  return {
-    of(zone, state) {
-      const key = `${zone.id}@${state.id}`
-      const known = answers.get(key)
-      const outcome = known ?? compute(zone, state)
-      if (!known) {
-        answers.set(key, outcome)
-        step()
-      }
-      if ('problem' in outcome) throw outcome.problem
-      return outcome.answer
-    },
+  return (zone, state) => {
+    const key = `${zone.id}@${state.id}`
+    const outcome = outcomes.get(key) ?? tried(zone, state)
+    outcomes.set(key, outcome)
+    if ('problem' in outcome) throw outcome.problem
+    return outcome.answer
   }
+}
+
+function coverageOf(door: Door, zone: Zone, state: DoorState, depth: Depth, mapsOf: Context['maps']): ZoneCoverage {
+  const maps = mapsOf(zone, state)
+  if (depth === 'grid') return gridCoverage(door, zone, state, { causes: false, maps })
+  const exact = exactly(door, zone, state)
+  const regions = exact?.isComplete ? exact.regions : undefined
+  return { ...gridCoverage(door, zone, state, { regions, maps }), ...(exact ? { exact } : {}) }
 }
 
 /** The exact answer beside that of the grid, for zones in which bodies have to be seen. */

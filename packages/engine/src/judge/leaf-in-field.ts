@@ -1,14 +1,14 @@
 import { type LeafMeeting, leafInField } from '../coverage/leaf-in-field.ts'
-import { type CountedField, fieldSight } from '../coverage/scene.ts'
+import type { CountedField } from '../coverage/scene.ts'
 import { type Stretch, totalLength_mm, without } from '../coverage/stretches.ts'
-import type { Door, DoorState, Leaf } from '../model/door.ts'
+import type { DoorState, Leaf } from '../model/door.ts'
 import type { Step } from '../model/finding.ts'
 import { stateFacts } from './coverage-drafts.ts'
 import { NOTHING, notApplicable, orNoSubject, quantity, step, THE_DOOR } from './drafts.ts'
 import { allFields, fieldFacts, fieldSubject } from './fields.ts'
 import { fieldPath, LEAF, SURROUNDINGS, SURVEY, sensorPath } from './paths.ts'
 import { ROUNDING_MM } from './rounding.ts'
-import type { Draft, Rule } from './rule.ts'
+import type { Context, Draft, Rule } from './rule.ts'
 
 const BY = 'coverage/leaf-in-field'
 
@@ -23,12 +23,13 @@ const BY = 'coverage/leaf-in-field'
 export const leafInFieldRule: Rule = {
   id: 'leaf-in-field',
   source: { basis: 'our decision', document: 'docs/method.md', clause: '4', note: 'the leaf as an obstacle at every position, with bulge' },
-  judge: ({ door }) => {
+  judge: (context) => {
+    const { door } = context
     const { leaf } = door
     if (allFields(door).length === 0) return [notApplicable('no-subject')]
     if (leaf === undefined) return [missing()]
     if (leaf.travel === 'turning') return [notComputable(leaf)]
-    return orNoSubject(allFields(door).flatMap((counted) => door.states.flatMap((state) => draftsOf(door, leaf, counted, state))))
+    return orNoSubject(allFields(door).flatMap((counted) => door.states.flatMap((state) => draftsOf(context, leaf, counted, state))))
   },
 }
 
@@ -41,8 +42,8 @@ function notComputable({ travel }: Leaf): Draft {
   return { verdict: 'undetermined', reason: 'not-computable', needs: [], subject: THE_DOOR, steps: [], facts, restsOn: NOTHING }
 }
 
-function draftsOf(door: Door, leaf: Leaf, counted: CountedField, state: DoorState): readonly Draft[] {
-  const meeting = leafInField(fieldSight(door, state, counted), { leaf, opening: door.opening })
+function draftsOf({ door, sightOf }: Context, leaf: Leaf, counted: CountedField, state: DoorState): readonly Draft[] {
+  const meeting = leafInField(sightOf(counted, state), { leaf, opening: door.opening })
   if (!meeting) return []
   const { sensor, field } = counted
   const left = without(meeting.met, field.blanking).filter(({ from_mm, to_mm }) => to_mm - from_mm > ROUNDING_MM)

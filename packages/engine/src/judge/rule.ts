@@ -1,3 +1,5 @@
+import type { CoverageMaps } from '../coverage/maps.ts'
+import type { SightOf } from '../coverage/scene.ts'
 import type { Body } from '../model/body.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Finding, ZoneCoverage } from '../model/finding.ts'
@@ -21,6 +23,10 @@ export interface Context {
   readonly values: ValuesOfEdition
   /** The grid answer of a zone in a state, computed at most once. */
   readonly coverage: (zone: Zone, state: DoorState) => ZoneCoverage
+  /** What that answer was made from. */
+  readonly maps: (zone: Zone, state: DoorState) => CoverageMaps
+  /** What a field sees with, computed at most once. */
+  readonly sightOf: SightOf
 }
 
 /** What a verdict rests on. A pass that rests on an assumption or on an unconfirmed memory is none. */

@@ -1,3 +1,4 @@
+import { approachDistance } from './approach-distance.ts'
 import { beamGapMax } from './beam-gap-max.ts'
 import { blindPocket } from './blind-pocket.ts'
 import { conceptStated } from './concept-stated.ts'
@@ -35,6 +36,7 @@ export const RULES: readonly Rule[] = [
   presenceTime,
   struckByLeaf,
   walkedInto,
+  approachDistance,
   leafInFieldRule,
   floorClearance,
   sensorValues,

@@ -17,8 +17,9 @@ export interface Course {
   readonly leaf: readonly Reading[]
   /** Place of the body's middle along y. Never empty. */
   readonly place: readonly Reading[]
-  /** When the body is in the leaf's plane. */
-  readonly inPlane: TimeSpan
+  /** The body comes into the leaf's plane and has left it; absent where it stands there all the while, or for good. */
+  readonly enters_s?: number
+  readonly leaves_s?: number
   /** Fields that see it on its way, as `<sensor>/<field>`: when it is visible, and when the output forbids the closing. */
   readonly fields: readonly { readonly field: string; readonly visible: readonly TimeSpan[]; readonly output: readonly TimeSpan[] }[]
   /** Instants of the leaf; absent where it does not come to that. */

@@ -23,6 +23,8 @@ export interface Door {
   readonly bodies: readonly Body[]
   readonly zones: readonly Zone[]
   readonly concept: ProtectionConcept | undefined
+  /** Edition of the separation-distance standard that the job names; both are judged where it names none. */
+  readonly separation?: '2010' | '2024' | undefined
   /** Koschmieder extinction, 3.912 / visibility; 0 in clear air. */
   readonly extinction_per_mm: number
   /** How far what is built may be off from what is written; undefined where nobody said. */

@@ -72,8 +72,26 @@ export interface Field {
   readonly response_s?: number | undefined
   /** How long the output stays after the body was last visible; undefined if nobody said. */
   readonly hold_s?: number | undefined
+  /** How people come to it, for the separation distance; undefined if nobody said. */
+  readonly approach?: Approach | undefined
   /** While the leaf's edge is between these, the field does not act. Travel of the closing edge still to go, in mm from closed. */
   readonly blanking: readonly { readonly from_mm: number; readonly to_mm: number }[]
+}
+
+/** What the separation-distance standard asks about a detection zone: docs/method.md, "Approach". What nobody said is undefined. */
+export interface Approach {
+  /** Along the floor into a zone that lies, square through one that stands, or through a single level beam. */
+  readonly way: 'parallel' | 'perpendicular' | 'single-beam'
+  /** Detection capability d: the smallest body that is surely seen. */
+  readonly capability_mm: number | undefined
+  /** Height H of a lying zone above the floor. */
+  readonly height_mm: number | undefined
+  /** The addend (C, or D_DS in the edition of 2024) as read off the page of the standard in hand, where this program does not have it. */
+  readonly addend_mm: number | undefined
+  /** Z of the edition of 2024: what measuring may be off by. */
+  readonly supplement_mm: number | undefined
+  /** Of addend and supplement. */
+  readonly source: Source
 }
 
 /** A light grid or photo-eye: interrupted when a body's interior meets a segment. Fields have no reach, margin or limits here. */

@@ -13,6 +13,8 @@ export interface Drive {
   readonly reverseDelay_s: number | undefined
   readonly openSpeed_mm_per_s: number | undefined
   readonly openAccel_mm_per_s2: number | undefined
+  /** Measured between the stop command at full speed and rest: then these bound the time, not delay and braking; undefined if nobody did. */
+  readonly stopTimes?: StopTimes | undefined
   /** Clear ways from which a closing may begin, beside the full one. */
   readonly partialOpenings_mm: readonly number[]
   /** Of all that moves with the edge. */
@@ -33,4 +35,11 @@ export interface Lane {
   readonly bodies: readonly string[] // ids, never empty
   /** Longest time a body may stand in the doorway; undefined if nobody said. */
   readonly longestStay_s: number | undefined
+}
+
+/** Several readings of one time, and what is asked of their bound: with this confidence, this share of all stops takes no longer. */
+export interface StopTimes {
+  readonly readings_s: readonly number[]
+  readonly share: number // 0.5 < share < 1
+  readonly confidence: number // 0 < confidence < 1
 }

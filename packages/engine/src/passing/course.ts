@@ -16,7 +16,7 @@ const MOST_HALVINGS = 6
 export function courseOf(contact: LaneContact, isContact: boolean): Course {
   const { stance, x_mm, from, opening_mm, run, at_s, enters_s, passage } = contact
   const ends = endsOf(contact)
-  const inPlane = clipped({ from_s: enters_s, to_s: contact.stands ? Infinity : timeOfPlace(contact, passage.leave_mm) }, ends)
+  const leaves_s = contact.stands ? Infinity : timeOfPlace(contact, passage.leave_mm)
   const side = from === 'b' ? 1 : -1
   return {
     body: stance.body.id,
@@ -28,7 +28,8 @@ export function courseOf(contact: LaneContact, isContact: boolean): Course {
     clear_mm: passage.clear,
     leaf: leafReadings(run, at_s, ends),
     place: placeReadings(contact, ends).map(([t_s, mm]): Reading => [t_s, side * mm + 0]),
-    inPlane: inPlane ?? { from_s: at_s, to_s: at_s },
+    ...(Number.isFinite(enters_s) ? { enters_s } : {}),
+    ...(Number.isFinite(leaves_s) ? { leaves_s } : {}),
     fields: fieldsOf(contact, ends),
     ...(Number.isFinite(run.stop_s) && run.brake_s < run.rest_s ? { brake_s: run.brake_s } : {}),
     ...(run.isShut ? {} : { rest_s: run.rest_s }),

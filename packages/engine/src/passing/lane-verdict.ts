@@ -52,7 +52,7 @@ export interface LaneContact extends Contact {
 }
 
 /** Nobody comes into sight from farther: so long before the door the longest closing is over. */
-const FARTHEST_MM = 60_000
+export const FARTHEST_MM = 60_000
 const HALF_TURN_RAD = radians(180)
 const CONTACTS = ['struck', 'walked', 'nearest'] as const
 /** Slower is standing. */
@@ -103,25 +103,25 @@ export function laneVerdict({ door, state, lane, drive, plane, speeds_mm_per_s, 
 }
 
 /** A body of several parts goes forward: from side A it is turned by half a turn. All others look alike from both. */
-function waysThrough(stance: Stance, from: Lane['from']): readonly { readonly stance: Stance; readonly sides: Lane['from'] }[] {
+export function waysThrough(stance: Stance, from: Lane['from']): readonly { readonly stance: Stance; readonly sides: Lane['from'] }[] {
   if (partsOf(stance.posture) === undefined) return [{ stance, sides: from }]
   return from.map((side) => ({ stance: side === 'b' ? stance : { ...stance, yaw_rad: stance.yaw_rad + HALF_TURN_RAD }, sides: [side] }))
 }
 
 /** The middle of a body that keeps to the lane: at both edges and between; only in the middle where the lane is as narrow as the body. */
-function placesAcross({ xMin_mm, xMax_mm }: Lane, half_mm: number): readonly number[] {
+export function placesAcross({ xMin_mm, xMax_mm }: Lane, half_mm: number): readonly number[] {
   const middle_mm = (xMin_mm + xMax_mm) / 2
   const left_mm = xMin_mm + half_mm
   const right_mm = xMax_mm - half_mm
   return left_mm < right_mm ? [left_mm, middle_mm, right_mm] : [middle_mm]
 }
 
-function mirrored(stretches: View['visible']): View['visible'] {
+export function mirrored(stretches: View['visible']): View['visible'] {
   return stretches.map(({ from_mm, to_mm }) => ({ from_mm: -to_mm, to_mm: -from_mm })).reverse()
 }
 
 /** How far from y = 0 a point can lie that counts for one of the fields. */
-function farthest(fields: readonly TimedField[]): number {
+export function farthest(fields: readonly Pick<TimedField, 'counted'>[]): number {
   return fields.reduce((most, { counted: { sensor, field } }) => {
     const limit = Math.max(Math.abs(field.yMin_mm), Math.abs(field.yMax_mm))
     return Math.max(most, Math.min(limit, reachAcross(sensor)))

@@ -6,6 +6,15 @@ import { in_mm } from './in-mm.ts'
 describe('outside values of the edition 2026-11', () => {
   it('are these, and no others', () => {
     expect(OUTSIDE_VALUES.map(({ id, value, unit, source: { basis } }) => [id, value, unit, basis])).toEqual([
+      ['approach-arm-addend', [8, 14], 'mm', 'from memory'], // sep-09
+      ['approach-arm-least', [100, 500], 'mm', 'from memory'], // sep-08
+      ['approach-coarse-addend', 850, 'mm', 'from memory'], // sep-10
+      ['approach-parallel-addend', [1200, 0.4, 850], 'mm', 'published'], // sep-03
+      ['approach-parallel-addend-2024', 1200, 'mm', 'published'], // sep-04
+      ['approach-parallel-lowest', [15, 50], 'mm', 'published'], // sep-05
+      ['approach-single-beam-addend', 1200, 'mm', 'from memory'], // sep-11
+      ['approach-speed-arm', [2000, 1600], 'mm_per_s', 'from memory'], // sep-08
+      ['approach-speed-walking', 1600, 'mm_per_s', 'published'], // sep-03
       ['crawl-under-height', 200, 'mm', 'published'], // sep-06
       ['guarded-height', 2.5, 'm', 'published'], // door-09
       ['koschmieder-contrast', 0.02, '1', 'published'], // op-04

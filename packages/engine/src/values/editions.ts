@@ -1,7 +1,7 @@
 import type { OutsideValue } from '../model/source.ts'
 import { guardedHeight, presenceReferenceBody } from './doors.ts'
 import { koschmiederContrast } from './optics.ts'
-import { crawlUnderHeight } from './separation.ts'
+import { separationValues } from './separation.ts'
 
 /** Outside values of one edition of the rule set, by the name that the rules use. */
 export type ValuesOfEdition = {
@@ -9,6 +9,15 @@ export type ValuesOfEdition = {
   readonly presenceReferenceBody: OutsideValue & { readonly value: readonly number[] }
   readonly crawlUnderHeight: OutsideValue & { readonly value: number }
   readonly koschmiederContrast: OutsideValue & { readonly value: number }
+  readonly approachSpeedArm: OutsideValue & { readonly value: readonly number[] }
+  readonly approachSpeedWalking: OutsideValue & { readonly value: number }
+  readonly armAddend: OutsideValue & { readonly value: readonly number[] }
+  readonly armLeast: OutsideValue & { readonly value: readonly number[] }
+  readonly coarseAddend: OutsideValue & { readonly value: number }
+  readonly parallelAddend: OutsideValue & { readonly value: readonly number[] }
+  readonly parallelAddend2024: OutsideValue & { readonly value: number }
+  readonly parallelLowest: OutsideValue & { readonly value: readonly number[] }
+  readonly singleBeamAddend: OutsideValue & { readonly value: number }
 }
 
 export interface Edition {
@@ -18,7 +27,7 @@ export interface Edition {
 
 /** Newest first. A new edition adds an entry and never changes one: a saved door names the edition that judged it. */
 export const EDITIONS: readonly [Edition, ...Edition[]] = [
-  { id: '2026-11', values: { guardedHeight, presenceReferenceBody, crawlUnderHeight, koschmiederContrast } },
+  { id: '2026-11', values: { guardedHeight, presenceReferenceBody, koschmiederContrast, ...separationValues } },
 ]
 
 /** Every outside value of the newest edition, by id. */

@@ -61,12 +61,13 @@ export function placeLabels(requests: readonly LabelRequest[], ground: Ground): 
 }
 
 function bestPlace(request: LabelRequest, ground: Ground, placed: readonly PlacedLabel[]): PlacedLabel | undefined {
+  const size = sizeOf(request)
   let best: PlacedLabel | undefined
   let bestCost = Number.POSITIVE_INFINITY
   for (const distance_mm of DISTANCES_MM) {
     if (distance_mm >= bestCost || distance_mm > (request.within_mm ?? Number.POSITIVE_INFINITY)) break
-    for (let i = 0; i < DIRECTIONS; i++) {
-      const candidate = candidateAt(request, distance_mm, (i * 2 * Math.PI) / DIRECTIONS)
+    for (const way of WAYS) {
+      const candidate = candidateAt(request, size, distance_mm, way)
       if (!isAllowed(candidate, ground, placed)) continue
       const cost = distance_mm + LINE_COST_MM * linesCrossed(candidate, ground.lines)
       if (cost < bestCost - 1e-9) {
@@ -78,10 +79,21 @@ function bestPlace(request: LabelRequest, ground: Ground, placed: readonly Place
   return best
 }
 
-function candidateAt(request: LabelRequest, distance_mm: number, angle_rad: number): PlacedLabel {
-  const { width_mm, height_mm } = sizeOf(request)
-  const cos = Math.cos(angle_rad)
-  const sin = -Math.sin(angle_rad)
+interface Size {
+  readonly width_mm: number
+  readonly height_mm: number
+}
+interface Way {
+  readonly cos: number
+  readonly sin: number
+}
+
+const WAYS = Array.from({ length: DIRECTIONS }, (_, i): Way => {
+  const angle_rad = (i * 2 * Math.PI) / DIRECTIONS
+  return { cos: Math.cos(angle_rad), sin: -Math.sin(angle_rad) }
+})
+
+function candidateAt(request: LabelRequest, { width_mm, height_mm }: Size, distance_mm: number, { cos, sin }: Way): PlacedLabel {
   const away_mm = distance_mm + request.clear_mm + (request.circled ? LETTER_RADIUS_MM : 0)
   const middle = {
     x_mm: request.at.x_mm + cos * (away_mm + (request.circled ? 0 : width_mm / 2)),
@@ -96,7 +108,7 @@ function candidateAt(request: LabelRequest, distance_mm: number, angle_rad: numb
   return { request, box, leader: leaderOf(request, box, middle, distance_mm) }
 }
 
-function sizeOf({ text, circled }: LabelRequest): { readonly width_mm: number; readonly height_mm: number } {
+function sizeOf({ text, circled }: LabelRequest): Size {
   if (!circled) {
     const lines = labelLines(text)
     return {
@@ -152,20 +164,26 @@ function linesCrossed({ box, leader }: PlacedLabel, lines: readonly (readonly [S
   return sum + (leader ? 0.1 : 0)
 }
 
-/** Whether a stretch meets the inside of a box. */
-export function crosses([from, to]: readonly [Spot, Spot], box: Box): boolean {
+/** Whether a stretch meets the inside of a box. Asked some hundred thousand times for one drawing, so nothing is allocated. */
+export function crosses([from, to]: readonly [Spot, Spot], { left_mm, right_mm, top_mm, bottom_mm }: Box): boolean {
+  if (from.x_mm <= left_mm && to.x_mm <= left_mm) return false
+  if (from.x_mm >= right_mm && to.x_mm >= right_mm) return false
+  if (from.y_mm <= top_mm && to.y_mm <= top_mm) return false
+  if (from.y_mm >= bottom_mm && to.y_mm >= bottom_mm) return false
+  // what is left passes a corner at most: the share of the stretch between both pairs of sides
+  const across_mm = to.x_mm - from.x_mm
+  const down_mm = to.y_mm - from.y_mm
   let start = 0
   let end = 1
-  const sides = [
-    [from.x_mm - to.x_mm, from.x_mm - box.left_mm],
-    [to.x_mm - from.x_mm, box.right_mm - from.x_mm],
-    [from.y_mm - to.y_mm, from.y_mm - box.top_mm],
-    [to.y_mm - from.y_mm, box.bottom_mm - from.y_mm],
-  ] as const
-  for (const [toward, room] of sides) {
-    if (toward === 0 && room <= 0) return false
-    if (toward < 0) start = Math.max(start, room / toward)
-    if (toward > 0) end = Math.min(end, room / toward)
+  if (across_mm !== 0) {
+    const [atLeft, atRight] = [(left_mm - from.x_mm) / across_mm, (right_mm - from.x_mm) / across_mm]
+    start = Math.max(start, Math.min(atLeft, atRight))
+    end = Math.min(end, Math.max(atLeft, atRight))
+  }
+  if (down_mm !== 0) {
+    const [atTop, atBottom] = [(top_mm - from.y_mm) / down_mm, (bottom_mm - from.y_mm) / down_mm]
+    start = Math.max(start, Math.min(atTop, atBottom))
+    end = Math.min(end, Math.max(atTop, atBottom))
   }
   return start < end
 }

@@ -1,6 +1,7 @@
 import type { Phrases } from '../en/phrases.ts'
 import { expected } from './expected.ts'
 import { givenNames } from './given.ts'
+import { timeline } from './timeline.ts'
 import { worked } from './worked.ts'
 
 const quoted = (name: string) => `„${name}“`
@@ -118,6 +119,12 @@ export const phrases: Phrases = {
     fastest_m_per_s: 'das schnellste Tempo',
     response_s: 'die Ansprechzeit des Ausgangs',
     hold_s: 'die Nachlaufzeit des Ausgangs',
+    stopTimes: 'mehrere Anhaltezeiten des Flügels',
+    approach: 'wie Personen zum Feld kommen (am Boden entlang, quer, durch einen Strahl), und sein Detektionsvermögen',
+    capability_mm: 'das Detektionsvermögen',
+    height_mm: 'die Höhe des Erfassungsbereichs',
+    addend_mm: 'der Zuschlag des Sicherheitsabstands, von der Seite der vorliegenden Norm',
+    supplement_mm: 'der Zuschlag Z des Sicherheitsabstands',
     survey: 'das Aufmaß',
     concept: 'das Schutzkonzept (wer durchgeht, wie das Tor angetrieben wird, was die Schließkante sichert)',
     'concept/people': 'wer durchgeht: eingewiesene Personen oder jeder',
@@ -260,6 +267,7 @@ export const phrases: Phrases = {
     edition: (edition) => `Beurteilt nach Ausgabe ${edition} der Regeln.`,
     provisional: 'Vorläufig: Lagen zwischen den Rasterpunkten wurden nicht berechnet.',
   },
+  timeline,
   expected,
   worked,
 }

@@ -1,5 +1,8 @@
+import { ofApproach } from './worked-approach.ts'
+
 /** Names and formulas of steps, meanings and notes of outside values, as the engine and the built-in libraries have them in English. */
 const WHOLE: Readonly<Record<string, string>> = {
+  ...ofApproach,
   '(free - unseen) / free': '(freie - ungesehene) / freie',
   'across for sure': 'sicherer Durchmesser',
   'allowed pocket': 'erlaubte Blindstelle',

@@ -1,4 +1,5 @@
 import type { Basis, Cause, FieldPart, ProtectionConcept, Verdict } from '@sillsight/engine'
+import { timeline } from './timeline.ts'
 
 const named = (name: string) => (/^(the|side)\b/i.test(name) ? name : `the ${name}`)
 const listed = (words: readonly string[]) =>
@@ -129,6 +130,12 @@ export const phrases = {
     fastest_m_per_s: 'the fastest pace',
     response_s: 'the response time of its output',
     hold_s: 'the hold time of its output',
+    stopTimes: 'several stopping times of the leaf',
+    approach: 'how people come to the field (along the floor, square, through one beam), and its detection capability',
+    capability_mm: 'the detection capability',
+    height_mm: 'the height of the detection zone',
+    addend_mm: 'the addend of the separation distance, off the page of the standard in hand',
+    supplement_mm: 'the supplement Z of the separation distance',
     survey: 'the survey',
     concept: 'the protection concept (who passes, how the door is driven, what guards the closing edge)',
     'concept/people': 'who passes: trained people or the public',
@@ -275,6 +282,7 @@ export const phrases = {
     edition: (edition: string): string => `Judged by edition ${edition} of the rules.`,
     provisional: 'Provisional: placements between the grid points were not computed.',
   },
+  timeline,
   /** What a door file was expected to hold at a place. */
   expected: (text: string): string => text,
   /** The name or formula of a step of arithmetic, or what an outside value means or is noted to be, as the engine has it. */

@@ -1,0 +1,69 @@
+import { type CountedField, type Stance, stancesOfBodies } from '../coverage/scene.ts'
+import { seenAlong } from '../coverage/seen-along.ts'
+import type { Door, DoorState } from '../model/door.ts'
+import type { Lane } from '../model/traffic.ts'
+import { FARTHEST_MM, farthest, mirrored, placesAcross, waysThrough } from './lane-verdict.ts'
+import { halfAlong, type LeafPlane } from './leaf-plane.ts'
+import type { Stretch } from './output.ts'
+
+/** Where along its way one field sees one body of a lane: at one x, from one side. The way rises; the body's middle passes y = 0 at 0. */
+export interface WaySight {
+  readonly counted: CountedField
+  readonly stance: Stance
+  readonly x_mm: number
+  readonly from: 'a' | 'b'
+  /** The body's front is at the leaf's slab when its middle is so far before y = 0. */
+  readonly reach_mm: number
+  readonly visible: readonly Stretch[]
+}
+
+/**
+ * Every body of a lane, from each side, at the middle and both edges, before each of these fields. Every place of a stretch is proved to be seen
+ * (`coverage/seen-along.ts`).
+ */
+export function waySights(
+  door: Door,
+  state: DoorState,
+  lane: Lane,
+  plane: LeafPlane,
+  fields: readonly CountedField[],
+): { readonly sights: readonly WaySight[]; readonly yawSampled: boolean } {
+  const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
+  const along = fields.map((counted) => ({ counted, seen: seenAlong(door, state, counted) }))
+  const farthest_mm = Math.min(FARTHEST_MM, farthest(fields.map((counted) => ({ counted }))))
+  const ways = stances.flatMap((each) => waysThrough(each, lane.from))
+  const sights = ways.flatMap(({ stance, sides }) => {
+    const half = halfAlong(stance)
+    const far_mm = farthest_mm + Math.max(2000, half.y_mm)
+    return along.flatMap(({ counted, seen }) => {
+      const ask = seen(stance)
+      return placesAcross(lane, half.x_mm).flatMap((x_mm) => {
+        const alongY = ask(x_mm, -far_mm, far_mm)
+        return sides.map((from) => ({
+          counted,
+          stance,
+          x_mm,
+          from,
+          reach_mm: plane.half_mm + half.y_mm,
+          visible: from === 'b' ? alongY : mirrored(alongY),
+        }))
+      })
+    })
+  })
+  return { sights, yawSampled }
+}
+
+/**
+ * How far its front is from the leaf's slab when a body comes into a sight that then lasts until it is there: gaps of at most `bridged_mm` aside.
+ * 0 where the sight does not last until then.
+ */
+export function foundBefore_mm({ visible, reach_mm }: WaySight, bridged_mm: number): number {
+  let from_mm = Number.NaN
+  let to_mm = -Infinity
+  for (const stretch of visible) {
+    if (stretch.from_mm > -reach_mm) break
+    if (stretch.from_mm > to_mm + bridged_mm) from_mm = stretch.from_mm
+    to_mm = stretch.to_mm
+  }
+  return to_mm + bridged_mm >= -reach_mm ? -reach_mm - from_mm : 0
+}
