@@ -37,7 +37,7 @@ export function drawingFaults(page: Page): Promise<string[]> {
       /** The signs themselves: a line's box has room above capitals and below the baseline that nobody sees. */
       const letters = [...drawing.querySelectorAll('text')].map((text) => {
         const { left, top, right, bottom } = text.getBoundingClientRect()
-        const size = Number(text.getAttribute('font-size')) * px
+        const size = Number.parseFloat(getComputedStyle(text).fontSize) * px
         const isUpward = bottom - top > right - left && text.hasAttribute('transform')
         const spare = ((isUpward ? right - left : bottom - top) - size * 0.8) / 2
         const box = isUpward

@@ -66,6 +66,7 @@ export function Stage({ first, grips = true, over, note, state, zone, tools, wis
   const [named, setNamed] = useState<string>()
   const [room, size] = useRoom()
   const { shown } = answers
+  const { photos } = snapshot
   const isReadOnly = snapshot.readOnly !== undefined
   const drawing = useMemo(
     () =>
@@ -76,12 +77,15 @@ export function Stage({ first, grips = true, over, note, state, zone, tools, wis
             state,
             zone,
             window: held,
-            kept: (view) => (grips && !isReadOnly ? gripsOf(shown.door, { projection, zone: view.zone }).map(roomOf) : []),
+            kept: (view) => [
+              ...(grips && !isReadOnly ? gripsOf(shown.door, { projection, zone: view.zone }).map(roomOf) : []),
+              ...photos.flatMap(({ onDrawing: at }) => (at?.view === projection ? [{ at, along_mm: PLATE_MM, up_mm: PLATE_MM }] : [])),
+            ],
             width_mm: size.width / PX_PER_MM,
             height_mm: size.height / PX_PER_MM,
           })
         : undefined,
-    [shown, projection, reader, size, held, state, zone, inSpace, grips, isReadOnly],
+    [shown, projection, reader, size, held, state, zone, inSpace, grips, isReadOnly, photos],
   )
   const drawn = drawing && shown && { door: shown.door, drawing, projection, pxPerMm: PX_PER_MM, touchPx: TOUCH_PX[theme] }
   return (
@@ -146,6 +150,9 @@ export function Stage({ first, grips = true, over, note, state, zone, tools, wis
     </section>
   )
 }
+
+/** Half of a photo's mark, in mm of paper. */
+const PLATE_MM = 3
 
 /** What a grip's mark takes of the paper: names keep off it. */
 function roomOf({ at, along, up }: Grip): KeptRoom {
