@@ -91,6 +91,12 @@ describe('the demo doors', () => {
     expect(others).toEqual([])
     expect(pocket?.extent).toMatchObject({ xMin_mm: 0, xMax_mm: 3240 })
     expect(pockets(asIs, 'yard-leaf')).toEqual([])
+    // the same scanner calls: too late for a fork-lift at 3.1 m/s, and in time at the pace that the finding names
+    const late = asIs.findings.filter(({ verdict, rule }) => verdict === 'fail' && ['opening-in-time', 'stops-if-shut'].includes(rule))
+    expect(late.map(({ id }) => id).sort()).toEqual(['opening-in-time:trucks', 'stops-if-shut:trucks'])
+    const paces = late.map(({ facts }) => Number(facts['slower_mm_per_s']))
+    const slower = judged(changed(file, 'survey/lanes/0/fastest_m_per_s', Math.floor(Math.min(...paces)) / 1000)).findings
+    expect(late.map(({ id }) => slower.find((each) => each.id === id)?.verdict)).toEqual(['pass', 'pass'])
     const guarding = changed(changed(file, 'sensors/0/fields/0/function', 'presence'), 'sensors/0/fields/0/presenceTime_s', 'for-ever')
     const both = pockets(judged(guarding), 'foundry-leaf').reduce((sum, pocket) => sum + pocket.cells, 0)
     expect(both).toBeLessThan(pockets(asIs, 'foundry-leaf').reduce((sum, pocket) => sum + pocket.cells, 0))

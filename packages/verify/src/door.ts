@@ -10,7 +10,7 @@ export interface Access {
   readonly readLibrary?: ((file: string) => string | undefined) | undefined
 }
 
-const DOOR_BOUNDS = { length: 8 * 1024 * 1024, depth: 32 }
+export const DOOR_BOUNDS = { length: 8 * 1024 * 1024, depth: 32 }
 const LIBRARY_BOUNDS = { length: 2 * 1024 * 1024, depth: 32 }
 
 /** The door of a door file, version 1 (docs/door-file.md), as plain numbers, with everything that the file implies and every default. */

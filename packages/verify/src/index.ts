@@ -1,4 +1,5 @@
 export type { Proved } from './coverage.ts'
 export type { Issue } from './json.ts'
+export type { ProvedPassage } from './passages.ts'
 export { type VerifyResult, verifyEvidence } from './verify-evidence.ts'
 export type { ProvedCase } from './worst-case.ts'

@@ -64,6 +64,8 @@ export interface Field {
   readonly cluster: number
   readonly acts: SensingFunction
   readonly presence_s: number | undefined
+  /** Of the output; undefined where one is not known, or where the field does not act at every position of the leaf. */
+  readonly times: { readonly response: number; readonly hold: number } | undefined
 }
 
 export interface Sensor {

@@ -95,7 +95,8 @@ function everyPlaneIsPlaced(values: Json): boolean {
 function fieldsOfSensor(values: Json, sensor: Sensor, path: string): readonly Field[] {
   const all = sensor.planes.map((plane) => plane.id)
   const open = { sensor, planes: all, x: [-Infinity, Infinity], y: [-Infinity, Infinity], clearance: 0, top: Infinity, cluster: 1 } as const
-  if (own(values, 'fields') === undefined) return [{ ...open, name: `${sensor.id}/all`, acts: 'presence', presence_s: undefined }]
+  if (own(values, 'fields') === undefined)
+    return [{ ...open, name: `${sensor.id}/all`, acts: 'presence', presence_s: undefined, times: undefined }]
   const ids = new Set<string>()
   return listAt(own(values, 'fields'), `${path}/fields`, { least: 1, most: 32 }).map((each, i) => {
     const at = `${path}/fields/${i}`
@@ -119,11 +120,19 @@ function fieldsOfSensor(values: Json, sensor: Sensor, path: string): readonly Fi
       cluster: numberAt(own(field, 'clusterBeams') ?? 1, `${at}/clusterBeams`, 1, 4096),
       acts: oneOf(own(field, 'function'), `${at}/function`, FUNCTIONS),
       presence_s: presence === undefined ? undefined : presence === 'for-ever' ? Infinity : numberAt(presence, `${at}/presenceTime_s`, 0),
+      times: timesOf(field, at),
     }
   })
 }
 
+function timesOf(field: Json, path: string): Field['times'] {
+  const [response, hold] = [own(field, 'response_s'), own(field, 'hold_s')]
+  const blanking = listAt(own(field, 'blanking') ?? [], `${path}/blanking`, { most: 1000 })
+  if (response === undefined || hold === undefined || blanking.length > 0) return undefined
+  return { response: numberAt(response, `${path}/response_s`, 0), hold: numberAt(hold, `${path}/hold_s`, 0) }
+}
+
 /** Right function, and not known to let a body go that may be known to stay longer (docs/method.md, section 2, "Presence time"). */
-export function countsFor({ acts, presence_s }: Field, { acts: wanted, longestStay_s }: Zone): boolean {
+export function countsFor({ acts, presence_s }: Field, { acts: wanted, longestStay_s }: Pick<Zone, 'acts' | 'longestStay_s'>): boolean {
   return acts === wanted && !(presence_s !== undefined && longestStay_s !== undefined && presence_s < longestStay_s)
 }

@@ -2,10 +2,12 @@ import type { Budget } from './budget.ts'
 import { coverageOf, type Proved } from './coverage.ts'
 import { type Access, doorOf } from './door.ts'
 import { type Issue, listAt, objectAt, own, parseBounded, Refusal, refuse } from './json.ts'
+import { type ProvedPassage, passageOf } from './passages.ts'
 import type { Door } from './plain.ts'
+import { trafficOf } from './traffic.ts'
 
 export type VerifyResult =
-  | { readonly ok: true; readonly proved: readonly Proved[] }
+  | { readonly ok: true; readonly proved: readonly Proved[]; readonly passages: readonly ProvedPassage[] }
   | { readonly ok: false; readonly issues: readonly Issue[] }
 
 export interface VerifyInput extends Access {
@@ -36,23 +38,67 @@ export function verifyEvidence({ doorText, evidenceText, ...access }: VerifyInpu
       return undefined
     }
   }
-  const coverages = attempt(() => coveragesOf(evidenceText, access.sha256(doorText)))
-  const door = coverages && attempt(() => doorOf(doorText, access))
-  const proved = door && provedBy(coverages, door, attempt)
-  return issues.length > 0 || proved === undefined ? { ok: false, issues } : { ok: true, proved }
+  const claims = attempt(() => claimsOf(evidenceText, access.sha256(doorText)))
+  const door = claims && attempt(() => doorOf(doorText, access))
+  if (claims === undefined || door === undefined) return { ok: false, issues }
+  const budget: Budget = { left: WORK }
+  const proved = provedBy(claims.coverages, door, budget, attempt)
+  const passages = passagesBy(claims.passages, doorText, door, budget, attempt)
+  return issues.length > 0 ? { ok: false, issues } : { ok: true, proved, passages }
 }
 
-function coveragesOf(text: string, doorSha256: string): readonly unknown[] {
+interface Claims {
+  readonly coverages: readonly unknown[]
+  readonly passages: readonly unknown[]
+}
+
+function claimsOf(text: string, doorSha256: string): Claims {
   const evidence = objectAt(parseBounded(text, 'evidence', EVIDENCE_BOUNDS), 'evidence')
   const version = own(evidence, 'sillsightEvidence')
   if (version !== 1) refuse('version', 'sillsightEvidence', 'version 1', version)
   const sha256 = own(evidence, 'doorSha256')
   if (sha256 !== doorSha256) refuse('another-door', 'doorSha256', `${doorSha256}, the hash of the door file`, sha256)
-  return listAt(own(evidence, 'coverages'), 'coverages', { most: 1024 })
+  return {
+    coverages: listAt(own(evidence, 'coverages'), 'coverages', { most: 1024 }),
+    passages: listAt(own(evidence, 'passages') ?? [], 'passages', { most: 1024 }),
+  }
 }
 
-function provedBy(coverages: readonly unknown[], door: Door, attempt: <T>(check: () => T) => T | undefined): readonly Proved[] {
-  const budget: Budget = { left: WORK }
+type Attempt = <T>(check: () => T) => T | undefined
+
+function passagesBy(
+  passages: readonly unknown[],
+  doorText: string,
+  door: Door,
+  budget: Budget,
+  attempt: Attempt,
+): readonly ProvedPassage[] {
+  const traffic =
+    passages.length === 0
+      ? undefined
+      : attempt(() =>
+          trafficOf(
+            doorText,
+            door.bodies.map(({ id }) => id),
+          ),
+        )
+  if (traffic === undefined) return []
+  const there = new Set<string>()
+  return passages.flatMap((each, i) => {
+    const path = `passages/${i}`
+    return (
+      attempt(() => {
+        const given = objectAt(each, path)
+        const key = `${String(own(given, 'lane'))}@${String(own(given, 'state'))}`
+        if (there.has(key)) refuse('duplicate', path, 'one entry for each lane and state', key)
+        there.add(key)
+        return passageOf(given, door, traffic, budget, path)
+      }) ?? []
+    )
+  })
+}
+
+function provedBy(coverages: readonly unknown[], door: Door, budget: Budget, attempt: Attempt): readonly Proved[] {
   const there = new Set<string>()
   return coverages.flatMap((each, i) => {
     const path = `coverages/${i}`

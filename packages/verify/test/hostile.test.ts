@@ -51,6 +51,7 @@ describe('evidence that claims nothing', () => {
           worstCases: [],
         },
       ],
+      passages: [],
     })
   })
 })

@@ -1,4 +1,4 @@
-import { evidenceOf } from '@sillsight/engine'
+import { evidenceOf, passagesEvidence } from '@sillsight/engine'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
 import { judgedOrRefusal } from '../judging.ts'
@@ -12,9 +12,10 @@ export function evidenceCommand(request: Request): ExitCode {
   const replace = request.switches.has('force')
   if (out !== undefined && !replace) mustBeFree(out)
   const { door, document, judgement, textSha256 } = judgedOrRefusal(file)
-  const evidence = evidenceOf(door, textSha256, document.tolerances ?? null, (zone, state) =>
+  const coverage = evidenceOf(door, textSha256, document.tolerances ?? null, (zone, state) =>
     judgement.coverages.filter((c) => c.zone === zone.id && c.state === state.id).flatMap(({ pockets }) => pockets),
   )
+  const evidence = { ...coverage, passages: passagesEvidence(door) }
   const text = `${JSON.stringify(evidence)}\n`
   if (out === undefined) print(text)
   else writeWhole(out, out.endsWith('.gz') ? process.getBuiltinModule('node:zlib').gzipSync(text) : text, { replace })

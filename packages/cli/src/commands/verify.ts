@@ -1,5 +1,5 @@
 import { sha256 } from '@sillsight/document'
-import { type Proved, verifyEvidence } from '@sillsight/verify'
+import { type Proved, type ProvedPassage, verifyEvidence } from '@sillsight/verify'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
 import { print } from '../output.ts'
@@ -25,7 +25,9 @@ export function verifyCommand(request: Request): ExitCode {
         repair: 'the evidence does not hold; write it anew from this door file with `sillsight evidence`',
       })),
     )
-  print(safe(request.switches.has('json') ? `${JSON.stringify(result.proved, undefined, 2)}\n` : `${result.proved.map(line).join('\n')}\n`))
+  const { proved, passages } = result
+  const lines = [...proved.map(line), ...passages.map(passageLine)]
+  print(safe(request.switches.has('json') ? `${JSON.stringify({ proved, passages }, undefined, 2)}\n` : `${lines.join('\n')}\n`))
   return result.proved.every(({ allSeen }) => allSeen) ? exitCodes.pass : exitCodes.undetermined
 }
 
@@ -53,4 +55,8 @@ function line({ zone, state, tolerances, allSeen, open_mm2, largestOpen_mm, leav
     : `open ${(open_mm2 / 1e6).toFixed(4)} m2, at most ${Math.ceil(largestOpen_mm)} mm across`
   const blind = worstCases.length > 0 ? `; ${worstCases.length} placements shown to be blind` : ''
   return `${zone}, ${state}, ${when}: ${shownHere}${blind} (${leaves.seen} tiles seen, ${leaves.notFree} not free, ${leaves.open} open)`
+}
+
+function passageLine({ lane, state, ways }: ProvedPassage): string {
+  return `lane ${lane}, ${state}: the closing leaf strikes nobody (${ways} ways past it)`
 }

@@ -61,6 +61,49 @@ describe('the drive of a door file', () => {
     expect(at([[0.1, 40], [0.2, 30]])).toEqual(['stoppingCurve/1']) // biome-ignore format: a curve
   })
 
+  it('takes measured stopping times and how vehicles brake, and refuses two readings and a fall that outdoes the brake', () => {
+    const stopTimes = { readings_s: [0.5, 0.52, 0.51], share_percent: 95, confidence_percent: 90 }
+    const result = parsed({ stopTimes, openDelay_s: 0.4 })
+    if (!result.ok) throw new Error(JSON.stringify(result.issues))
+    expect(toDoor(result.document, result.catalogue).drive).toMatchObject({
+      openDelay_s: 0.4,
+      stopTimes: { readings_s: [0.5, 0.52, 0.51], share: 0.95, confidence: 0.9 },
+    })
+    expect(issues({ stopTimes: { ...stopTimes, readings_s: [0.5, 0.52] } }).map(({ path }) => path)).toEqual(['stopTimes/readings_s'])
+    const braked = (gradient_percent: number) =>
+      parseDocument(
+        JSON.stringify(changed(exampleFile(), 'survey/lanes/0/braking', { reaction_s: 1, decel_m_per_s2: 2, gradient_percent })),
+      )
+    const level = braked(10)
+    if (!level.ok) throw new Error(JSON.stringify(level.issues))
+    expect(toDoor(level.document, level.catalogue).lanes?.[0]?.braking).toMatchObject({
+      decel_mm_per_s2: 2000,
+      fall: 0.1,
+      source: { basis: 'from memory' },
+    })
+    const steep = braked(21)
+    expect(steep.ok || steep.issues).toMatchObject([
+      { path: 'survey/lanes/0/braking/decel_m_per_s2', expected: 'a number above what the fall takes (2.06)' },
+    ])
+  })
+
+  it('takes what the separation-distance standard asks about a field, and the edition that the job names', () => {
+    const approach = { way: 'parallel', capability_mm: 60, height_mm: 200 }
+    const file = changed(changed(exampleFile(), 'sensors/0/fields/0/approach', approach), 'concept/separation', '2010')
+    const result = parseDocument(JSON.stringify(file))
+    if (!result.ok) throw new Error(JSON.stringify(result.issues))
+    const door = toDoor(result.document, result.catalogue)
+    expect(door.separation).toBe('2010')
+    expect(door.concept).not.toHaveProperty('separation')
+    const [sensor] = door.sensors
+    expect(sensor?.kind !== 'zone-only' && sensor?.fields[0]?.approach).toEqual({
+      ...approach,
+      addend_mm: undefined,
+      supplement_mm: undefined,
+      source: { basis: 'from memory', note: 'the door file gives no source' },
+    })
+  })
+
   it('refuses a partial opening larger than the leaf goes, and a body in a lane that is none', () => {
     expect(issues({ partialOpenings_mm: [99_000] }).map(({ path }) => path)).toEqual(['partialOpenings_mm/0'])
     const result = parseDocument(JSON.stringify(changed(exampleFile(), 'survey/lanes/0/bodies', ['nobody'])))

@@ -1,9 +1,12 @@
-import { closingFrom, type Drive, type Lane } from '@sillsight/engine'
+import { type Braking, closingFrom, type Drive, type Lane } from '@sillsight/engine'
 import { BOUNDS } from '../bounds.ts'
 import type { Remarks } from '../remarks.ts'
 import type { Survey } from '../schema/survey.ts'
 import { shown, shownText } from '../shown.ts'
+import { NO_SOURCE } from './sources.ts'
 import { reportTwins } from './states.ts'
+
+type FileLane = NonNullable<Survey['lanes']>[number]
 
 const MM = 1000
 
@@ -23,6 +26,7 @@ export function driveOf({ drive, opening, leaf }: Survey, remarks: Remarks): Dri
     reverseDelay_s: drive.reverseDelay_s,
     openSpeed_mm_per_s: inMm(drive.openSpeed_m_per_s),
     openAccel_mm_per_s2: inMm(drive.openAccel_m_per_s2),
+    openDelay_s: drive.openDelay_s,
     partialOpenings_mm: drive.partialOpenings_mm ?? [],
     movingMass_kg: drive.movingMass_kg,
   }
@@ -106,11 +110,28 @@ export function lanesOf({ lanes = [] }: Survey, bodies: readonly string[], remar
       fastest_mm_per_s: inMm(lane.fastest_m_per_s),
       bodies: [...new Set(lane.bodies ?? bodies)],
       longestStay_s: lane.longestStay_s,
+      ...(lane.braking ? { braking: brakingOf(lane.braking, `${path}/braking`, remarks) } : {}),
     }
   })
 }
 
-function checkLane(lane: NonNullable<Survey['lanes']>[number], path: string, remarks: Remarks): void {
+/** Standard gravity, m/s2, by definition. */
+const GRAVITY_M_PER_S2 = 9.80665
+
+function brakingOf(braking: NonNullable<FileLane['braking']>, path: string, remarks: Remarks): Braking {
+  const { reaction_s, decel_m_per_s2, gradient_percent, source = NO_SOURCE } = braking
+  const fall = gradient_percent / 100
+  if (decel_m_per_s2 <= GRAVITY_M_PER_S2 * fall)
+    remarks.issue({
+      code: 'contradiction',
+      path: `${path}/decel_m_per_s2`,
+      expected: `a number above what the fall takes (${(GRAVITY_M_PER_S2 * fall).toFixed(2)})`,
+      got: shown(decel_m_per_s2),
+    })
+  return { reaction_s, decel_mm_per_s2: decel_m_per_s2 * MM, fall, source }
+}
+
+function checkLane(lane: FileLane, path: string, remarks: Remarks): void {
   if (lane.xMin_mm >= lane.xMax_mm)
     remarks.issue({
       code: 'contradiction',

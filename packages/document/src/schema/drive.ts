@@ -43,6 +43,7 @@ export const driveSchema = record(
     reverseDelay_s: optional(time_s('Rest before it opens again.')),
     openSpeed_m_per_s: optional(speed_m_per_s('Largest speed while it opens.')),
     openAccel_m_per_s2: optional(accel_m_per_s2('How fast it speeds up and slows down while it opens.')),
+    openDelay_s: optional(time_s('From the input of the control until a shut leaf begins to open; a warning before it counts with it.')),
     partialOpenings_mm: optional(
       list(size_mm('Clear way.'), { upTo: BOUNDS.partialOpenings }, 'Clear ways from which it may close, beside the full opening.'),
     ),

@@ -18,6 +18,7 @@ import {
   wordOr,
 } from './parts.ts'
 import { eitherPart, numberPart, textPart, tuplePart } from './schema.ts'
+import { sourceSchema } from './source.ts'
 import { within_mm } from './tolerances.ts'
 
 const readingSchema = eitherPart(
@@ -177,6 +178,22 @@ const stateSchema = record(
   'One state of the doorway, such as a dock leveller up or down; each is judged.',
 )
 
+const brakingSchema = record(
+  {
+    reaction_s: number(
+      { from: 0, upTo: 10 },
+      "From seeing that the leaf stays shut until the vehicle brakes: the driver's time and the brake's.",
+    ),
+    decel_m_per_s2: number({ above: 0, upTo: 10 }, 'How hard it brakes on the level, on the worst floor and with the worst load.'),
+    gradient_percent: number(
+      { from: -30, upTo: 30 },
+      'Fall of the way toward the leaf in mm per 100 mm: 0 on the level, negative where it rises.',
+    ),
+    source: optional(sourceSchema),
+  },
+  'How a vehicle of this lane stops before a leaf that stays shut.',
+)
+
 const laneSchema = record(
   {
     ...named,
@@ -190,6 +207,7 @@ const laneSchema = record(
       list(id('Id of a body.'), { from: 1, upTo: BOUNDS.bodies }, 'Bodies that stand in for whoever passes; all of the door if absent.'),
     ),
     longestStay_s: optional(number({ above: 0, upTo: 1e7 }, 'Longest time that somebody may stand in the doorway.')),
+    braking: optional(brakingSchema),
   },
   'Where people and vehicles pass, along y. Somebody who passes may stop and stand anywhere.',
 )

@@ -7,8 +7,8 @@ import { NO_TOLERANCES } from './off.ts'
 import { partsAlong } from './parts-along.ts'
 import type { CountedField, Stance } from './scene.ts'
 import { joined, type Stretch } from './stretches.ts'
-import { tileBeams, tileBody, tolerantField } from './tile-scene.ts'
-import { growTree, SPLIT, type TileTree } from './tile-tree.ts'
+import { type TolerantField, tileBeams, tileBody, tolerantField } from './tile-scene.ts'
+import { growTree, SPLIT, type TileSight, type TileTree } from './tile-tree.ts'
 
 /** The ends of a stretch are found to this; what is not proved counts as unseen. */
 export const END_MM = 1
@@ -21,38 +21,57 @@ export function seenAlong(door: Door, state: DoorState, counted: CountedField) {
   const field = tolerantField(door, state, counted, NO_TOLERANCES)
   const floor = floorPieces(state.floor)
   return (stance: Stance) => {
-    const { body, posture, yaw_rad } = stance
-    if (partsOf(posture)) {
+    if (partsOf(stance.posture)) {
       const along = partsAlong(field, stance, END_MM)
       const questions = { left: 4e6 }
       return (x_mm: number, yMin_mm: number, yMax_mm: number): readonly Stretch[] =>
         joined(stripsAlong(floor, yMin_mm, yMax_mm).flatMap(({ strip, from_mm, to_mm }) => along(strip, x_mm, from_mm, to_mm, questions)))
     }
-    const shape = shapeOf(posture, yaw_rad, body.reflectance, counted.sensor.spotRadius_mm)
-    const beams = [tileBeams(field, shape, NO_TOLERANCES, 0)]
-    const budget = { left: 1e6 }
-    return (x_mm: number, yMin_mm: number, yMax_mm: number): readonly Stretch[] =>
-      joined(
-        stripsAlong(floor, yMin_mm, yMax_mm).flatMap(({ strip, from_mm, to_mm }) => {
-          const tile = { xMin: x_mm, xMax: x_mm, yMin: from_mm, yMax: to_mm }
-          const problem = {
-            standing: shapeOf(posture, yaw_rad, 1, 0),
-            turn_rad: 0,
-            strip,
-            fields: [field],
-            beams,
-            bodies: [tileBody(shape, strip)],
-            obstacles: [],
-            length_mm: 0,
-            floor_mm: 0,
-            smallest_mm: END_MM,
-            stopAtOpen: false,
-            budget,
-          }
-          return seenTiles(growTree(problem, tile, []), from_mm, to_mm)
-        }),
-      )
+    const trees = treesOn(field, floor, stance, { left: 1e6 })
+    return (x_mm: number, yMin_mm: number, yMax_mm: number): readonly Stretch[] => seenIn(trees(x_mm, yMin_mm, yMax_mm, []))
   }
+}
+
+/** The argument for what `seenAlong` says of a body of one part: a tree for each straight piece of the floor, in rising y; its sights go to `sights`. */
+export function treesAlong(door: Door, state: DoorState, counted: CountedField) {
+  const field = tolerantField(door, state, counted, NO_TOLERANCES)
+  const floor = floorPieces(state.floor)
+  return (stance: Stance) => treesOn(field, floor, stance, { left: 1e6 })
+}
+
+export interface TreeAlong {
+  readonly tree: TileTree
+  readonly from_mm: number
+  readonly to_mm: number
+}
+
+function treesOn(field: TolerantField, floor: FloorPieces, { body, posture, yaw_rad }: Stance, budget: { left: number }) {
+  const shape = shapeOf(posture, yaw_rad, body.reflectance, field.counted.sensor.spotRadius_mm)
+  const beams = [tileBeams(field, shape, NO_TOLERANCES, 0)]
+  return (x_mm: number, yMin_mm: number, yMax_mm: number, sights: TileSight[]): readonly TreeAlong[] =>
+    stripsAlong(floor, yMin_mm, yMax_mm).map(({ strip, from_mm, to_mm }) => {
+      const tile = { xMin: x_mm, xMax: x_mm, yMin: from_mm, yMax: to_mm }
+      const problem = {
+        standing: shapeOf(posture, yaw_rad, 1, 0),
+        turn_rad: 0,
+        strip,
+        fields: [field],
+        beams,
+        bodies: [tileBody(shape, strip)],
+        obstacles: [],
+        length_mm: 0,
+        floor_mm: 0,
+        smallest_mm: END_MM,
+        stopAtOpen: false,
+        budget,
+      }
+      return { tree: growTree(problem, tile, sights), from_mm, to_mm }
+    })
+}
+
+/** Where these trees say that the body is seen. */
+export function seenIn(trees: readonly TreeAlong[]): readonly Stretch[] {
+  return joined(trees.flatMap(({ tree, from_mm, to_mm }) => seenTiles(tree, from_mm, to_mm)))
 }
 
 function stripsAlong(

@@ -176,7 +176,7 @@ function stepsOf(door: Door, lane: Lane, { timed, there_mm, needed_mm, by }: App
       quantity(needed_mm, 'mm'),
       'passing/separation',
       { steps: ['speed of approach, K', 'time until the leaf rests, T', 'addend, C or D_DS', 'supplement, Z'] },
-      'K T + C + Z',
+      'K T + addend + supplement',
     ),
     step('found before the leaf', quantity(there_mm, 'mm'), 'passing/way-sights', { inputs: [lanePath(door, lane), field] }),
     step(

@@ -2,9 +2,11 @@ import type { Door, DoorState } from '../model/door.ts'
 import type { Step } from '../model/finding.ts'
 import type { InputPath } from '../model/source.ts'
 import type { Drive, Lane } from '../model/traffic.ts'
+import type { SensingFunction } from '../model/zone.ts'
 import { kineticEnergy_J, type LeafDrive } from '../motion/leaf-run.ts'
-import { type LaneContact, type LaneVerdict, laneVerdict, type TimedField } from '../passing/lane-verdict.ts'
+import { type LaneContact, type LaneQuestion, type LaneVerdict, laneVerdict, type TimedField } from '../passing/lane-verdict.ts'
 import { leafPlane } from '../passing/leaf-plane.ts'
+import { type PassageEvidence, passageEvidence } from '../passing/passage-evidence.ts'
 import { stateFacts } from './coverage-drafts.ts'
 import { quantity, step } from './drafts.ts'
 import { fieldsOfFunction } from './fields.ts'
@@ -32,18 +34,32 @@ export function lanePassing(context: Context, lane: Lane, state: DoorState): Lan
 }
 
 function answerOf(door: Door, lane: Lane, state: DoorState): LanePassing {
-  const { leaf } = door
   const needs = missingInputs(door, lane)
-  if (leaf?.travel === 'turning') return { kind: 'not-computable' }
+  if (door.leaf?.travel === 'turning') return { kind: 'not-computable' }
+  const question = questionOf(door, lane, state)
+  if (question === undefined) return { kind: 'missing', needs }
+  return { kind: 'found', verdict: laneVerdict(question), blanked: question.fields.length < timedFields(door, lane).length }
+}
+
+/** Undefined where something is missing, or the leaf turns. */
+function questionOf(door: Door, lane: Lane, state: DoorState): LaneQuestion | undefined {
   const plane = leafPlane(door, state)
   const drive = door.drive && plane && leafDrive(door.drive, plane.way_mm)
   const { slowest_mm_per_s: slowest, fastest_mm_per_s: fastest } = lane
-  if (needs.length > 0 || !plane || !drive || slowest === undefined || fastest === undefined) return { kind: 'missing', needs }
-  const fields = timedFields(door, lane)
-  const acting = fields.filter(({ counted }) => counted.field.blanking.length === 0)
+  if (missingInputs(door, lane).length > 0 || !plane || !drive || slowest === undefined || fastest === undefined) return undefined
+  const fields = timedFields(door, lane).filter(({ counted }) => counted.field.blanking.length === 0)
   const openings_mm = [plane.way_mm, ...(door.drive?.partialOpenings_mm ?? []).filter((way_mm) => way_mm < plane.way_mm)]
-  const verdict = laneVerdict({ door, state, lane, drive, plane, speeds_mm_per_s: [slowest, fastest], fields: acting, openings_mm })
-  return { kind: 'found', verdict, blanked: acting.length < fields.length }
+  return { door, state, lane, drive, plane, speeds_mm_per_s: [slowest, fastest], fields, openings_mm }
+}
+
+/** Evidence of every lane and state in which nobody is struck, as far as it can be shown in this form. */
+export function passagesEvidence(door: Door): readonly PassageEvidence[] {
+  return (door.lanes ?? []).flatMap((lane) =>
+    door.states.flatMap((state) => {
+      const question = questionOf(door, lane, state)
+      return (question && passageEvidence(question)) ?? []
+    }),
+  )
 }
 
 /** A field with blanking windows does not act at some positions of the leaf: none of it is counted on. */
@@ -172,8 +188,8 @@ export function contactSteps(door: Door, lane: Lane, contact: LaneContact): read
   ]
 }
 
-export function laneRestsOn({ door, values }: Context, lane: Lane): RestsOn {
-  const counted = fieldsOfFunction(door, 'presence')
+export function laneRestsOn({ door, values }: Context, lane: Lane, functions: readonly SensingFunction[] = ['presence']): RestsOn {
+  const counted = functions.flatMap((each) => fieldsOfFunction(door, each))
   const bodies = door.bodies.filter(({ id }) => lane.bodies.includes(id))
   const sensors = [...new Set(counted.map(({ sensor }) => sensor))]
   const inputs = [

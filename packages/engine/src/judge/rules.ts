@@ -8,6 +8,7 @@ import { floorClearance } from './floor-clearance.ts'
 import { guardedHeight } from './guarded-height.ts'
 import { leafInFieldRule } from './leaf-in-field.ts'
 import { mustNotSee } from './must-not-see.ts'
+import { openingInTime } from './opening-in-time.ts'
 import { presenceRequired } from './presence-required.ts'
 import { presenceTime } from './presence-time.ts'
 import { referenceBody } from './reference-body.ts'
@@ -15,6 +16,7 @@ import type { Rule } from './rule.ts'
 import { segmentBlocked } from './segment-blocked.ts'
 import { sensorValues } from './sensor-values.ts'
 import { smallestBodyRule } from './smallest-body.ts'
+import { stopsIfShut } from './stops-if-shut.ts'
 import { struckByLeaf } from './struck-by-leaf.ts'
 import { walkedInto } from './walked-into.ts'
 import { zoneCovered } from './zone-covered.ts'
@@ -37,6 +39,8 @@ export const RULES: readonly Rule[] = [
   struckByLeaf,
   walkedInto,
   approachDistance,
+  openingInTime,
+  stopsIfShut,
   leafInFieldRule,
   floorClearance,
   sensorValues,

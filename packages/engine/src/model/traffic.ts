@@ -1,3 +1,5 @@
+import type { Source } from './source.ts'
+
 /** Motion of the leaf: docs/method.md, "Time". What nobody said is undefined; speeds and accelerations are those of the closing edge. */
 export interface Drive {
   readonly closeSpeed_mm_per_s: number | undefined
@@ -13,6 +15,8 @@ export interface Drive {
   readonly reverseDelay_s: number | undefined
   readonly openSpeed_mm_per_s: number | undefined
   readonly openAccel_mm_per_s2: number | undefined
+  /** From the input of the control until a shut leaf begins to open, warning before it included; undefined if nobody said. */
+  readonly openDelay_s?: number | undefined
   /** Measured between the stop command at full speed and rest: then these bound the time, not delay and braking; undefined if nobody did. */
   readonly stopTimes?: StopTimes | undefined
   /** Clear ways from which a closing may begin, beside the full one. */
@@ -35,6 +39,17 @@ export interface Lane {
   readonly bodies: readonly string[] // ids, never empty
   /** Longest time a body may stand in the doorway; undefined if nobody said. */
   readonly longestStay_s: number | undefined
+  /** How a vehicle stops before a leaf that stays shut; undefined if nobody said. */
+  readonly braking?: Braking | undefined
+}
+
+/** What a stopping distance follows from. */
+export interface Braking {
+  readonly reaction_s: number
+  readonly decel_mm_per_s2: number
+  /** Fall of the way toward the leaf, as height per length; negative where it rises. */
+  readonly fall: number
+  readonly source: Source
 }
 
 /** Several readings of one time, and what is asked of their bound: with this confidence, this share of all stops takes no longer. */

@@ -1,5 +1,6 @@
 import { approachDistance } from './en/approach.ts'
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './en/beams.ts'
+import { openingInTime, stopsIfShut } from './en/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './en/concept.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
 import { phrases } from './en/phrases.ts'
@@ -25,6 +26,8 @@ export const english: Language = {
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,
     'approach-distance': approachDistance,
+    'opening-in-time': openingInTime,
+    'stops-if-shut': stopsIfShut,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,

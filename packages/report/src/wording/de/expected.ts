@@ -19,6 +19,7 @@ const PATTERNS: readonly (readonly [RegExp, (found: Found) => string])[] = [
     /^(a number|an angle|a height|a y) above (\w+) \((.+)\)$/,
     ([, what, name, value]) => `${KINDS[what ?? '']} über ${name} (${comma(value)})`,
   ],
+  [/^a number above what the fall takes \((.+)\)$/, ([, value]) => `eine Zahl über dem, was das Gefälle nimmt (${comma(value)})`],
   [/^y above (.+), as the profile runs along y$/, ([, value]) => `ein y über ${comma(value)}, denn der Verlauf geht entlang y`],
   [
     /^at (least|most) (\w+) \((.+)\)$/,

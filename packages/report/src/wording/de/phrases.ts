@@ -119,6 +119,8 @@ export const phrases: Phrases = {
     fastest_m_per_s: 'das schnellste Tempo',
     response_s: 'die Ansprechzeit des Ausgangs',
     hold_s: 'die Nachlaufzeit des Ausgangs',
+    openDelay_s: 'die Verzögerung, bevor ein geschlossener Flügel zu öffnen beginnt',
+    braking: 'wie Fahrzeuge der Spur bremsen (Reaktion, Verzögerung, Gefälle des Weges)',
     stopTimes: 'mehrere Anhaltezeiten des Flügels',
     approach: 'wie Personen zum Feld kommen (am Boden entlang, quer, durch einen Strahl), und sein Detektionsvermögen',
     capability_mm: 'das Detektionsvermögen',

@@ -130,6 +130,8 @@ export const phrases = {
     fastest_m_per_s: 'the fastest pace',
     response_s: 'the response time of its output',
     hold_s: 'the hold time of its output',
+    openDelay_s: 'the delay before a shut leaf begins to open',
+    braking: 'how vehicles of the lane brake (reaction, deceleration, fall of the way)',
     stopTimes: 'several stopping times of the leaf',
     approach: 'how people come to the field (along the floor, square, through one beam), and its detection capability',
     capability_mm: 'the detection capability',

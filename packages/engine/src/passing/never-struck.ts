@@ -1,0 +1,223 @@
+import { type Closing, runOf, wayAt } from '../motion/leaf-run.ts'
+import { speedAt } from '../motion/profile.ts'
+import type { Stretch, View } from './output.ts'
+
+/**
+ * Proof trees that a body is never struck: docs/evidence.md, "Passages", says what each claims and by which formulas it is checked. Places along the
+ * way in mm, slowness in s per mm, times in s.
+ */
+export interface Way {
+  readonly closing: Closing
+  readonly enter_mm: number
+  readonly leave_mm: number
+  readonly clear: number
+  /** Of fields that hold a body that stands; in the order of the evidence. */
+  readonly views: readonly View[]
+}
+
+/** Slownesses up to `to` (from the end of the part before), and a tree for each window of starting instants. */
+export interface ProvedPart {
+  readonly to: number
+  readonly trees: readonly WindowTree[]
+}
+
+/** In preorder: SLOWER is followed by the halves of smaller and larger slowness, LATER by those of shorter and longer closings, SHOWN is a leaf. */
+export type WindowTree = readonly number[]
+export const SHOWN = 0
+export const SLOWER = -1
+export const LATER = -2
+
+/** What every inequality holds by here; the page asks for half of it. */
+const SPARE_MM = 2e-6
+const SPARE_S = 2e-9
+const MOST_LEAVES = 20_000
+/** Halves of halves: what is not shown by then is not so, or so by less than anybody measures. */
+const DEEPEST = 50
+
+/** Undefined where it is not so, or where a proof of this form was not found. */
+export function neverStruck(way: Way, slownesses: readonly [from: number, to: number]): readonly ProvedPart[] | undefined {
+  if (!standsSeen(way)) return undefined
+  const budget = { left: MOST_LEAVES }
+  const cuts = cutsOf(way.views, slownesses[0], slownesses[1])
+  const parts: ProvedPart[] = []
+  for (const [i, to] of cuts.entries()) {
+    const from = i === 0 ? slownesses[0] : (cuts[i - 1] as number)
+    const trees = windowsOf(way, from, to).map((window) => {
+      const tree: number[] = []
+      return grow(way, window, { slow0: from, slow1: to, ran0: 0, ran1: longest(way, window, from, to) }, tree, budget, 0)
+        ? tree
+        : undefined
+    })
+    if (!trees.every((tree) => tree !== undefined)) return undefined
+    parts.push({ to, trees })
+  }
+  return parts
+}
+
+/** Why no proof of this form can be given at all. */
+export function unprovable({ profile, drive }: Closing): boolean {
+  return drive.stoppingCurve !== undefined || drive.stopDecel < drive.close.accel || !(profile.end_s > 0)
+}
+
+/** Whoever stands anywhere in the leaf's plane is seen, or has no room there at all. */
+function standsSeen({ views, enter_mm, leave_mm, clear, closing }: Way): boolean {
+  if (clear > closing.from + SPARE_MM) return true
+  let seenTo = enter_mm
+  for (const { from_mm, to_mm } of views.flatMap(({ visible }) => visible).sort((a, b) => a.from_mm - b.from_mm))
+    if (from_mm <= seenTo) seenTo = Math.max(seenTo, to_mm)
+  return seenTo >= leave_mm
+}
+
+/** Where a stretch begins to last for the response, or the hold to bridge a gap: a trace to both sides of it, so that each part knows. */
+function cutsOf(views: readonly View[], from: number, to: number): readonly number[] {
+  const cuts = [to]
+  const keep = (time_s: number, way_mm: number) => {
+    for (const cut of [(time_s / way_mm) * (1 - 1e-9), (time_s / way_mm) * (1 + 1e-9)]) if (cut > from && cut < to) cuts.push(cut)
+  }
+  for (const { visible, response_s, hold_s } of views)
+    for (const [i, { from_mm, to_mm }] of visible.entries()) {
+      keep(response_s, to_mm - from_mm)
+      const next = visible[i + 1]
+      if (next) keep(hold_s, next.from_mm - to_mm)
+    }
+  return [...new Set(cuts)].sort((a, b) => a - b)
+}
+
+/** The output changes at `place` after `response`, if it does at all, and forbids closing until `to` after `hold`. */
+interface Change {
+  readonly from_mm: number
+  readonly response_s: number
+  readonly to_mm: number
+  readonly hold_s: number
+}
+/** Closings that begin after the `offs` and are told to stop at the change, for a body that is in the leaf's plane between two places (or stands). */
+export interface Window {
+  /** Undefined where nothing stops them: then times count from the instant the body has left. */
+  readonly stop: Change | undefined
+  readonly offs: readonly Change[]
+  readonly enter_mm: number
+  readonly leave_mm: number
+}
+
+/** Every window of a part, in the order of docs/evidence.md: those of a body that goes on, then those of one that stands, stretch by stretch. */
+export function windowsOf({ views, enter_mm, leave_mm, clear, closing }: Way, from: number, to: number): readonly Window[] {
+  const order = (changes: readonly Change[]) => [...changes].sort((a, b) => onAt(a, from) - onAt(b, from))
+  const going = order(views.flatMap((view) => changesOf(view, from, to)))
+  const windows: Window[] = going.map((stop, k) => ({ stop, offs: going.slice(0, k), enter_mm, leave_mm }))
+  windows.push({ stop: undefined, offs: going, enter_mm, leave_mm })
+  if (clear > closing.from + SPARE_MM) return windows
+  const lasting = views.flatMap((view) => view.visible.filter((s) => lasts(view, s, from)).map((stretch) => changeOf(view, stretch)))
+  for (const view of views)
+    for (const stretch of view.visible) {
+      if (!(stretch.from_mm < leave_mm && stretch.to_mm > enter_mm)) continue
+      const own = changeOf(view, stretch)
+      const before = order(
+        lasting.filter((each) => each.from_mm <= own.from_mm && !isSame(each, own) && onAt(each, from) <= onAt(own, from)),
+      )
+      const place = Math.max(enter_mm, own.from_mm)
+      for (const [k, stop] of [...before, own].entries())
+        windows.push({ stop, offs: before.slice(0, k), enter_mm: place, leave_mm: Infinity })
+    }
+  return windows
+}
+
+function isSame(a: Change, b: Change): boolean {
+  return a.from_mm === b.from_mm && a.to_mm === b.to_mm && a.response_s === b.response_s && a.hold_s === b.hold_s
+}
+
+function changesOf(view: View, from: number, to: number): readonly Change[] {
+  const changes: Change[] = []
+  for (const stretch of view.visible) {
+    const last = changes[changes.length - 1]
+    const gap_mm = last ? stretch.from_mm - last.to_mm : Infinity
+    if (last && gap_mm * from <= view.hold_s && gap_mm * to <= view.hold_s) changes[changes.length - 1] = { ...last, to_mm: stretch.to_mm }
+    else if (lasts(view, stretch, from)) changes.push(changeOf(view, stretch))
+  }
+  return changes
+}
+
+function lasts({ response_s }: View, { from_mm, to_mm }: Stretch, slowness: number): boolean {
+  return (to_mm - from_mm) * slowness >= response_s
+}
+
+function changeOf({ response_s, hold_s }: View, { from_mm, to_mm }: Stretch): Change {
+  return { from_mm, response_s, to_mm, hold_s }
+}
+
+function onAt({ from_mm, response_s }: Change, slowness: number): number {
+  return from_mm * slowness + response_s
+}
+
+/** When the body enters the plane, after the stop; without a stop, after it has left. */
+function enters({ stop, enter_mm, leave_mm }: Window, slowness: number): number {
+  return stop ? (enter_mm - stop.from_mm) * slowness - stop.response_s : (enter_mm - leave_mm) * slowness
+}
+function leaves({ stop, leave_mm }: Window, slowness: number): number {
+  if (!stop) return 0
+  return leave_mm === Infinity ? Infinity : (leave_mm - stop.from_mm) * slowness - stop.response_s
+}
+/** How long before the stop the output let closings begin again, for one of those before. */
+function room({ stop, leave_mm }: Window, off: Change, slowness: number): number {
+  const end_s = stop ? onAt(stop, slowness) : leave_mm * slowness
+  return end_s - (off.to_mm * slowness + off.hold_s)
+}
+
+/** A closing that ran for longer is shut before the body comes. */
+function longest({ closing }: Way, window: Window, from: number, to: number): number {
+  return Math.max(0, closing.profile.end_s - Math.min(enters(window, from), enters(window, to)))
+}
+
+interface Box {
+  readonly slow0: number
+  readonly slow1: number
+  readonly ran0: number // how long a closing has run when it is told to stop
+  readonly ran1: number
+}
+
+function grow(way: Way, window: Window, box: Box, tree: number[], budget: { left: number }, depth: number): boolean {
+  if (isShown(way, window, box)) {
+    tree.push(SHOWN)
+    return true
+  }
+  if (--budget.left < 0 || depth >= DEEPEST) return false
+  const { slow0, slow1, ran0, ran1 } = box
+  const spread_s = Math.max(Math.abs(enters(window, slow1) - enters(window, slow0)), spreadOf(window, box))
+  if (spread_s > ran1 - ran0) {
+    tree.push(SLOWER)
+    const middle = (slow0 + slow1) / 2
+    return (
+      grow(way, window, { ...box, slow1: middle }, tree, budget, depth + 1) &&
+      grow(way, window, { ...box, slow0: middle }, tree, budget, depth + 1)
+    )
+  }
+  tree.push(LATER)
+  const middle = (ran0 + ran1) / 2
+  return (
+    grow(way, window, { ...box, ran1: middle }, tree, budget, depth + 1) &&
+    grow(way, window, { ...box, ran0: middle }, tree, budget, depth + 1)
+  )
+}
+
+function spreadOf(window: Window, { slow0, slow1 }: Box): number {
+  return window.leave_mm === Infinity ? 0 : Math.abs(leaves(window, slow1) - leaves(window, slow0))
+}
+
+/** The five reasons of docs/evidence.md. With `stopDecel` at least `closeAccel` a closing that ran longer is lower at any time after its stop. */
+function isShown({ closing, clear }: Way, window: Window, { slow0, slow1, ran0, ran1 }: Box): boolean {
+  const { drive, profile } = closing
+  if (window.offs.some((off) => room(window, off, slow0) < ran0 - SPARE_S && room(window, off, slow1) < ran0 - SPARE_S)) return true
+  const enters_s = Math.min(enters(window, slow0), enters(window, slow1))
+  if (ran0 + enters_s > profile.end_s + SPARE_S) return true
+  if (clear > closing.from + SPARE_MM && ran1 + Math.max(enters(window, slow0), enters(window, slow1)) < -SPARE_S) return true
+  const braked_s = fastest(closing, ran0 + drive.stopDelay_s, ran1 + drive.stopDelay_s) / drive.stopDecel
+  if (window.stop && enters_s > drive.stopDelay_s + braked_s + SPARE_S) return true
+  const run = runOf(closing, window.stop ? ran1 : Infinity)
+  const leaves_s = Math.max(leaves(window, slow0), leaves(window, slow1))
+  return wayAt(run, Math.min(ran1 + leaves_s, run.rest_s)) > clear + SPARE_MM
+}
+
+/** The largest speed of the profile between two instants: it rises, stays and falls. */
+function fastest({ profile }: Closing, from_s: number, to_s: number): number {
+  if (to_s >= profile.end_s - profile.slowing_s && from_s <= profile.slowing_s) return profile.peak
+  return Math.max(speedAt(profile, from_s), speedAt(profile, to_s))
+}

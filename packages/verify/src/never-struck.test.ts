@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest'
+import { Refusal } from './json.ts'
+import { closingOf } from './leaf-motion.ts'
+import { checkParts, type Way } from './never-struck.ts'
+
+/** The leaf of method-cases T2, past which a body runs at 1000 mm/s that is seen from 3000 to 500 mm before the leaf, and from 400 mm on. */
+const drive = { speed: 500, accel: 1000, jerk: undefined, delay: 0.1, decel: 1000 }
+const way = (half: number, clear: number): Way => ({
+  closing: closingOf(2000, drive),
+  enter: -half,
+  leave: half,
+  clear,
+  views: [
+    {
+      visible: [
+        [-3000, -500],
+        [-400, 400],
+      ],
+      response: 0.1,
+      hold: 0,
+    },
+  ],
+})
+
+/** Every window halved ten times along the phases; two changes, none after them, and the two that a body brings about which stands. */
+function codeOf(given: Way, windows = 5): string {
+  const full = (depth: number): number[] => (depth === 0 ? [0] : [-2, ...full(depth - 1), ...full(depth - 1)])
+  const parts = [{ to: 1 / 1000, trees: Array.from({ length: windows }, () => full(10)) }]
+  try {
+    checkParts(given, [1 / 1000, 1 / 1000], parts, { left: 1e6 }, 'parts')
+    return 'shown'
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return `${thrown.issue.code} ${thrown.issue.path.replace(/\/\d+$/, '')}`
+    throw thrown
+  }
+}
+
+describe('checkParts', () => {
+  // Hand calculation: a closing runs for 0.2 s at most before it is told to stop, and 0.1 s more: 45 mm, 300 mm/s, and 45 mm of braking.
+  // The body comes 0.2 s after the stop and has left after 0.4 s, when the leaf has just come to rest, at 1910 mm
+  it('asks for the height of the leaf when the body has left', () => {
+    expect(codeOf(way(100, 1908))).toBe('shown')
+    expect(codeOf(way(100, 1912))).toBe('not-shown parts/0/trees/1')
+  })
+
+  // Hand calculation: a shorter body has left after 0.32 s, when the leaf stands at 1913.2 mm; one that stands there is still there at its rest
+  it('asks about a body that stands, which is still there when the leaf comes to rest', () => {
+    expect(codeOf(way(20, 1908))).toBe('shown')
+    expect(codeOf(way(20, 1912))).toBe('not-shown parts/0/trees/4')
+  })
+
+  it('asks for a tree for every window, and for parts up to the slowest body', () => {
+    expect(codeOf(way(100, 1908), 4)).toBe('too-few parts/0/trees')
+    expect(() => checkParts(way(100, 1908), [1 / 1000, 1 / 900], [], { left: 1e6 }, 'parts')).toThrow(Refusal)
+  })
+
+  it('asks that whoever stands in the way of the leaf is seen there', () => {
+    const { views, ...rest } = way(100, 1908)
+    expect(codeOf({ ...rest, views: views.map((view) => ({ ...view, visible: [[-3000, 90]] })) }, 2)).toBe('not-shown parts')
+  })
+})

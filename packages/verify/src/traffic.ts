@@ -1,0 +1,123 @@
+import { DOOR_BOUNDS } from './door.ts'
+import { idAt, type Json, listAt, numberAt, objectAt, oneOf, own, parseBounded, refuse } from './json.ts'
+import type { Drive } from './leaf-motion.ts'
+
+export interface Leaf {
+  readonly travel: 'down' | 'toward-zero' | 'toward-width' | 'both-inward'
+  /** To either side of y = 0, with what it may bulge. */
+  readonly half: number
+}
+
+export interface Lane {
+  readonly id: string
+  readonly xMin: number
+  readonly xMax: number
+  readonly from: readonly ('a' | 'b')[]
+  readonly slowest: number // mm per s
+  readonly fastest: number
+  readonly bodies: readonly string[]
+  readonly longestStay_s: number | undefined
+}
+
+/** What the door file says about leaf, drive and lanes; read only where the evidence has passages. */
+export interface Traffic {
+  readonly leaf: Leaf
+  readonly drive: Drive
+  /** Ways from which a closing may begin, beside the whole one. */
+  readonly partial: readonly number[]
+  readonly width: number
+  readonly height: number
+  readonly lanes: readonly Lane[]
+}
+
+/** Slower is standing. */
+const SLOWEST = 1
+
+/**
+ * Anything that stands in the door file beside the names known here could change what the leaf does: then nothing is claimed.
+ */
+const KNOWN = {
+  leaf: ['travel', 'thickness_mm', 'bulge_mm', 'parked'],
+  drive: [
+    'closeSpeed_m_per_s',
+    'closeAccel_m_per_s2',
+    'closeJerk_m_per_s3',
+    'stopDelay_s',
+    'stopDecel_m_per_s2',
+    'afterStop',
+    'reverseDelay_s',
+    'openSpeed_m_per_s',
+    'openAccel_m_per_s2',
+    'partialOpenings_mm',
+    'movingMass_kg',
+    'source',
+  ],
+  lane: ['id', 'name', 'who', 'xMin_mm', 'xMax_mm', 'directions', 'slowest_m_per_s', 'fastest_m_per_s', 'bodies', 'longestStay_s'],
+}
+
+export function trafficOf(text: string, bodies: readonly string[]): Traffic {
+  const survey = objectAt(own(objectAt(parseBounded(text, 'door', DOOR_BOUNDS), 'door'), 'survey'), 'survey')
+  const leaf = knownAt(own(survey, 'leaf'), 'survey/leaf', KNOWN.leaf)
+  const given = knownAt(own(survey, 'drive'), 'survey/drive', KNOWN.drive)
+  const opening = objectAt(own(survey, 'opening'), 'survey/opening')
+  const at = (name: string) => numberAt(own(given, name), `survey/drive/${name}`, 0)
+  const jerk = own(given, 'closeJerk_m_per_s3')
+  const drive = {
+    speed: 1000 * at('closeSpeed_m_per_s'),
+    accel: 1000 * at('closeAccel_m_per_s2'),
+    jerk: jerk === undefined ? undefined : 1000 * at('closeJerk_m_per_s3'),
+    delay: at('stopDelay_s'),
+    decel: 1000 * at('stopDecel_m_per_s2'),
+  }
+  if (!(drive.speed > 0 && drive.accel > 0 && (drive.jerk === undefined || drive.jerk > 0)))
+    refuse('out-of-range', 'survey/drive', 'a drive that moves the leaf', 'none')
+  if (!(drive.decel >= drive.accel))
+    refuse('cannot-show', 'survey/drive/stopDecel_m_per_s2', 'at least closeAccel_m_per_s2', own(given, 'stopDecel_m_per_s2'))
+  const partial = listAt(own(given, 'partialOpenings_mm') ?? [], 'survey/drive/partialOpenings_mm', { most: 100 })
+  return {
+    leaf: {
+      travel: oneOf(own(leaf, 'travel'), 'survey/leaf/travel', ['down', 'toward-zero', 'toward-width', 'both-inward']),
+      half:
+        numberAt(own(leaf, 'thickness_mm'), 'survey/leaf/thickness_mm', 0) / 2 +
+        numberAt(own(leaf, 'bulge_mm') ?? 0, 'survey/leaf/bulge_mm', 0),
+    },
+    drive,
+    partial: partial.map((each, i) => numberAt(each, `survey/drive/partialOpenings_mm/${i}`, 0)),
+    width: numberAt(own(opening, 'width_mm'), 'survey/opening/width_mm', 0),
+    height: numberAt(own(opening, 'height_mm'), 'survey/opening/height_mm', 0),
+    lanes: lanesOf(own(survey, 'lanes'), bodies),
+  }
+}
+
+function lanesOf(listed: unknown, bodies: readonly string[]): readonly Lane[] {
+  const ids = new Set<string>()
+  return listAt(listed ?? [], 'survey/lanes', { most: 100 }).map((each, i) => {
+    const path = `survey/lanes/${i}`
+    const lane = knownAt(each, path, KNOWN.lane)
+    const at = (name: string) => numberAt(own(lane, name), `${path}/${name}`)
+    const directions = listAt(own(lane, 'directions') ?? ['from-a', 'from-b'], `${path}/directions`, { least: 1, most: 2 })
+    const among = listAt(own(lane, 'bodies') ?? bodies, `${path}/bodies`, { least: 1, most: 32 })
+    const stay = own(lane, 'longestStay_s')
+    const [slowest, fastest] = [1000 * at('slowest_m_per_s'), 1000 * at('fastest_m_per_s')].map((speed) => Math.max(SLOWEST, speed))
+    if (slowest === undefined || fastest === undefined || slowest > fastest || at('xMin_mm') >= at('xMax_mm'))
+      return refuse('contradiction', path, 'a lane with a width and a range of paces', 'none')
+    return {
+      id: idAt(own(lane, 'id'), `${path}/id`, ids),
+      xMin: at('xMin_mm'),
+      xMax: at('xMax_mm'),
+      from: directions.map((side, k) => (oneOf(side, `${path}/directions/${k}`, ['from-a', 'from-b']) === 'from-a' ? 'a' : 'b')),
+      slowest,
+      fastest,
+      bodies: [...new Set(among.map((body, k) => oneOf(body, `${path}/bodies/${k}`, bodies)))],
+      longestStay_s: stay === undefined ? undefined : numberAt(stay, `${path}/longestStay_s`, 0),
+    }
+  })
+}
+
+function knownAt(value: unknown, path: string, known: readonly string[]): Json {
+  const object = objectAt(value, path)
+  for (const name of Object.keys(object))
+    if (!known.includes(name))
+      refuse('cannot-show', `${path}/${name}`, `nothing but ${known.join(', ')}`, 'something that may change what the leaf does')
+  return object
+}

@@ -1,0 +1,208 @@
+import { parseDocument, toDoor } from '@sillsight/document'
+import { type Door, judge, passagesEvidence } from '@sillsight/engine'
+import { type VerifyResult, verifyEvidence } from '../src/index.ts'
+import { sha256 } from './random-door-files.ts'
+import { type Dice, diceOf } from './random-numbers.ts'
+
+/** A door file as JSON holds it, to be changed at will. */
+export interface PassingFile {
+  survey: {
+    opening: Record<string, number>
+    leaf: Record<string, unknown>
+    drive: Record<string, unknown>
+    floor: { profile_mm: [number, number][]; slopeX_percent: number }
+    lanes: Record<string, unknown>[]
+  }
+  sensors: { planes: { between_mm: [[number, number], [number, number]]; heights_mm: number[] }[]; fields: Record<string, unknown>[] }[]
+  bodies: { id: string; reflectance: number; postures: Record<string, unknown>[] }[]
+}
+
+/** A door with light grids on both sides of its leaf, one lane and a drive; seen soon enough in about half of the cases. */
+export function passingFile(dice: Dice): PassingFile {
+  const [width, height] = [dice.whole(8, 40) * 100, dice.whole(12, 30) * 100]
+  const travel = dice.pick(['down', 'down', 'toward-zero', 'toward-width', 'both-inward'])
+  const accel = dice.pick([0.5, 1, 2])
+  const grid = (y: number) => ({
+    id: `grid${y}`,
+    device: 'segments',
+    planes: [
+      {
+        id: 'p',
+        between_mm: [
+          [-50, y],
+          [width + 50, y],
+        ] as [[number, number], [number, number]],
+        heights_mm: Array.from({ length: 8 }, (_, i) => 120 + i * 150),
+      },
+    ],
+    fields: [
+      {
+        id: 'f',
+        output: 'OUT',
+        function: 'presence',
+        presenceTime_s: 'for-ever',
+        response_s: dice.pick([0, 0.03, 0.08, 0.15]),
+        hold_s: dice.pick([0, 0.1, 0.5, 2]),
+      },
+    ],
+  })
+  const far = dice.whole(40, 900)
+  const ys = [far, -far, ...(dice.chance(0.5) ? [0] : []), ...(dice.chance(0.5) ? [2 * far, -2 * far] : [])]
+  const box = () => ({
+    shape: 'box',
+    size_mm: [dice.whole(2, 6) * 100, dice.whole(2, 15) * 100, dice.whole(4, 20) * 100],
+    yaw_deg: dice.pick([0, 0, 30, 90]),
+  })
+  return {
+    sillsight: 1,
+    name: 'passages',
+    sides: { a: 'yard', b: 'hall' },
+    survey: {
+      opening: { width_mm: width, height_mm: height },
+      leaf: { travel, thickness_mm: dice.whole(1, 8) * 10, bulge_mm: dice.whole(0, 3) * 10, parked: 'none' },
+      drive: {
+        closeSpeed_m_per_s: dice.pick([0.2, 0.5, 1]),
+        closeAccel_m_per_s2: accel,
+        ...(dice.chance(0.3) ? { closeJerk_m_per_s3: dice.pick([2, 20]) } : {}),
+        stopDelay_s: dice.pick([0, 0.05, 0.1]),
+        stopDecel_m_per_s2: accel * dice.pick([1, 2, 4]),
+        ...(dice.chance(0.5)
+          ? { afterStop: 'stay' }
+          : { afterStop: 'reverse', reverseDelay_s: 0.2, openSpeed_m_per_s: 0.5, openAccel_m_per_s2: 1 }),
+        ...(dice.chance(0.3) ? { partialOpenings_mm: [Math.round(0.4 * Math.min(width / 2, height))] } : {}),
+      },
+      floor: {
+        profile_mm: dice.chance(0.3)
+          ? [
+              [-300, -20],
+              [300, 10],
+            ]
+          : [[0, 0]],
+        slopeX_percent: dice.pick([0, 0, 1]),
+      },
+      lanes: [
+        {
+          id: 'lane',
+          who: 'people',
+          xMin_mm: 100,
+          xMax_mm: width - 100,
+          slowest_m_per_s: 0.1,
+          fastest_m_per_s: dice.pick([0.3, 1, 2]),
+          longestStay_s: 60,
+          ...(dice.chance(0.3) ? { directions: ['from-a'] } : {}),
+        },
+      ],
+    },
+    sensors: ys.map(grid),
+    bodies: [
+      {
+        id: 'box',
+        reflectance: 0.1,
+        postures: dice.chance(0.5) ? [box()] : [box(), { shape: 'cylinder', radius_mm: 200, height_mm: 1000 }],
+      },
+    ],
+  } as PassingFile
+}
+
+/** Undefined where the parser refuses the file. */
+export function doorOfFile(file: PassingFile): Door | undefined {
+  const parsed = parseDocument(JSON.stringify(file))
+  return parsed.ok ? toDoor(parsed.document, parsed.catalogue) : undefined
+}
+
+export function passagesOf(door: Door): unknown {
+  return JSON.parse(JSON.stringify(passagesEvidence(door)))
+}
+
+export function verifiedPassages(file: PassingFile, passages: unknown): VerifyResult {
+  const doorText = JSON.stringify(file)
+  const evidenceText = JSON.stringify({ sillsightEvidence: 1, doorSha256: sha256(doorText), coverages: [], passages })
+  return verifyEvidence({ doorText, evidenceText, sha256 })
+}
+
+/** What the rule says, by the search for the fastest contact: another way than the trees of the evidence. */
+export function isStruck(door: Door): boolean {
+  const { findings } = judge(door)
+  return findings.some((finding) => finding.rule === 'struck-by-leaf' && finding.verdict === 'fail')
+}
+
+/** A change of the door that evidence which was written before may have to notice. */
+function changeFile(file: PassingFile, seed: number): PassingFile {
+  const dice = diceOf(seed)
+  const changed = structuredClone(file)
+  const { drive, lanes, opening, leaf } = changed.survey
+  const scale = (of: Record<string, unknown>, name: string, by: number) => {
+    if (typeof of[name] === 'number') of[name] = (of[name] as number) * by
+  }
+  const lane = lanes[0] as Record<string, unknown>
+  const field = dice.pick(changed.sensors).fields[0] as Record<string, unknown>
+  const body = changed.bodies[0]?.postures[0] as { size_mm: number[] }
+  const by = dice.pick([0.7, 0.98, 1.02, 1.3, 3])
+  const ways: (() => void)[] = [
+    () => scale(drive, 'closeSpeed_m_per_s', by),
+    () => scale(drive, 'closeAccel_m_per_s2', Math.min(1, by)),
+    () => scale(drive, 'stopDecel_m_per_s2', Math.max(1, by)),
+    () => (drive['stopDelay_s'] = (drive['stopDelay_s'] as number) + dice.pick([0.01, 0.1, 0.5])),
+    () => (field['response_s'] = (field['response_s'] as number) + dice.pick([0.01, 0.1, 0.5, 5])),
+    () => (field['hold_s'] = dice.pick([0, 0.05, 1])),
+    () => (field['function'] = 'opening'),
+    () => scale(lane, 'fastest_m_per_s', Math.max(1, by)),
+    () => (lane['directions'] = dice.pick([['from-b'], ['from-a', 'from-b']])),
+    () => (lane['xMax_mm'] = (lane['xMax_mm'] as number) - 10),
+    () => scale(opening, 'height_mm', by),
+    () => scale(leaf, 'thickness_mm', by),
+    () => (drive['partialOpenings_mm'] = [Math.round(300 * by)]),
+    () => (body.size_mm = body.size_mm.map((size) => size * by)),
+    () => {
+      for (const { planes } of changed.sensors) for (const end of planes[0]?.between_mm ?? []) end[1] *= by
+    },
+    () => (changed.survey.floor.slopeX_percent += 1),
+    () => (drive['closeJerk_m_per_s3'] = 5),
+  ]
+  dice.pick(ways)()
+  return changed
+}
+
+/** The same door with bodies as fast as its leaf and sensors only just allow: what is changed then matters. Undefined where no pace is allowed. */
+export function onlyJust(file: PassingFile): PassingFile | undefined {
+  const at = (fastest_m_per_s: number): PassingFile => {
+    const copy = structuredClone(file)
+    for (const lane of copy.survey.lanes) lane['fastest_m_per_s'] = fastest_m_per_s
+    return copy
+  }
+  const isShown = (fastest: number) => {
+    const door = doorOfFile(at(fastest))
+    return door !== undefined && passagesEvidence(door).length > 0
+  }
+  let [low, high] = [0.1, 0.12]
+  if (!isShown(low)) return undefined
+  while (high < 20 && isShown(high)) [low, high] = [high, high * 1.5]
+  for (let k = 0; k < 6; k++) {
+    const middle = (low + high) / 2
+    if (isShown(middle)) low = middle
+    else high = middle
+  }
+  return at(low)
+}
+
+/** Has evidence verified against doors that were changed after it was written; what is accepted must be so. */
+export function holdChanges(seeds: readonly number[], changes: number) {
+  const accepted: string[] = []
+  let [stillShown, refused] = [0, 0]
+  for (const seed of seeds) {
+    const file = onlyJust(passingFile(diceOf(seed)))
+    const door = file && doorOfFile(file)
+    if (file === undefined || door === undefined) continue
+    const passages = passagesOf(door)
+    for (let k = 0; k < changes; k++) {
+      const changed = changeFile(file, seed * 100 + k)
+      const changedDoor = doorOfFile(changed)
+      if (changedDoor === undefined) continue
+      const isShown = verifiedPassages(changed, passages).ok
+      if (isShown) stillShown++
+      else refused++
+      if (isShown && isStruck(changedDoor)) accepted.push(`seed ${seed}, change ${k}`)
+    }
+  }
+  return { accepted, stillShown, refused }
+}
