@@ -7,11 +7,10 @@ import { PHONE } from './sizes.ts'
 
 const at = inBrowser(builtApp)
 
-/** Each theme once, in one language; the long run has both languages and every size. */
+/** Both languages once; dark is paper in other colours, which axe looks at in passing. The long run has each theme in each language and size. */
 const LOOKS: readonly Look[] = [
   { theme: 'paper', language: 'en' },
   { theme: 'sun', language: 'de' },
-  { theme: 'dark', language: 'en' },
 ]
 
 describe('every screen on a phone', () => {
@@ -22,5 +21,6 @@ describe('every screen on a phone', () => {
       expect(found).toEqual([])
       expect(screens).toBeGreaterThan(35)
     },
+    600_000, // only ends what hangs, however busy the machine is
   )
 })

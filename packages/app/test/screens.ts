@@ -15,7 +15,8 @@ export interface Walked {
 }
 
 /**
- * Walks through the screens in one theme and language, and measures each in each size. axe looks at the first size.
+ * Walks through the screens in one theme and language, and measures each in each size. axe looks at the first size; in the theme paper it looks
+ * at the colours of the theme dark as well, which is paper in other colours.
  *
  * @param isWhole with all demo doors and a search for repairs, which takes half a minute more
  */
@@ -39,6 +40,7 @@ export async function walked(
           ...(await pageFaults(page, TOUCH_PX[look.theme])),
           ...(await drawingFaults(page)),
           ...(size === sizes[0] ? await axeFaults(page) : []),
+          ...(size === sizes[0] && look.theme === 'paper' ? await inDark(page) : []),
         ]
         found.push(...faults.map((fault) => `${name}, ${size.width} px: ${fault}`))
       }
@@ -48,14 +50,22 @@ export async function walked(
   return { screens, found }
 }
 
-async function axeFaults(page: Page): Promise<readonly string[]> {
+async function inDark(page: Page): Promise<readonly string[]> {
+  const wear = (theme: string) => page.evaluate((name) => document.documentElement.setAttribute('data-theme', name), theme)
+  await wear('dark')
+  const found = await axeFaults(page, ['color-contrast'])
+  await wear('paper')
+  return found.map((fault) => `dark: ${fault}`)
+}
+
+async function axeFaults(page: Page, rules?: readonly string[]): Promise<readonly string[]> {
   await page.evaluate(axe) // the page's own policy lets no foreign script in: axe comes by the debugger
-  return page.evaluate(async () => {
+  return page.evaluate(async (only) => {
     interface Axe {
       run: (where: object, what: object) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>
     }
     const { run } = (globalThis as unknown as { axe: Axe }).axe
-    const { violations } = await run(document, { resultTypes: ['violations'] })
+    const { violations } = await run(document, { resultTypes: ['violations'], ...(only && { runOnly: only }) })
     return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`))
-  })
+  }, rules)
 }
