@@ -4,7 +4,7 @@ const source = { basis: 'measured', note: 'invented, for tests' } as const
 
 /**
  * A doorway one metre wide with a light beam across its zone and a body 700 mm high: in order where the beam meets the body, a fail where
- * it passes above. Drive and purpose are such that no other rule asks for more.
+ * it passes above. Drive, purpose and control are such that no other rule asks for more.
  */
 export function beamDoor({ beam_mm, name = 'test door' }: { readonly beam_mm: number; readonly name?: string }) {
   return {
@@ -16,6 +16,13 @@ export function beamDoor({ beam_mm, name = 'test door' }: { readonly beam_mm: nu
       walls: 'none',
       floor: { profile_mm: [[0, 0]], slopeX_percent: 0, tolerance_mm: 0 },
       visibility_m: 'clear',
+      control: {
+        sensorFault: { does: 'stays', source },
+        powerReturn: { does: 'waits', source },
+        fire: { does: 'none', source },
+        escape: { does: 'none', source },
+        interlock: { does: 'none', source },
+      },
     },
     concept: { people: 'trained', drive: 'hold-to-run', closingEdge: 'none' },
     sensors: [

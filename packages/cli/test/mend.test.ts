@@ -38,6 +38,15 @@ describe('sillsight mend', () => {
     expect(answer.edits[0][0]).toMatchObject({ kind: 'put' })
   })
 
+  // Hand calculation: the box is seen 33 mm before the leaf, 165 ms at 0.2 m/s; 40 ms of delay and 0.3 / 5 s of braking leave 65 ms
+  it('mends the door that fails by timing alone with both outputs at 60 ms', () => {
+    const hatch = join(demo, 'box-hatch.json')
+    const [answer] = JSON.parse(run(['mend', '--json', hatch]).out)
+    expect(answer.offered[0].steps).toMatchObject([{ kind: 'set-outputs', part: 'response_s', fields: [{}, {}], from: 0.15, to: 0.06 }])
+    expect(run(['mend', hatch, '--take', '1', 'struck-by-leaf', '--out', 'hatch.json'])).toMatchObject({ code: 0 })
+    expect(verdictOf('hatch.json', 'struck-by-leaf:boxes')).toBe('pass')
+  })
+
   it('mends a pocket with its zone', () => {
     const [answer] = JSON.parse(run(['mend', '--json', door, 'A']).out)
     expect(answer.finding).toBe('zone-covered:freezer-leaf')

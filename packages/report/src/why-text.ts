@@ -97,9 +97,10 @@ function valueWords(id: string, reader: Reader): string {
   const value = OUTSIDE_VALUES.find((each) => each.id === id)
   if (!value) return ''
   const numbers = typeof value.value === 'number' ? [value.value] : value.value
-  const printed = `${numbers.map((each) => String(each).replace('.', reader.language.decimal)).join(' \u00d7 ')}${value.unit === '1' ? '' : ` ${value.unit}`}`
+  const between = numbers.length === 3 ? ' \u00d7 ' : ', ' // the sides of a body, or a list
+  const printed = `${numbers.map((each) => String(each).replace('.', reader.language.decimal)).join(between)}${value.unit === '1' ? '' : ` ${value.unit}`}`
   const isLength = value.unit === 'mm' || value.unit === 'm'
-  const measured = numbers.map((each) => figure({ value: each, unit: value.unit }, reader)).join(' \u00d7 ')
+  const measured = numbers.map((each) => figure({ value: each, unit: value.unit }, reader)).join(between)
   return ` = ${printed}${isLength && reader.units === 'feet-inches' ? ` (${measured})` : ''}`
 }
 
@@ -179,12 +180,14 @@ function basisBlock(door: Door, finding: Finding, options: TextOptions): readonl
 }
 
 function subjectWords(door: Door, id: string, reader: Reader): string {
-  const { why, worked: inWords } = reader.language
+  const { language } = reader
+  const { why, worked: inWords } = language
   const body = door.bodies.find((each) => each.id === id)
   if (body) return why.testBody(plain(id))
   const sensor = door.sensors.find((each) => each.id === id)
   if (sensor) return why.sensor(called(sensor.name, reader))
   const value = OUTSIDE_VALUES.find((each) => each.id === id)
+  if (id.includes('/')) return language.needs[id] ?? plain(id) // what the door file states
   return value ? `${plain(id)} (${plain(inWords(value.means)).replace(/\.$/, '')})` : why.rule(plain(id))
 }
 

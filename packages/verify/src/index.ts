@@ -1,3 +1,4 @@
+export type { ProvedContact } from './contacts.ts'
 export type { Proved } from './coverage.ts'
 export type { Issue } from './json.ts'
 export type { ProvedPassage } from './passages.ts'

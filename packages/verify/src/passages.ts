@@ -93,7 +93,7 @@ function yawOf(shape: Posture): number {
 }
 
 /** Half of its extent along x and y. */
-function halfOf(shape: Posture): readonly [x: number, y: number] {
+export function halfOf(shape: Posture): readonly [x: number, y: number] {
   if (shape.shape === 'cylinder') return [shape.radius, shape.radius]
   const [c, s] = [Math.abs(cosineOf(yawOf(shape))) / 2, Math.abs(sineOf(yawOf(shape))) / 2]
   const [a, b] = shape.size
@@ -183,7 +183,7 @@ function closingsOf(given: unknown, { lane, traffic, state, shape, x, fields, vi
 }
 
 /** The whole way of the leaf, and how much of it a body at x needs. */
-function wayOf(
+export function wayOf(
   { leaf, width, height }: Traffic,
   floor: Floor,
   shape: Posture,

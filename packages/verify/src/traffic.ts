@@ -44,15 +44,29 @@ const KNOWN = {
     'closeJerk_m_per_s3',
     'stopDelay_s',
     'stopDecel_m_per_s2',
+    'stopTimes', // their statistics serve the approach distance
     'afterStop',
     'reverseDelay_s',
     'openSpeed_m_per_s',
     'openAccel_m_per_s2',
+    'openDelay_s', // of a shut leaf
     'partialOpenings_mm',
     'movingMass_kg',
     'source',
   ],
-  lane: ['id', 'name', 'who', 'xMin_mm', 'xMax_mm', 'directions', 'slowest_m_per_s', 'fastest_m_per_s', 'bodies', 'longestStay_s'],
+  lane: [
+    'id',
+    'name',
+    'who',
+    'xMin_mm',
+    'xMax_mm',
+    'directions',
+    'slowest_m_per_s',
+    'fastest_m_per_s',
+    'bodies',
+    'longestStay_s',
+    'braking',
+  ],
 }
 
 export function trafficOf(text: string, bodies: readonly string[]): Traffic {

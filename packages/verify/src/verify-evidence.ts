@@ -1,13 +1,19 @@
 import type { Budget } from './budget.ts'
+import { contactOf, type ProvedContact } from './contacts.ts'
 import { coverageOf, type Proved } from './coverage.ts'
 import { type Access, doorOf } from './door.ts'
-import { type Issue, listAt, objectAt, own, parseBounded, Refusal, refuse } from './json.ts'
+import { type Issue, type Json, listAt, objectAt, own, parseBounded, Refusal, refuse } from './json.ts'
 import { type ProvedPassage, passageOf } from './passages.ts'
 import type { Door } from './plain.ts'
 import { trafficOf } from './traffic.ts'
 
 export type VerifyResult =
-  | { readonly ok: true; readonly proved: readonly Proved[]; readonly passages: readonly ProvedPassage[] }
+  | {
+      readonly ok: true
+      readonly proved: readonly Proved[]
+      readonly passages: readonly ProvedPassage[]
+      readonly contacts: readonly ProvedContact[]
+    }
   | { readonly ok: false; readonly issues: readonly Issue[] }
 
 export interface VerifyInput extends Access {
@@ -43,13 +49,28 @@ export function verifyEvidence({ doorText, evidenceText, ...access }: VerifyInpu
   if (claims === undefined || door === undefined) return { ok: false, issues }
   const budget: Budget = { left: WORK }
   const proved = provedBy(claims.coverages, door, budget, attempt)
-  const passages = passagesBy(claims.passages, doorText, door, budget, attempt)
-  return issues.length > 0 ? { ok: false, issues } : { ok: true, proved, passages }
+  const isAsked = claims.passages.length + claims.contacts.length > 0
+  const traffic = isAsked
+    ? attempt(() =>
+        trafficOf(
+          doorText,
+          door.bodies.map(({ id }) => id),
+        ),
+      )
+    : undefined
+  const passages = traffic
+    ? onceEach('passages', claims.passages, attempt, (given, path) => passageOf(given, door, traffic, budget, path))
+    : []
+  const contacts = traffic
+    ? onceEach('contacts', claims.contacts, attempt, (given, path) => contactOf(given, door, traffic, budget, path))
+    : []
+  return issues.length > 0 ? { ok: false, issues } : { ok: true, proved, passages, contacts }
 }
 
 interface Claims {
   readonly coverages: readonly unknown[]
   readonly passages: readonly unknown[]
+  readonly contacts: readonly unknown[]
 }
 
 function claimsOf(text: string, doorSha256: string): Claims {
@@ -61,40 +82,25 @@ function claimsOf(text: string, doorSha256: string): Claims {
   return {
     coverages: listAt(own(evidence, 'coverages'), 'coverages', { most: 1024 }),
     passages: listAt(own(evidence, 'passages') ?? [], 'passages', { most: 1024 }),
+    contacts: listAt(own(evidence, 'contacts') ?? [], 'contacts', { most: 1024 }),
   }
 }
 
 type Attempt = <T>(check: () => T) => T | undefined
 
-function passagesBy(
-  passages: readonly unknown[],
-  doorText: string,
-  door: Door,
-  budget: Budget,
-  attempt: Attempt,
-): readonly ProvedPassage[] {
-  const traffic =
-    passages.length === 0
-      ? undefined
-      : attempt(() =>
-          trafficOf(
-            doorText,
-            door.bodies.map(({ id }) => id),
-          ),
-        )
-  if (traffic === undefined) return []
+/** Entries about lanes and states, each of them once. */
+function onceEach<T>(name: string, entries: readonly unknown[], attempt: Attempt, check: (given: Json, path: string) => T): readonly T[] {
   const there = new Set<string>()
-  return passages.flatMap((each, i) => {
-    const path = `passages/${i}`
-    return (
-      attempt(() => {
-        const given = objectAt(each, path)
-        const key = `${String(own(given, 'lane'))}@${String(own(given, 'state'))}`
-        if (there.has(key)) refuse('duplicate', path, 'one entry for each lane and state', key)
-        there.add(key)
-        return passageOf(given, door, traffic, budget, path)
-      }) ?? []
-    )
+  return entries.flatMap((each, i) => {
+    const path = `${name}/${i}`
+    const found = attempt(() => {
+      const given = objectAt(each, path)
+      const key = `${String(own(given, 'lane'))}@${String(own(given, 'state'))}`
+      if (there.has(key)) refuse('duplicate', path, 'one entry for each lane and state', key)
+      there.add(key)
+      return check(given, path)
+    })
+    return found === undefined ? [] : [found]
   })
 }
 

@@ -105,7 +105,32 @@ function checkRuns(text: string, field: Field, plane: Plane, body: Placed, aroun
   if (b !== plane.beams.length) refuse('wrong-run', path, `rules of ${plane.beams.length} beams`, `${b}`)
 }
 
-function failedRules(beam: Beam, field: Field, body: Placed, { setting: { door, state }, backgrounds }: Around): ReadonlySet<Rule> {
+/** Whether a field sees a body that stands at one place, in the door as written. */
+export function seesAt(
+  field: Field,
+  { standing, reflectance }: Pick<Placed, 'standing' | 'reflectance'>,
+  [x, y]: readonly [number, number],
+  around: Pick<Around, 'setting' | 'backgrounds'>,
+): boolean {
+  const body: Placed = { standing, x, y, bottom: floorAt(around.setting.state.floor, x, y), reflectance }
+  return field.sensor.planes.some((plane) => {
+    let neighbours = 0
+    return (
+      field.planes.includes(plane.id) &&
+      plane.beams.some((beam) => {
+        neighbours = failedRules(beam, field, body, around).size === 0 ? neighbours + 1 : 0
+        return neighbours >= field.cluster
+      })
+    )
+  })
+}
+
+function failedRules(
+  beam: Beam,
+  field: Field,
+  body: Placed,
+  { setting: { door, state }, backgrounds }: Pick<Around, 'setting' | 'backgrounds'>,
+): ReadonlySet<Rule> {
   const { sensor } = field
   const background = backgrounds(sensor, beam)
   const entry = entryOf(beam, body, sensor.spot)

@@ -1,9 +1,9 @@
-import { builtinSensors, parseDocument, toDoor } from '@sillsight/document'
+import { builtinSensors, parseDocument, passingBodies, toDoor } from '@sillsight/document'
 import type { Door as EngineDoor, Field, Obstacle, Sensor } from '@sillsight/engine'
 import { describe, expect, it } from 'vitest'
 import { doorOf } from '../src/door.ts'
 import type { Door } from '../src/plain.ts'
-import { SHIPPED_SENSORS } from '../src/shipped.ts'
+import { SHIPPED_BODIES, SHIPPED_SENSORS } from '../src/shipped.ts'
 import { linesOf } from './oracle.ts'
 import { randomDoorFile, sha256 } from './random-door-files.ts'
 
@@ -25,6 +25,12 @@ describe('a door file read by the verifier', () => {
           if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues))
           expect(rounded(withoutTurns(doorOf(text, { sha256 })))).toEqual(rounded(asRead(toDoor(parsed.document))))
         }
+    const bodies = Object.keys(SHIPPED_BODIES).map((use) => ({ id: use, use }))
+    const text = JSON.stringify({ sillsight: 1, survey: { opening: { width_mm: 1500, height_mm: 2100 } }, sensors: [], bodies })
+    const parsed = parseDocument(text)
+    if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues))
+    expect(doorOf(text, { sha256 }).bodies).toEqual(asRead(toDoor(parsed.document)).bodies)
+    expect(bodies.map(({ id }) => id)).toEqual(['presence-reference-body', ...passingBodies().map(({ id }) => id)])
   })
 })
 

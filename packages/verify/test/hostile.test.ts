@@ -52,6 +52,7 @@ describe('evidence that claims nothing', () => {
         },
       ],
       passages: [],
+      contacts: [],
     })
   })
 })

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { seedsFrom } from './evidence-holds.ts'
-import { doorOfFile, holdChanges, isStruck, passagesOf, passingFile, verifiedPassages } from './passing-doors.ts'
+import { contactsOf, doorOfFile, holdChanges, isStruck, onlyJust, passagesOf, passingFile, verifiedPassages } from './passing-doors.ts'
 import { diceOf } from './random-numbers.ts'
 
 describe('evidence that nobody is struck', () => {
@@ -46,5 +46,51 @@ describe('evidence that nobody is struck', () => {
       return result.ok ? 'ok' : result.issues[0]?.code
     })
     expect(codes).toEqual(['cannot-show', 'cannot-show', 'several-parts'])
+  })
+})
+
+describe('evidence that somebody is struck', () => {
+  it('is accepted as it was written (seeds 1 to 25), and refused when its speed, its instant or its place is changed', () => {
+    const wrong: string[] = []
+    let accepted = 0
+    for (const seed of seedsFrom(1, 25)) {
+      const file = passingFile(diceOf(seed))
+      const door = doorOfFile(file)
+      const [contact] = door === undefined ? [] : contactsOf(door)
+      if (contact === undefined) continue
+      const says = (change: object) => {
+        const result = verifiedPassages(file, [], [{ ...contact, ...change }])
+        return result.ok
+          ? 'ok'
+          : `${result.issues[0]?.code} ${result.issues[0]?.path} ${result.issues[0]?.expected} ${result.issues[0]?.got}`
+      }
+      const answer = says({})
+      if (answer === 'ok') accepted++
+      else wrong.push(`seed ${seed}: ${answer}`)
+      const [relative, contact_s, x] = [contact['relative_mm_per_s'], contact['contact_s'], contact['x_mm']] as [number, number, number]
+      if (says({ relative_mm_per_s: relative + 1000 }) === 'ok') wrong.push(`seed ${seed}: faster`)
+      if (says({ contact_s: contact_s + 100 }) === 'ok') wrong.push(`seed ${seed}: later`)
+      if (says({ x_mm: x + 5000 }) === 'ok') wrong.push(`seed ${seed}: beside the lane`)
+    }
+    expect(wrong).toEqual([])
+    expect(accepted).toBeGreaterThan(12)
+  })
+
+  it('is refused for a door in which nobody is', () => {
+    const accepted: number[] = []
+    let tried = 0
+    for (const seed of seedsFrom(1, 40)) {
+      const file = onlyJust(passingFile(diceOf(seed)))
+      if (file === undefined) continue
+      const faster = structuredClone(file)
+      for (const lane of faster.survey.lanes) lane['fastest_m_per_s'] = (lane['fastest_m_per_s'] as number) * 1.5
+      const door = doorOfFile(faster)
+      const contacts = door === undefined ? [] : contactsOf(door)
+      if (contacts.length === 0) continue
+      tried++
+      if (verifiedPassages(file, [], contacts).ok) accepted.push(seed)
+    }
+    expect(accepted).toEqual([])
+    expect(tried).toBeGreaterThan(5)
   })
 })

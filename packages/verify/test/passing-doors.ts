@@ -1,5 +1,5 @@
 import { parseDocument, toDoor } from '@sillsight/document'
-import { type Door, judge, passagesEvidence } from '@sillsight/engine'
+import { type Door, judge, lanesEvidence } from '@sillsight/engine'
 import { type VerifyResult, verifyEvidence } from '../src/index.ts'
 import { sha256 } from './random-door-files.ts'
 import { type Dice, diceOf } from './random-numbers.ts'
@@ -111,12 +111,16 @@ export function doorOfFile(file: PassingFile): Door | undefined {
 }
 
 export function passagesOf(door: Door): unknown {
-  return JSON.parse(JSON.stringify(passagesEvidence(door)))
+  return JSON.parse(JSON.stringify(lanesEvidence(door).passages))
 }
 
-export function verifiedPassages(file: PassingFile, passages: unknown): VerifyResult {
+export function contactsOf(door: Door): Record<string, unknown>[] {
+  return JSON.parse(JSON.stringify(lanesEvidence(door).contacts))
+}
+
+export function verifiedPassages(file: PassingFile, passages: unknown, contacts: unknown = []): VerifyResult {
   const doorText = JSON.stringify(file)
-  const evidenceText = JSON.stringify({ sillsightEvidence: 1, doorSha256: sha256(doorText), coverages: [], passages })
+  const evidenceText = JSON.stringify({ sillsightEvidence: 1, doorSha256: sha256(doorText), coverages: [], passages, contacts })
   return verifyEvidence({ doorText, evidenceText, sha256 })
 }
 
@@ -172,7 +176,7 @@ export function onlyJust(file: PassingFile): PassingFile | undefined {
   }
   const isShown = (fastest: number) => {
     const door = doorOfFile(at(fastest))
-    return door !== undefined && passagesEvidence(door).length > 0
+    return door !== undefined && lanesEvidence(door).passages.length > 0
   }
   let [low, high] = [0.1, 0.12]
   if (!isShown(low)) return undefined

@@ -1,4 +1,4 @@
-import { evidenceOf, passagesEvidence } from '@sillsight/engine'
+import { evidenceOf, lanesEvidence } from '@sillsight/engine'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
 import { judgedOrRefusal } from '../judging.ts'
@@ -15,7 +15,7 @@ export function evidenceCommand(request: Request): ExitCode {
   const coverage = evidenceOf(door, textSha256, document.tolerances ?? null, (zone, state) =>
     judgement.coverages.filter((c) => c.zone === zone.id && c.state === state.id).flatMap(({ pockets }) => pockets),
   )
-  const evidence = { ...coverage, passages: passagesEvidence(door) }
+  const evidence = { ...coverage, ...lanesEvidence(door) }
   const text = `${JSON.stringify(evidence)}\n`
   if (out === undefined) print(text)
   else writeWhole(out, out.endsWith('.gz') ? process.getBuiltinModule('node:zlib').gzipSync(text) : text, { replace })

@@ -1,5 +1,5 @@
 import { sha256 } from '@sillsight/document'
-import { type Proved, type ProvedPassage, verifyEvidence } from '@sillsight/verify'
+import { type Proved, type ProvedContact, type ProvedPassage, verifyEvidence } from '@sillsight/verify'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
 import { print } from '../output.ts'
@@ -25,9 +25,9 @@ export function verifyCommand(request: Request): ExitCode {
         repair: 'the evidence does not hold; write it anew from this door file with `sillsight evidence`',
       })),
     )
-  const { proved, passages } = result
-  const lines = [...proved.map(line), ...passages.map(passageLine)]
-  print(safe(request.switches.has('json') ? `${JSON.stringify({ proved, passages }, undefined, 2)}\n` : `${lines.join('\n')}\n`))
+  const { proved, passages, contacts } = result
+  const lines = [...proved.map(line), ...passages.map(passageLine), ...contacts.map(contactLine)]
+  print(safe(request.switches.has('json') ? `${JSON.stringify({ proved, passages, contacts }, undefined, 2)}\n` : `${lines.join('\n')}\n`))
   return result.proved.every(({ allSeen }) => allSeen) ? exitCodes.pass : exitCodes.undetermined
 }
 
@@ -59,4 +59,8 @@ function line({ zone, state, tolerances, allSeen, open_mm2, largestOpen_mm, leav
 
 function passageLine({ lane, state, ways }: ProvedPassage): string {
   return `lane ${lane}, ${state}: the closing leaf strikes nobody (${ways} ways past it)`
+}
+
+function contactLine({ lane, state, body, relative_mm_per_s }: ProvedContact): string {
+  return `lane ${lane}, ${state}: ${body} is struck, in one case at ${(relative_mm_per_s / 1000).toFixed(2)} m/s`
 }

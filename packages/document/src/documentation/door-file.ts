@@ -1,4 +1,5 @@
 import { BOUNDS } from '../bounds.ts'
+import { passingBodies } from '../libraries/passing-bodies.ts'
 import { parseDocument } from '../parse.ts'
 import { doorFileSchema, libraryFileSchema } from '../schema/door-file.ts'
 import type { FieldsPart, Part } from '../schema/schema.ts'
@@ -56,7 +57,14 @@ function libraries(): string {
   return `# Libraries
 
 A library holds sensors and bodies of your own, in a file beside the door file or below its folder. The door file names it with the SHA-256 of its text; a
-library that has changed since is refused until somebody pins the new content. In \`use\` its ids stand beside those that ship with the program.`
+library that has changed since is refused until somebody pins the new content. In \`use\` its ids stand beside those that ship with the program.
+
+**Bodies that ship with the program** for lanes, besides \`presence-reference-body\`. Their sizes are invented, like ones that are common in practice (no
+source); measure what passes your door.
+
+${passingBodies()
+  .map(({ id, name }) => `- \`${id}\`: ${name}`)
+  .join('\n')}`
 }
 
 function bounds(): string {

@@ -44,9 +44,10 @@ function bodyOf(given: FileBody, catalogue: Catalogue, path: string, remarks: Re
 }
 
 function postureOf(posture: FilePosture, reflectance: number, path: string, remarks: Remarks): Posture {
+  const lying = posture.how === 'fallen' ? { lies: true } : {}
   if (posture.shape === 'cylinder') {
     const { radius_mm, height_mm, name = `radius ${radius_mm}, height ${height_mm}` } = posture
-    return { shape: 'cylinder', name, radius_mm, height_mm }
+    return { shape: 'cylinder', name, radius_mm, height_mm, ...lying }
   }
   const yaw_deg = posture.yaw_deg ?? 0
   const [from_deg, to_deg] = typeof yaw_deg === 'number' ? [yaw_deg, yaw_deg] : yaw_deg
@@ -57,10 +58,15 @@ function postureOf(posture: FilePosture, reflectance: number, path: string, rema
   const yaws = { yawFrom_rad: radians(from_deg), yawTo_rad: radians(to_deg) }
   if (posture.shape === 'parts') {
     const box = boxAround(posture.parts.map((part) => partOf(part, reflectance)))
-    return { ...box, ...yaws, name: posture.name ?? [box.a_mm, box.b_mm, box.c_mm].map((side) => `${Math.round(side)}`).join(' x ') }
+    return {
+      ...box,
+      ...yaws,
+      ...lying,
+      name: posture.name ?? [box.a_mm, box.b_mm, box.c_mm].map((side) => `${Math.round(side)}`).join(' x '),
+    }
   }
   const [a_mm, b_mm, c_mm] = posture.size_mm
-  return { shape: 'box', name: posture.name ?? posture.size_mm.join(' x '), a_mm, b_mm, c_mm, ...yaws }
+  return { shape: 'box', name: posture.name ?? posture.size_mm.join(' x '), a_mm, b_mm, c_mm, ...yaws, ...lying }
 }
 
 function partOf(part: FilePart, ofBody: number): BodyPart {

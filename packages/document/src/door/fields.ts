@@ -59,6 +59,7 @@ function fieldOf(field: FileField, planes: readonly string[], path: string, devi
     function: field.function,
     presenceTime_s: field.presenceTime_s === 'for-ever' ? Infinity : field.presenceTime_s,
     response_s: field.response_s,
+    fastestResponse_s: field.fastestResponse_s,
     hold_s: field.hold_s,
     ...(field.approach ? { approach: approachOf(field.approach) } : {}),
     blanking: field.blanking ?? [],

@@ -6,9 +6,12 @@ import { Remarks } from '../remarks.ts'
 import type { DoorFile } from '../schema/door-file.ts'
 import type { Survey } from '../schema/survey.ts'
 import { doorBodies } from './bodies.ts'
+import { controlOf } from './control.ts'
+import { dangersOf } from './dangers.ts'
 import { DEFAULTS, UNNAMED_DOOR } from './defaults.ts'
 import { checkPlaces } from './places.ts'
 import { noteReadings } from './readings.ts'
+import { forceRecordsOf } from './records.ts'
 import { doorSensors } from './sensors.ts'
 import { doorStates } from './states.ts'
 import { checkPassages, driveOf, lanesOf } from './traffic.ts'
@@ -42,6 +45,15 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     bodies.map((body) => body.id),
     remarks,
   )
+  const dangers = dangersOf(
+    survey.dangers,
+    {
+      obstacles: states.flatMap(({ obstacles }) => obstacles.map(({ id }) => id)),
+      zones: zones.flatMap((zone) => zone?.id ?? []),
+      sensors: sensors.flatMap((sensor) => sensor?.id ?? []),
+    },
+    remarks,
+  )
   noteReadings(survey.opening, remarks)
   const door: Door = {
     name: file.name ?? UNNAMED_DOOR,
@@ -50,6 +62,9 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     leaf: leafOf(survey, remarks),
     drive: driveOf(survey, remarks),
     lanes,
+    dangers,
+    forceRecords: forceRecordsOf(file.forceRecords, remarks),
+    control: survey.control && controlOf(survey.control),
     states,
     sensors: sensors.filter((sensor) => sensor !== undefined),
     bodies,

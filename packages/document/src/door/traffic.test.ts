@@ -18,6 +18,19 @@ function issues(changes: object) {
   return result.ok ? [] : result.issues.map(({ path, expected, got }) => ({ path: path.replace('survey/drive/', ''), expected, got }))
 }
 
+describe('the lanes of a door file', () => {
+  it('say who falls and who follows, and a posture that it comes about by a fall', () => {
+    const lane = { id: 'walk', who: 'people', xMin_mm: 100, xMax_mm: 900, falls: 'anywhere', followGap_mm: 600 }
+    const lying = { shape: 'box', size_mm: [500, 1700, 250], how: 'fallen' }
+    const file = changed(changed(exampleFile(), 'survey/lanes', [lane]), 'bodies/1/postures/0', lying)
+    const result = parseDocument(JSON.stringify(file))
+    if (!result.ok) throw new Error(JSON.stringify(result.issues))
+    const door = toDoor(result.document, result.catalogue)
+    expect(door.lanes).toMatchObject([{ id: 'walk', falls: true, followGap_mm: 600 }])
+    expect(door.bodies[1]?.postures.map(({ lies }) => lies)).toEqual([true, undefined])
+  })
+})
+
 describe('the drive of a door file', () => {
   it('becomes millimetres and keeps what nobody said as unknown', () => {
     const result = parsed({ stoppingCurve: [[0.1, 50]], partialOpenings_mm: [900] })

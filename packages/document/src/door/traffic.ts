@@ -110,6 +110,8 @@ export function lanesOf({ lanes = [] }: Survey, bodies: readonly string[], remar
       fastest_mm_per_s: inMm(lane.fastest_m_per_s),
       bodies: [...new Set(lane.bodies ?? bodies)],
       longestStay_s: lane.longestStay_s,
+      ...(lane.falls === 'anywhere' ? { falls: true } : {}),
+      ...(lane.followGap_mm === undefined ? {} : { followGap_mm: lane.followGap_mm }),
       ...(lane.braking ? { braking: brakingOf(lane.braking, `${path}/braking`, remarks) } : {}),
     }
   })
@@ -154,10 +156,12 @@ export function checkPassages(
   around: { readonly states: number; readonly openings: number; readonly stances: (bodies: readonly string[]) => number },
   remarks: Remarks,
 ): void {
-  const passages = lanes.reduce(
-    (sum, { bodies, from }) => sum + 3 * from.length * around.stances(bodies) * around.states * around.openings,
-    0,
-  )
+  const passages = lanes.reduce((sum, { bodies, from, followGap_mm }) => {
+    const stances = around.stances(bodies)
+    return (
+      sum + 3 * from.length * (followGap_mm === undefined ? stances : stances + 2 * stances * stances) * around.states * around.openings
+    )
+  }, 0)
   if (passages > BOUNDS.passages)
     remarks.issue({
       code: 'too-much',

@@ -1,11 +1,12 @@
 import { OUTSIDE_VALUES } from '@sillsight/engine'
 import { DEFAULTS } from '../door/defaults.ts'
 import type { LibraryBody } from '../schema/body.ts'
+import { PASSING_BODIES } from './passing-bodies.ts'
 
 const ID = 'presence-reference-body'
 
 /** Bodies that ship with the program. The id is that of the outside value which gives the size: one confirmation serves both. */
-export const BUILTIN_BODIES: ReadonlyMap<string, LibraryBody> = new Map([[ID, presenceReferenceBody()]])
+export const BUILTIN_BODIES: ReadonlyMap<string, LibraryBody> = new Map([[ID, presenceReferenceBody()], ...Object.entries(PASSING_BODIES)])
 
 /** Lying along the leaf, lying across and standing. Its bright and dark faces are not told apart: all count as dark. */
 function presenceReferenceBody(): LibraryBody {

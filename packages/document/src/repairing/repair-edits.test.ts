@@ -66,6 +66,22 @@ describe('a repair in the door file', () => {
     expect(file.sensors?.[1]).toMatchObject({ id: 'one-2', use: 'demo-header-scanner', pose: { z_mm: 2250, yaw_deg: 180 } })
   })
 
+  it('sets outputs of several sensors, copied out of a library where they have to be, and the drive in its own units', () => {
+    const sensors = [shortForm.sensors[0], { ...shortForm.sensors[0], id: 'two', side: 'a' }]
+    const file = { ...shortForm, survey: { ...shortForm.survey, drive: { closeSpeed_m_per_s: 0.5 } }, sensors }
+    const { door } = read(file)
+    const fields = door.sensors.flatMap((sensor) =>
+      sensor.kind === 'ranging' ? sensor.fields.map(({ id }) => ({ sensor: sensor.id, field: id })) : [],
+    )
+    expect(fields.length).toBeGreaterThan(1)
+    const after = written(file, [
+      { kind: 'set-outputs', part: 'response_s', fields, from: 0.2, to: 0.06 },
+      { kind: 'set-drive', part: 'closeSpeed_mm_per_s', from: 500, to: 430 },
+    ])
+    expect(after.sensors?.flatMap((sensor) => sensor.fields?.map(({ response_s }) => response_s))).toEqual(fields.map(() => 0.06))
+    expect(after.survey.drive?.closeSpeed_m_per_s).toBe(0.43)
+  })
+
   it('takes an obstacle away, out of the states that name it too', () => {
     const file = written(exampleFile(), [{ kind: 'remove-obstacle', obstacle: 'bollard' }])
     expect(file.survey.obstacles?.map(({ id }) => id)).toEqual(['rack'])

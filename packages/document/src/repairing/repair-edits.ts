@@ -1,4 +1,13 @@
-import { type Door, type Pose, type Repair, type RepairStep, repaired } from '@sillsight/engine'
+import {
+  type Door,
+  type DrivePart,
+  type FieldPart,
+  type OutputPart,
+  type Pose,
+  type Repair,
+  type RepairStep,
+  repaired,
+} from '@sillsight/engine'
 import { resolveDoor } from '../door/resolve.ts'
 import type { Catalogue } from '../libraries/catalogue.ts'
 import { putPlace } from '../put-place.ts'
@@ -84,6 +93,18 @@ function editsOf(file: DoorFile, step: RepairStep, catalogue: Catalogue): readon
       const found = sensorAt(file, step.sensor)
       return found && setField(found.sensor, `sensors/${found.index}`, step, catalogue)
     }
+    case 'set-drive':
+      return file.survey.drive && [{ kind: 'put', path: `survey/drive/${DRIVE_IN_FILE[step.part]}`, value: inFile(step.part, step.to) }]
+    case 'set-outputs': {
+      const changed = structuredClone(file)
+      const edits = step.fields.map(({ sensor, field }) => {
+        const found = sensorAt(changed, sensor)
+        const made = found && setField(found.sensor, `sensors/${found.index}`, { field, part: step.part, to: step.to }, catalogue)
+        if (made) applyEdits(changed, made)
+        return made
+      })
+      return edits.includes(undefined) ? undefined : edits.flatMap((made) => made ?? [])
+    }
     case 'add-sensor': {
       const found = sensorAt(file, step.like)
       if (found === undefined || found.sensor.planes?.some(({ places_mm }) => places_mm !== undefined)) return undefined
@@ -92,6 +113,12 @@ function editsOf(file: DoorFile, step: RepairStep, catalogue: Catalogue): readon
       return [{ kind: 'append', path: 'sensors', value: { ...rest, id: step.id, name, pose: poseInFile(step.pose) } }]
     }
   }
+}
+
+const DRIVE_IN_FILE = { closeSpeed_mm_per_s: 'closeSpeed_m_per_s', stopDelay_s: 'stopDelay_s', reverseDelay_s: 'reverseDelay_s' } as const
+
+function inFile(part: DrivePart, to: number): number {
+  return rounded(part === 'closeSpeed_mm_per_s' ? to / 1000 : to)
 }
 
 function sensorAt(file: DoorFile, id: string): { readonly sensor: FileSensor; readonly index: number } | undefined {
@@ -167,7 +194,7 @@ function movedPlaces(sensor: FileSensor, path: string, part: keyof Pose, to: num
 function setField(
   sensor: FileSensor,
   path: string,
-  { field, part, to }: Extract<RepairStep, { kind: 'set-field' }>,
+  { field, part, to }: { readonly field: string; readonly part: FieldPart | OutputPart; readonly to: number },
   catalogue: Catalogue,
 ): readonly FileEdit[] | undefined {
   const own = sensor.fields

@@ -1,5 +1,5 @@
 import { BOUNDS } from '../bounds.ts'
-import { angle_deg, distance_mm, id, list, name, number, optional, type Plain, pair_mm, record, reflectance, tag } from './parts.ts'
+import { angle_deg, choice, distance_mm, id, list, name, number, optional, type Plain, pair_mm, record, reflectance, tag } from './parts.ts'
 import { eitherPart, saying, tuplePart } from './schema.ts'
 import { sourceSchema } from './source.ts'
 
@@ -7,6 +7,13 @@ const yawSchema = eitherPart(
   [angle_deg('One yaw.'), tuplePart([angle_deg('from'), angle_deg('to')], 'two angles [from, to]', '')],
   'an angle, or two angles [from, to]',
   'Counter-clockwise in the plan; two angles mean every yaw between them; 0 if absent.',
+)
+
+const how = optional(
+  choice(
+    ['passes', 'fallen'],
+    'fallen: it comes about by a fall, where a lane says that bodies fall, and does not pass by itself. "passes" if absent.',
+  ),
 )
 
 /** Thinner than a millimetre nobody is. */
@@ -41,6 +48,7 @@ const postureSchema = eitherPart(
         shape: tag('box'),
         name: optional(name('Name for people, as "lying along".')),
         size_mm: boxSize_mm,
+        how,
         yaw_deg: optional(yawSchema),
       },
       'An upright box.',
@@ -51,6 +59,7 @@ const postureSchema = eitherPart(
         name: optional(name('Name for people.')),
         radius_mm: side_mm('Radius.'),
         height_mm: side_mm('Height.'),
+        how,
       },
       'An upright cylinder.',
     ),
@@ -64,6 +73,7 @@ const postureSchema = eitherPart(
           'Its parts, rigid to each other. It goes toward +y at yaw 0, and is turned by half a turn on its way from side A.',
         ),
         yaw_deg: optional(yawSchema),
+        how,
       },
       'Several upright solids that pass together. Lanes alone judge it; a zone that names it stays undetermined.',
     ),

@@ -2,6 +2,7 @@ import { BOUNDS } from '../bounds.ts'
 import { DEFAULTS } from '../door/defaults.ts'
 import { bodySchema, libraryBodySchema } from './body.ts'
 import { list, name, note, optional, type Plain, record } from './parts.ts'
+import { forceRecordSchema } from './records.ts'
 import { anythingPart, choicePart, entriesPart, textPart } from './schema.ts'
 import { librarySensorSchema, sensorSchema } from './sensor.ts'
 import { confirmationSchema } from './source.ts'
@@ -51,6 +52,7 @@ export const doorFileSchema = record(
     ),
     concept: optional(conceptSchema),
     tolerances: optional(tolerancesSchema),
+    forceRecords: optional(list(forceRecordSchema, { upTo: BOUNDS.forceRecords }, 'Forces that were measured on the closing edge.')),
     confirmations: optional(
       list(confirmationSchema, { upTo: BOUNDS.confirmations }, 'Figures from memory that somebody held against their page.'),
     ),

@@ -122,6 +122,12 @@ const fieldSchema = record(
         'From a body becoming visible until the output has changed, at the latest; a body seen for less does nothing.',
       ),
     ),
+    fastestResponse_s: optional(
+      number(
+        { from: 0, upTo: 60 },
+        'The shortest response that the device can be set to. Without it a faster response is not offered as a repair.',
+      ),
+    ),
     hold_s: optional(number({ from: 0, upTo: 600 }, 'How long the output stays after the body was last visible.')),
     approach: optional(approachSchema),
     blanking: optional(list(blankingSchema, { upTo: BOUNDS.blankings }, 'Windows of the leaf in which the field does not act.')),

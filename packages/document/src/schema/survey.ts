@@ -1,4 +1,6 @@
 import { BOUNDS } from '../bounds.ts'
+import { controlSchema } from './control.ts'
+import { dangersSchema } from './dangers.ts'
 import { driveSchema } from './drive.ts'
 import {
   angle_deg,
@@ -207,6 +209,17 @@ const laneSchema = record(
       list(id('Id of a body.'), { from: 1, upTo: BOUNDS.bodies }, 'Bodies that stand in for whoever passes; all of the door if absent.'),
     ),
     longestStay_s: optional(number({ above: 0, upTo: 1e7 }, 'Longest time that somebody may stand in the doorway.')),
+    falls: optional(
+      choice(
+        ['never', 'anywhere'],
+        'anywhere: whoever passes may fall and stay, judged with each posture of its body that is "fallen". "never" if absent.',
+      ),
+    ),
+    followGap_mm: optional(
+      distance_mm(
+        'Least distance from the back of one body to the front of the next; each is then judged with another so far ahead and behind too.',
+      ),
+    ),
     braking: optional(brakingSchema),
   },
   'Where people and vehicles pass, along y. Somebody who passes may stop and stand anywhere.',
@@ -243,6 +256,8 @@ export const surveySchema = record(
       ),
     ),
     lanes: optional(list(laneSchema, { upTo: BOUNDS.lanes }, 'Lanes.')),
+    dangers: optional(dangersSchema),
+    control: optional(controlSchema),
     visibility_m: optional(
       wordOr(
         'clear',

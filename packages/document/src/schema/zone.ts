@@ -54,6 +54,9 @@ export const conceptSchema = record(
     people: choice(['trained', 'public'], 'Who passes.'),
     drive: choice(['hold-to-run', 'impulse-in-view', 'impulse-out-of-view', 'automatic'], 'How the door is driven.'),
     closingEdge: choice(['force-limited-edge', 'presence-aid', 'contact-free', 'none'], 'What protects the closing edge.'),
+    lowEnergy: optional(
+      choice(['yes', 'no'], 'For a pedestrian door whose protection rests on touching with little energy. Not so if absent.'),
+    ),
     separation: optional(
       choice(['2010', '2024'], 'Edition of the separation-distance standard (ISO 13855) that the job names; both are judged if absent.'),
     ),

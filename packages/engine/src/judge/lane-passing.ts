@@ -4,6 +4,7 @@ import type { InputPath } from '../model/source.ts'
 import type { Drive, Lane } from '../model/traffic.ts'
 import type { SensingFunction } from '../model/zone.ts'
 import { kineticEnergy_J, type LeafDrive } from '../motion/leaf-run.ts'
+import { type ContactEvidence, contactEvidence } from '../passing/contact-evidence.ts'
 import { type LaneContact, type LaneQuestion, type LaneVerdict, laneVerdict, type TimedField } from '../passing/lane-verdict.ts'
 import { leafPlane } from '../passing/leaf-plane.ts'
 import { type PassageEvidence, passageEvidence } from '../passing/passage-evidence.ts'
@@ -52,14 +53,17 @@ function questionOf(door: Door, lane: Lane, state: DoorState): LaneQuestion | un
   return { door, state, lane, drive, plane, speeds_mm_per_s: [slowest, fastest], fields, openings_mm }
 }
 
-/** Evidence of every lane and state in which nobody is struck, as far as it can be shown in this form. */
-export function passagesEvidence(door: Door): readonly PassageEvidence[] {
-  return (door.lanes ?? []).flatMap((lane) =>
-    door.states.flatMap((state) => {
-      const question = questionOf(door, lane, state)
-      return (question && passageEvidence(question)) ?? []
-    }),
-  )
+/** Evidence of every lane and state: that nobody is struck, or a case in which somebody is; neither where it cannot be shown in this form. */
+export function lanesEvidence(door: Door): {
+  readonly passages: readonly PassageEvidence[]
+  readonly contacts: readonly ContactEvidence[]
+} {
+  const questions = (door.lanes ?? []).flatMap((lane) => door.states.flatMap((state) => questionOf(door, lane, state) ?? []))
+  const proved = questions.map((question) => passageEvidence(question))
+  return {
+    passages: proved.flatMap((each) => each ?? []),
+    contacts: questions.flatMap((question, i) => (proved[i] === undefined ? (contactEvidence(question) ?? []) : [])),
+  }
 }
 
 /** A field with blanking windows does not act at some positions of the leaf: none of it is counted on. */
@@ -78,6 +82,9 @@ function missingInputs(door: Door, lane: Lane): readonly InputPath[] {
   else needs.push(...missingOfDrive(drive).map((name) => `${DRIVE}/${name}`))
   if (lane.slowest_mm_per_s === undefined) needs.push(`${lanePath(door, lane)}/slowest_m_per_s`)
   if (lane.fastest_mm_per_s === undefined) needs.push(`${lanePath(door, lane)}/fastest_m_per_s`)
+  if (lane.falls === true)
+    for (const body of door.bodies)
+      if (lane.bodies.includes(body.id) && !body.postures.some(({ lies }) => lies === true)) needs.push(`${bodyPath(door, body)}/postures`)
   for (const { sensor, field } of fieldsOfFunction(door, 'presence')) {
     if (field.response_s === undefined) needs.push(`${fieldPath(door, sensor, field)}/response_s`)
     if (field.hold_s === undefined) needs.push(`${fieldPath(door, sensor, field)}/hold_s`)
@@ -117,9 +124,11 @@ function leafDrive(drive: Drive, way: number): LeafDrive | undefined {
   }
 }
 
-/** `lane`, `laneName`, `who`, `stateFacts`: the facts that every finding about a lane has. */
+/** `lane`, `laneName`, `who`, [`followGap_mm`], [`falls`], `stateFacts`: the facts that every finding about a lane has. */
 export function laneFacts(lane: Lane, state: DoorState) {
-  return { lane: lane.id, laneName: lane.name, who: lane.who, ...stateFacts(state) }
+  const { followGap_mm, falls } = lane
+  const more = { ...(followGap_mm === undefined ? {} : { followGap_mm }), ...(falls === true ? { falls } : {}) }
+  return { lane: lane.id, laneName: lane.name, who: lane.who, ...more, ...stateFacts(state) }
 }
 
 /**
@@ -138,11 +147,16 @@ export function contactFacts(door: Door, contact: LaneContact): Draft['facts'] {
     stands: contact.stands,
     isSeen: contact.stop_s !== undefined,
     ...(contact.part === undefined ? {} : { part: contact.part }),
+    ...(contact.company === undefined ? {} : { company: contact.company }),
     ...(mass_kg === undefined ? {} : { energy_J: kineticEnergy_J(mass_kg, contact.leafSpeed) }),
   }
 }
 
-export function worstCaseOf({ stance, x_mm, from, place_mm }: LaneContact, state: DoorState, z_mm: (x_mm: number, y_mm: number) => number) {
+export function worstCaseOf(
+  { stance, x_mm, from, place_mm }: Pick<LaneContact, 'stance' | 'x_mm' | 'from' | 'place_mm'>,
+  state: DoorState,
+  z_mm: (x_mm: number, y_mm: number) => number,
+) {
   const y_mm = from === 'b' ? place_mm : -place_mm
   return { body: stance.body.id, posture: stance.index, x_mm, y_mm, z_mm: z_mm(x_mm, y_mm), yaw_rad: stance.yaw_rad, state: state.id }
 }

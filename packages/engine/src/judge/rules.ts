@@ -2,13 +2,19 @@ import { approachDistance } from './approach-distance.ts'
 import { beamGapMax } from './beam-gap-max.ts'
 import { blindPocket } from './blind-pocket.ts'
 import { conceptStated } from './concept-stated.ts'
+import { contactEnergy } from './contact-energy.ts'
+import { contactForce } from './contact-force.ts'
+import { controlFact } from './control-fact.ts'
 import { crawlUnder } from './crawl-under.ts'
+import { dangerPoint } from './danger-point.ts'
+import { dangersListed } from './dangers-listed.ts'
 import { deadGroundRule } from './dead-ground.ts'
 import { floorClearance } from './floor-clearance.ts'
 import { guardedHeight } from './guarded-height.ts'
 import { leafInFieldRule } from './leaf-in-field.ts'
 import { mustNotSee } from './must-not-see.ts'
 import { openingInTime } from './opening-in-time.ts'
+import { passageGap } from './passage-gap.ts'
 import { presenceRequired } from './presence-required.ts'
 import { presenceTime } from './presence-time.ts'
 import { referenceBody } from './reference-body.ts'
@@ -38,6 +44,12 @@ export const RULES: readonly Rule[] = [
   presenceTime,
   struckByLeaf,
   walkedInto,
+  passageGap,
+  dangersListed,
+  dangerPoint,
+  contactForce,
+  contactEnergy,
+  controlFact,
   approachDistance,
   openingInTime,
   stopsIfShut,

@@ -3,6 +3,7 @@ import type { Finding, Judgement } from '../model/finding.ts'
 import type { Pose, RangingSensor } from '../model/sensor.ts'
 import { PI, radians } from '../space/trigonometry.ts'
 import type { FieldPart, RepairStep } from './repair.ts'
+import { timeKnobs } from './time-knobs.ts'
 
 /** One measure that can be set: in whole grains, between two limits. */
 export interface Knob {
@@ -52,10 +53,20 @@ function concerned(
 
 /** What can be turned, moved or set for a finding. */
 export function knobsOf(door: Door, judgement: Judgement, finding: Finding): readonly Knob[] {
+  if (finding.subject.kind === 'lane') return [...timeKnobs(door), ...reachKnobs(door)]
   return concerned(door, judgement, finding).flatMap(({ sensor, fields }) => [
     ...poseKnobs(door, sensor),
     ...sensor.fields.filter(({ id }) => fields.includes(id)).flatMap((field) => fieldKnobs(sensor.id, field)),
   ])
+}
+
+/** Whoever passes is seen earlier by a field that reaches farther out. */
+function reachKnobs(door: Door): readonly Knob[] {
+  return door.sensors.flatMap((sensor) => {
+    if (sensor.kind !== 'ranging') return []
+    const fields = sensor.fields.filter((field) => field.function === 'presence')
+    return fields.flatMap((field) => (['yMin_mm', 'yMax_mm'] as const).flatMap((part) => sideKnob(sensor.id, field, part)))
+  })
 }
 
 function poseKnobs(door: Door, { id, pose, planes }: RangingSensor): readonly Knob[] {
@@ -80,24 +91,22 @@ function poseKnobs(door: Door, { id, pose, planes }: RangingSensor): readonly Kn
   return [...turns, ...lengths]
 }
 
+type Limits = Pick<Knob, 'low' | 'high' | 'most' | 'grain'>
+
+function fieldKnob(sensor: string, field: RangingSensor['fields'][number], part: FieldPart, limits: Limits): readonly Knob[] {
+  const from = field[part]
+  return Number.isFinite(from) ? [{ ...limits, from, step: (to) => ({ kind: 'set-field', sensor, field: field.id, part, from, to }) }] : []
+}
+
+function sideKnob(sensor: string, field: RangingSensor['fields'][number], part: FieldPart): readonly Knob[] {
+  return fieldKnob(sensor, field, part, { low: -Infinity, high: Infinity, most: MOST_UP_MM, grain: LENGTH_GRAIN_MM })
+}
+
 function fieldKnobs(sensor: string, field: RangingSensor['fields'][number]): readonly Knob[] {
-  const knob = (part: FieldPart, low: number, high: number, most: number, grain: number): Knob[] =>
-    Number.isFinite(field[part])
-      ? [
-          {
-            from: field[part],
-            grain,
-            low,
-            high,
-            most,
-            step: (to) => ({ kind: 'set-field', sensor, field: field.id, part, from: field[part], to }),
-          },
-        ]
-      : []
-  const side = (part: FieldPart) => knob(part, -Infinity, Infinity, MOST_UP_MM, LENGTH_GRAIN_MM)
+  const side = (part: FieldPart) => sideKnob(sensor, field, part)
   return [
-    ...knob('clearance_mm', 0, field.top_mm, MOST_OUT_MM, LENGTH_GRAIN_MM),
-    ...knob('clusterBeams', 1, field.clusterBeams, field.clusterBeams, 1),
+    ...fieldKnob(sensor, field, 'clearance_mm', { low: 0, high: field.top_mm, most: MOST_OUT_MM, grain: LENGTH_GRAIN_MM }),
+    ...fieldKnob(sensor, field, 'clusterBeams', { low: 1, high: field.clusterBeams, most: field.clusterBeams, grain: 1 }),
     ...side('xMin_mm'),
     ...side('xMax_mm'),
     ...side('yMin_mm'),

@@ -1,7 +1,13 @@
 import type { Door } from '../model/door.ts'
 import type { Field, Pose, RangingSensor, Sensor } from '../model/sensor.ts'
+import type { Drive } from '../model/traffic.ts'
 
 export type FieldPart = 'xMin_mm' | 'xMax_mm' | 'yMin_mm' | 'yMax_mm' | 'clearance_mm' | 'top_mm' | 'clusterBeams'
+
+/** What can be set at a control: speeds and delays of the leaf. */
+export type DrivePart = Extract<keyof Drive, 'closeSpeed_mm_per_s' | 'stopDelay_s' | 'reverseDelay_s'>
+/** What can be set at an output. */
+export type OutputPart = Extract<keyof Field, 'response_s' | 'hold_s'>
 
 /** One thing that hands can do to a door. Doorway frame, mm and radians. */
 export type RepairStep =
@@ -16,6 +22,15 @@ export type RepairStep =
     }
   /** Another sensor with the values and fields of `like`, in another place. */
   | { readonly kind: 'add-sensor'; readonly like: string; readonly id: string; readonly pose: Pose }
+  | { readonly kind: 'set-drive'; readonly part: DrivePart; readonly from: number; readonly to: number }
+  /** The outputs of several fields set alike: one is seldom enough where a body can come from both sides. */
+  | {
+      readonly kind: 'set-outputs'
+      readonly part: OutputPart
+      readonly fields: readonly { readonly sensor: string; readonly field: string }[]
+      readonly from: number
+      readonly to: number
+    }
   | { readonly kind: 'remove-obstacle'; readonly obstacle: string }
 
 /**
@@ -32,11 +47,12 @@ function afterStep(door: Door, step: RepairStep): Door {
     case 'move-sensor':
       return withSensor(door, step.sensor, (sensor) => moved(sensor, { [step.part]: step.to }))
     case 'set-field':
-      return withSensor(door, step.sensor, (sensor) => {
-        if (sensor.kind === 'zone-only' || !sensor.fields.some(({ id }) => id === step.field)) throw unknown(`${step.sensor}/${step.field}`)
-        const set = (field: Field): Field => (field.id === step.field ? { ...field, [step.part]: step.to } : field)
-        return { ...sensor, fields: sensor.fields.map(set) }
-      })
+      return withField(door, step, { [step.part]: step.to })
+    case 'set-drive':
+      if (door.drive === undefined) throw unknown('a drive')
+      return { ...door, drive: { ...door.drive, [step.part]: step.to } }
+    case 'set-outputs':
+      return step.fields.reduce((changed, field) => withField(changed, field, { [step.part]: step.to }), door)
     case 'add-sensor': {
       const like = door.sensors.find(({ id }) => id === step.like)
       if (like === undefined) throw unknown(step.like)
@@ -52,6 +68,14 @@ function afterStep(door: Door, step: RepairStep): Door {
 
 function unknown(id: string): Error {
   return new Error(`a repair must name something of the door, got ${id}`)
+}
+
+function withField(door: Door, named: { readonly sensor: string; readonly field: string }, change: Partial<Field>): Door {
+  return withSensor(door, named.sensor, (sensor) => {
+    if (sensor.kind === 'zone-only' || !sensor.fields.some(({ id }) => id === named.field)) throw unknown(`${named.sensor}/${named.field}`)
+    const set = (field: Field): Field => (field.id === named.field ? { ...field, ...change } : field)
+    return { ...sensor, fields: sensor.fields.map(set) }
+  })
 }
 
 function withSensor(door: Door, id: string, change: (sensor: Sensor) => Sensor): Door {

@@ -95,6 +95,7 @@ function* oneStepFurther(search: Search, start: Setting, found: Hope[], better: 
 
 function sameKnob(a: RepairStep, b: RepairStep): boolean {
   if (a.kind === 'move-sensor') return b.kind === 'move-sensor' && a.sensor === b.sensor && a.part === b.part
+  if (a.kind === 'set-drive' || a.kind === 'set-outputs') return b.kind === a.kind && a.part === b.part
   return a.kind === 'set-field' && b.kind === 'set-field' && a.sensor === b.sensor && a.field === b.field && a.part === b.part
 }
 

@@ -9,7 +9,7 @@ export interface Body {
   readonly source: Source
 }
 
-/** Upright box: a along x, b along y at yaw 0, c the height. A yaw range means every yaw in it; equal ends mean one. */
+/** Upright box (one that `lies` comes about by a fall and does not pass by itself): a along x, b along y at yaw 0, c the height. A yaw range means every yaw in it; equal ends mean one. */
 export interface BoxPosture {
   readonly shape: 'box'
   readonly name: string
@@ -18,6 +18,7 @@ export interface BoxPosture {
   readonly c_mm: number
   readonly yawFrom_rad: number
   readonly yawTo_rad: number
+  readonly lies?: boolean
   /** What fills the box, never empty where given: the sizes above are then those of the box around all parts. Absent where the whole box is the body. */
   readonly parts?: readonly BodyPart[] | undefined
 }
@@ -32,6 +33,10 @@ interface PartPlace {
   /** Height of its underside above the floor under the body's middle. */
   readonly from_mm: number
   readonly reflectance: number
+  /** Its own yaw, beside that of the whole; 0 if absent. */
+  readonly turn_rad?: number
+  /** It belongs to another body ahead or behind: it hides and is seen, and the leaf does not meet it. */
+  readonly shadesOnly?: boolean
 }
 interface PartBox {
   readonly shape: 'box'
@@ -51,6 +56,7 @@ export interface CylinderPosture {
   readonly name: string
   readonly radius_mm: number
   readonly height_mm: number
+  readonly lies?: boolean
 }
 export type Posture = BoxPosture | CylinderPosture
 

@@ -1,6 +1,9 @@
 import type { Body } from './body.ts'
+import type { Control } from './control.ts'
+import type { Dangers } from './danger.ts'
 import type { Sensor } from './sensor.ts'
 import type { Confirmation, InputPath } from './source.ts'
+import type { ForceRecord } from './test-record.ts'
 import type { Drive, Lane } from './traffic.ts'
 import type { Zone } from './zone.ts'
 
@@ -17,6 +20,12 @@ export interface Door {
   /** How the leaf is driven, as far as somebody said. */
   readonly drive?: Drive | undefined
   readonly lanes?: readonly Lane[] | undefined
+  /** Danger points besides the closing edge, as far as somebody looked; undefined if nobody did. */
+  readonly dangers?: Dangers | undefined
+  /** Forces as they were measured on the closing edge. */
+  readonly forceRecords?: readonly ForceRecord[] | undefined
+  /** What the control does, as far as somebody stated it. */
+  readonly control?: Control | undefined
   /** Never empty. A door without states has one, called `as surveyed`. The first is the one the sensors learned in unless they say otherwise. */
   readonly states: readonly DoorState[]
   readonly sensors: readonly Sensor[]
@@ -86,6 +95,8 @@ export interface ProtectionConcept {
   readonly people: 'trained' | 'public'
   readonly drive: 'hold-to-run' | 'impulse-in-view' | 'impulse-out-of-view' | 'automatic'
   readonly closingEdge: 'force-limited-edge' | 'presence-aid' | 'contact-free' | 'none'
+  /** The door rests on touching with little energy, as pedestrian doors may. */
+  readonly lowEnergy?: 'yes' | 'no'
 }
 
 /** Each value may be off by as much either way, all at once and independently (docs/method.md, "Tolerances"). */

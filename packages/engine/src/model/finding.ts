@@ -4,7 +4,7 @@ import type { Confirmation, InputPath, Quantity, Source } from './source.ts'
 export type Verdict = 'pass' | 'fail' | 'undetermined' | 'not-applicable'
 
 export interface Subject {
-  readonly kind: 'door' | 'zone' | 'pocket' | 'sensor' | 'field' | 'lane'
+  readonly kind: 'door' | 'zone' | 'pocket' | 'sensor' | 'field' | 'lane' | 'danger' | 'record' | 'control'
   /** Id in the door file; a pocket is `<zone>/<letter>`, a field `<sensor>/<field>`. */
   readonly id: string
 }

@@ -70,6 +70,8 @@ export interface Field {
   readonly presenceTime_s: number | undefined
   /** From becoming visible until the output has changed, at the latest; undefined if nobody said. */
   readonly response_s?: number | undefined
+  /** The shortest response that the device can be set to; undefined where it has no such setting, or nobody said. */
+  readonly fastestResponse_s?: number | undefined
   /** How long the output stays after the body was last visible; undefined if nobody said. */
   readonly hold_s?: number | undefined
   /** How people come to it, for the separation distance; undefined if nobody said. */

@@ -30,7 +30,7 @@ export interface Confirmation {
   readonly on: string // ISO date
 }
 
-export type Unit = 'mm' | 'm' | 'mm2' | 'm2' | 'rad' | 'deg' | 's' | '1' | 'percent' | 'per_mm' | 'mm_per_s' | 'J'
+export type Unit = 'mm' | 'm' | 'mm2' | 'm2' | 'rad' | 'deg' | 's' | '1' | 'percent' | 'per_mm' | 'mm_per_s' | 'N' | 'J'
 
 export interface Quantity {
   readonly value: number

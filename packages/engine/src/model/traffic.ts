@@ -37,6 +37,10 @@ export interface Lane {
   readonly slowest_mm_per_s: number | undefined
   readonly fastest_mm_per_s: number | undefined
   readonly bodies: readonly string[] // ids, never empty
+  /** Whoever passes may fall anywhere, into each posture of its own that lies. */
+  readonly falls?: boolean
+  /** Least distance at which one body follows another; undefined where each passes alone. */
+  readonly followGap_mm?: number | undefined
   /** Longest time a body may stand in the doorway; undefined if nobody said. */
   readonly longestStay_s: number | undefined
   /** How a vehicle stops before a leaf that stays shut; undefined if nobody said. */

@@ -1,12 +1,13 @@
 import { type CountedField, type Stance, stancesOfBodies } from '../coverage/scene.ts'
 import { seenAlong } from '../coverage/seen-along.ts'
-import { partsOf } from '../model/body.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
 import { closingFrom, type LeafDrive } from '../motion/leaf-run.ts'
-import { radians } from '../space/trigonometry.ts'
-import { halfAlong, type LeafPlane } from './leaf-plane.ts'
+import { worstOfFalls } from './falls.ts'
+import { allFalls, allPassing, alongWay, type Passing, placesAcross, stretchInPlane } from './lane-ways.ts'
+import { halfAlong, type LeafPlane, type MetPart } from './leaf-plane.ts'
 import type { View } from './output.ts'
+import { isWorse, type SightGap, worstSightGap } from './sight-gap.ts'
 import { type Contact, newTally, type Passage, type Tally, worstOfPassage } from './worst-passage.ts'
 
 /** Everything that a lane's verdict rests on; whoever asks has made sure that nothing is missing. */
@@ -35,14 +36,24 @@ export interface LaneVerdict {
   /** Where the smallest gap was found; undefined where nothing closes while the body is there. */
   readonly nearest: LaneContact | undefined
   readonly tally: Pick<Tally, 'struckAtMost' | 'walkedAtMost' | 'gap' | 'gapAtLeast' | 'unproved'>
+  /** The gap in sight that holds bridge worst at the slowest speed; undefined where there is none. */
+  readonly sightGap: LaneGap | undefined
   /** Only some yaws of a body were tried. */
   readonly yawSampled: boolean
   readonly passages: number
+}
+export interface LaneGap extends SightGap {
+  readonly stance: Stance
+  /** What is in the leaf's plane half-way through the gap; undefined where nothing is, or the body is of one part. */
+  readonly part: string | undefined
+  readonly x_mm: number
+  readonly from: 'a' | 'b'
 }
 export interface LaneContact extends Contact {
   readonly stance: Stance
   /** Name of the part that is met; undefined where the body is of one part. */
   readonly part: string | undefined
+  readonly company: Passing['company']
   readonly x_mm: number
   readonly from: 'a' | 'b'
   readonly opening_mm: number
@@ -53,7 +64,6 @@ export interface LaneContact extends Contact {
 
 /** Nobody comes into sight from farther: so long before the door the longest closing is over. */
 export const FARTHEST_MM = 60_000
-const HALF_TURN_RAD = radians(180)
 const CONTACTS = ['struck', 'walked', 'nearest'] as const
 /** Slower is standing. */
 export const SLOWEST_MM_PER_S = 1
@@ -69,55 +79,80 @@ export function laneVerdict({ door, state, lane, drive, plane, speeds_mm_per_s, 
   const sights = fields.map((timed) => ({ timed, along: seenAlong(door, state, timed.counted) }))
   const [slowest, fastest] = speeds_mm_per_s
   const speeds = [Math.max(SLOWEST_MM_PER_S, slowest), Math.max(SLOWEST_MM_PER_S, fastest)] as const
+  let sightGap: LaneGap | undefined
   let passages = 0
-  for (const { stance, sides } of stances.flatMap((each) => waysThrough(each, lane.from))) {
-    const half = halfAlong(stance)
-    const far_mm = Math.min(FARTHEST_MM, farthest(fields)) + Math.max(2000, half.y_mm)
+  const keep = (label: Omit<LaneContact, keyof Contact>) => {
+    passages++
+    for (const kind of CONTACTS) {
+      const contact = tally[kind]
+      if (contact && contact !== labelled[kind]) tally[kind] = labelled[kind] = { ...contact, ...label }
+    }
+  }
+  const farthest_mm = Math.min(FARTHEST_MM, farthest(fields))
+  const sightOf = (stance: Stance) => {
+    const far_mm = farthest_mm + Math.max(2000, halfAlong(stance).y_mm)
     const asked = sights.map(({ timed, along }) => ({ timed, stretches: along(stance) }))
-    for (const x_mm of placesAcross(lane, half.x_mm)) {
-      const seen = asked.map(({ timed, stretches }) => ({ timed, alongY: stretches(x_mm, -far_mm, far_mm) }))
+    return (x_mm: number) => asked.map(({ timed, stretches }) => ({ timed, alongY: stretches(x_mm, -far_mm, far_mm) }))
+  }
+  for (const { stance, sides, company } of allPassing(stances, lane)) {
+    const sight = sightOf(stance)
+    for (const x_mm of placesAcross(lane, halfAlong(stance).x_mm)) {
+      const seen = sight(x_mm)
       const met = plane.met(stance, x_mm)
       for (const from of sides) {
-        // along the way of whoever comes from side A, y falls
-        const onWay = seen.map(({ timed, alongY }) => ({ timed, visible: from === 'b' ? alongY : mirrored(alongY) }))
+        const onWay = seen.map(({ timed, alongY }) => ({ timed, visible: alongWay(alongY, from) }))
         const views: View[] = onWay.map(({ timed: { response_s, hold_s }, visible }) => ({ visible, response_s, hold_s }))
         const standing = onWay.flatMap(({ timed, visible }) => (timed.holds ? visible : [])).sort((a, b) => a.from_mm - b.from_mm)
-        for (const part of met) {
-          const [front_mm, back_mm] = from === 'b' ? [part.to_mm, part.from_mm] : [-part.from_mm, -part.to_mm]
-          const { half_mm } = plane
-          const passage: Passage = { enter_mm: -half_mm - front_mm, leave_mm: half_mm - back_mm, clear: part.clear, views, standing }
+        const inPlane = met.map((part) => ({ part, ...stretchInPlane(part, from, plane.half_mm) }))
+        const gap = worstGapOf(views, inPlane, speeds[0])
+        if (gap && (sightGap === undefined || isWorse(gap, sightGap))) sightGap = { ...gap, stance, x_mm, from }
+        for (const { part, enter_mm, leave_mm } of inPlane) {
+          const passage: Passage = { enter_mm, leave_mm, clear: part.clear, views, standing }
           for (const opening_mm of openings_mm) {
             worstOfPassage(closingFrom(drive, opening_mm), passage, speeds, tally)
-            passages++
-            const label = { stance, part: part.name, x_mm, from, opening_mm, passage, sights: onWay }
-            for (const kind of CONTACTS) {
-              const contact = tally[kind]
-              if (contact && contact !== labelled[kind]) tally[kind] = labelled[kind] = { ...contact, ...label }
-            }
+            keep({ stance, part: part.name || undefined, company, x_mm, from, opening_mm, passage, sights: onWay })
           }
         }
       }
     }
   }
-  return { struck: labelled.struck, walked: labelled.walked, nearest: labelled.nearest, tally, yawSampled, passages }
+  for (const { upright, lying, sides } of allFalls(stances, lane)) {
+    const [sightUpright, sightLying] = [sightOf(upright), sightOf(lying)]
+    for (const x_mm of placesAcross(lane, halfAlong(upright).x_mm)) {
+      const [before, after] = [sightUpright(x_mm), sightLying(x_mm)]
+      for (const from of sides) {
+        const onWay = before.map(({ timed, alongY }) => ({ timed, visible: alongWay(alongY, from) }))
+        const views = onWay.map(({ timed, visible }, i) => {
+          const held = timed.holds ? alongWay(after[i]?.alongY ?? [], from) : []
+          return { upright: visible, lying: held, response_s: timed.response_s, hold_s: timed.hold_s }
+        })
+        for (const part of plane.met(lying, x_mm)) {
+          const fall = { ...stretchInPlane(part, from, plane.half_mm), clear: part.clear, views }
+          for (const opening_mm of openings_mm) {
+            worstOfFalls(closingFrom(drive, opening_mm), fall, speeds, tally)
+            const passage: Passage = { ...fall, views: [], standing: [] }
+            keep({ stance: lying, part: part.name, company: undefined, x_mm, from, opening_mm, passage, sights: onWay })
+          }
+        }
+      }
+    }
+  }
+  return { struck: labelled.struck, walked: labelled.walked, nearest: labelled.nearest, tally, sightGap, yawSampled, passages }
 }
 
-/** A body of several parts goes forward: from side A it is turned by half a turn. All others look alike from both. */
-export function waysThrough(stance: Stance, from: Lane['from']): readonly { readonly stance: Stance; readonly sides: Lane['from'] }[] {
-  if (partsOf(stance.posture) === undefined) return [{ stance, sides: from }]
-  return from.map((side) => ({ stance: side === 'b' ? stance : { ...stance, yaw_rad: stance.yaw_rad + HALF_TURN_RAD }, sides: [side] }))
+interface PartInPlane {
+  readonly part: MetPart
+  readonly enter_mm: number
+  readonly leave_mm: number
 }
 
-/** The middle of a body that keeps to the lane: at both edges and between; only in the middle where the lane is as narrow as the body. */
-export function placesAcross({ xMin_mm, xMax_mm }: Lane, half_mm: number): readonly number[] {
-  const middle_mm = (xMin_mm + xMax_mm) / 2
-  const left_mm = xMin_mm + half_mm
-  const right_mm = xMax_mm - half_mm
-  return left_mm < right_mm ? [left_mm, middle_mm, right_mm] : [middle_mm]
-}
-
-export function mirrored(stretches: View['visible']): View['visible'] {
-  return stretches.map(({ from_mm, to_mm }) => ({ from_mm: -to_mm, to_mm: -from_mm })).reverse()
+function worstGapOf(views: readonly View[], parts: readonly PartInPlane[], slowest: number) {
+  const enter_mm = Math.min(...parts.map((each) => each.enter_mm))
+  const leave_mm = Math.max(...parts.map((each) => each.leave_mm))
+  const gap = worstSightGap(views, enter_mm, leave_mm, slowest)
+  if (gap === undefined) return undefined
+  const middle_mm = (gap.from_mm + gap.to_mm) / 2
+  return { ...gap, part: parts.find((each) => each.enter_mm < middle_mm && middle_mm < each.leave_mm)?.part.name }
 }
 
 /** How far from y = 0 a point can lie that counts for one of the fields. */

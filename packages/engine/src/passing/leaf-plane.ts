@@ -85,9 +85,10 @@ function solidsOf(stance: Stance): readonly Solid[] {
     const top_mm = posture.shape === 'box' ? posture.c_mm : posture.height_mm
     return [{ name: undefined, x_mm: 0, y_mm: 0, halfX_mm: half.x_mm, halfY_mm: half.y_mm, top_mm }]
   }
-  return parts.map((part) => {
+  const own = parts.filter(({ shadesOnly }) => shadesOnly !== true)
+  return own.map((part) => {
     const [x_mm, y_mm] = offsetOf(part, yaw_rad)
-    const half = halfOf(part, yaw_rad)
+    const half = halfOf(part, yaw_rad + (part.turn_rad ?? 0))
     const top_mm = part.from_mm + (part.shape === 'box' ? part.c_mm : part.height_mm)
     return { name: part.name, x_mm, y_mm, halfX_mm: half.x_mm, halfY_mm: half.y_mm, top_mm }
   })

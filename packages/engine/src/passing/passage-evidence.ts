@@ -4,7 +4,8 @@ import type { Stretch } from '../coverage/stretches.ts'
 import type { TileSight, TileTree } from '../coverage/tile-tree.ts'
 import { partsOf } from '../model/body.ts'
 import { closingFrom } from '../motion/leaf-run.ts'
-import { FARTHEST_MM, farthest, type LaneQuestion, mirrored, placesAcross, SLOWEST_MM_PER_S } from './lane-verdict.ts'
+import { FARTHEST_MM, farthest, type LaneQuestion, SLOWEST_MM_PER_S } from './lane-verdict.ts'
+import { alongWay, placesAcross } from './lane-ways.ts'
 import { halfAlong } from './leaf-plane.ts'
 import { neverStruck, type ProvedPart, unprovable } from './never-struck.ts'
 import type { View } from './output.ts'
@@ -28,12 +29,13 @@ export interface StandEvidence {
   readonly closings: readonly { readonly from: 'a' | 'b'; readonly opening_mm: number; readonly parts: readonly ProvedPart[] }[]
 }
 
-/** Undefined where it is not so, or cannot be shown in this form: a leaf that brakes weakly or along a measured curve, a range of yaw, several parts. */
+/** Undefined where it is not so, or cannot be shown in this form: a leaf that brakes weakly or along a measured curve, a range of yaw, several parts, falls and followers. */
 export function passageEvidence(question: LaneQuestion): PassageEvidence | undefined {
   const { door, state, lane, drive, plane, speeds_mm_per_s, openings_mm } = question
   const fields = question.fields.filter(({ holds }) => holds)
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
   const closings = openings_mm.map((opening_mm) => closingFrom(drive, opening_mm))
+  if (lane.falls === true || lane.followGap_mm !== undefined) return undefined
   if (yawSampled || stances.some(({ posture }) => partsOf(posture)) || closings.some(unprovable)) return undefined
   const far_mm = Math.min(FARTHEST_MM, farthest(fields)) + 2000
   const sights: TileSight[][] = fields.map(() => [])
@@ -52,7 +54,7 @@ export function passageEvidence(question: LaneQuestion): PassageEvidence | undef
       for (const from of lane.from) {
         const views: View[] = fields.map(({ response_s, hold_s }, f) => {
           const alongY = seen[f] as readonly Stretch[]
-          return { visible: from === 'b' ? alongY : mirrored(alongY), response_s, hold_s }
+          return { visible: alongWay(alongY, from), response_s, hold_s }
         })
         for (const closing of closings) {
           const way = { closing, enter_mm: -reach_mm, leave_mm: reach_mm, clear, views }

@@ -2,7 +2,8 @@ import { type CountedField, type Stance, stancesOfBodies } from '../coverage/sce
 import { seenAlong } from '../coverage/seen-along.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
-import { FARTHEST_MM, farthest, mirrored, placesAcross, waysThrough } from './lane-verdict.ts'
+import { FARTHEST_MM, farthest } from './lane-verdict.ts'
+import { allPassing, alongWay, placesAcross } from './lane-ways.ts'
 import { halfAlong, type LeafPlane } from './leaf-plane.ts'
 import type { Stretch } from './output.ts'
 
@@ -31,7 +32,7 @@ export function waySights(
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
   const along = fields.map((counted) => ({ counted, seen: seenAlong(door, state, counted) }))
   const farthest_mm = Math.min(FARTHEST_MM, farthest(fields.map((counted) => ({ counted }))))
-  const ways = stances.flatMap((each) => waysThrough(each, lane.from))
+  const ways = allPassing(stances, { ...lane, followGap_mm: undefined })
   const sights = ways.flatMap(({ stance, sides }) => {
     const half = halfAlong(stance)
     const far_mm = farthest_mm + Math.max(2000, half.y_mm)
@@ -45,7 +46,7 @@ export function waySights(
           x_mm,
           from,
           reach_mm: plane.half_mm + half.y_mm,
-          visible: from === 'b' ? alongY : mirrored(alongY),
+          visible: alongWay(alongY, from),
         }))
       })
     })

@@ -151,7 +151,7 @@ function stoppedShort(
 }
 
 /** Standing where it is not held, a body is struck by a closing that begins later. */
-function foundStanding(closing: Closing, { enter_mm, leave_mm, clear, standing }: Passage, tally: Tally): void {
+export function foundStanding(closing: Closing, { enter_mm, leave_mm, clear, standing }: Passage, tally: Tally): void {
   let open_mm = enter_mm
   let place_mm: number | undefined
   for (const { from_mm, to_mm } of standing) {

@@ -46,7 +46,7 @@ export function shapeOf(posture: Posture, yaw_rad: number, reflectance: number, 
 export function shapeOfPart(part: BodyPart, yaw_rad: number, spotRadius_mm: number): Shape {
   const { from_mm, reflectance } = part
   const posture: Posture = part.shape === 'box' ? { ...part, yawFrom_rad: 0, yawTo_rad: 0 } : part
-  const shape = shapeOf(posture, yaw_rad, reflectance, spotRadius_mm)
+  const shape = shapeOf(posture, yaw_rad + (part.turn_rad ?? 0), reflectance, spotRadius_mm)
   return { ...shape, low: from_mm + shape.low, high: from_mm + shape.high }
 }
 

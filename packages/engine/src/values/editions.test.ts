@@ -18,7 +18,29 @@ describe('outside values of the edition 2026-11', () => {
       ['crawl-under-height', 200, 'mm', 'published'], // sep-06
       ['guarded-height', 2.5, 'm', 'published'], // door-09
       ['koschmieder-contrast', 0.02, '1', 'published'], // op-04
+      ['lasting-force', 150, 'N', 'from memory'], // door-13
+      ['low-energy', 1.69, 'J', 'from memory'], // door-16
+      ['minimum-gap', [500, 300, 180, 120, 50, 120, 100, 25], 'mm', 'from memory'], // door-26
+      ['peak-force', [400, 400, 1400], 'N', 'from memory'], // door-11, door-10 and its note
+      ['peak-time', 0.75, 's', 'from memory'], // door-12
       ['presence-reference-body', [700, 300, 200], 'mm', 'from memory'], // door-14
+      [
+        'reach-through', // sep-22
+        [
+          [4, 2, 2, 2],
+          [6, 10, 5, 5],
+          [8, 20, 15, 5],
+          [10, 80, 25, 20],
+          [12, 100, 80, 80],
+          [20, 120, 120, 120],
+          [30, 850, 120, 120],
+          [40, 850, 200, 120],
+          [120, 850, 850, 850],
+        ].flat(),
+        'mm',
+        'published',
+      ],
+      ['rest-force', 25, 'N', 'from memory'], // door-13
     ])
   })
 

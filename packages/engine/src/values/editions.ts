@@ -1,5 +1,7 @@
 import type { OutsideValue } from '../model/source.ts'
 import { guardedHeight, presenceReferenceBody } from './doors.ts'
+import { lastingForce, lowEnergy, peakForce, peakTime, restForce } from './forces.ts'
+import { minimumGap, reachThrough } from './gaps.ts'
 import { koschmiederContrast } from './optics.ts'
 import { separationValues } from './separation.ts'
 
@@ -9,6 +11,13 @@ export type ValuesOfEdition = {
   readonly presenceReferenceBody: OutsideValue & { readonly value: readonly number[] }
   readonly crawlUnderHeight: OutsideValue & { readonly value: number }
   readonly koschmiederContrast: OutsideValue & { readonly value: number }
+  readonly minimumGap: OutsideValue & { readonly value: readonly number[] }
+  readonly reachThrough: OutsideValue & { readonly value: readonly number[] }
+  readonly peakForce: OutsideValue & { readonly value: readonly number[] }
+  readonly peakTime: OutsideValue & { readonly value: number }
+  readonly lastingForce: OutsideValue & { readonly value: number }
+  readonly restForce: OutsideValue & { readonly value: number }
+  readonly lowEnergy: OutsideValue & { readonly value: number }
   readonly approachSpeedArm: OutsideValue & { readonly value: readonly number[] }
   readonly approachSpeedWalking: OutsideValue & { readonly value: number }
   readonly armAddend: OutsideValue & { readonly value: readonly number[] }
@@ -27,7 +36,22 @@ export interface Edition {
 
 /** Newest first. A new edition adds an entry and never changes one: a saved door names the edition that judged it. */
 export const EDITIONS: readonly [Edition, ...Edition[]] = [
-  { id: '2026-11', values: { guardedHeight, presenceReferenceBody, koschmiederContrast, ...separationValues } },
+  {
+    id: '2026-11',
+    values: {
+      guardedHeight,
+      presenceReferenceBody,
+      koschmiederContrast,
+      minimumGap,
+      reachThrough,
+      peakForce,
+      peakTime,
+      lastingForce,
+      restForce,
+      lowEnergy,
+      ...separationValues,
+    },
+  },
 ]
 
 /** Every outside value of the newest edition, by id. */

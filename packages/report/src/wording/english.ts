@@ -2,10 +2,13 @@ import { approachDistance } from './en/approach.ts'
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './en/beams.ts'
 import { openingInTime, stopsIfShut } from './en/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './en/concept.ts'
+import { controlFact } from './en/control.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
+import { dangerPoint, dangersListed } from './en/dangers.ts'
+import { contactEnergy, contactForce } from './en/forces.ts'
 import { phrases } from './en/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
-import { struckByLeaf, walkedInto } from './en/traffic.ts'
+import { passageGap, struckByLeaf, walkedInto } from './en/traffic.ts'
 import type { Language } from './language.ts'
 
 export const english: Language = {
@@ -25,6 +28,12 @@ export const english: Language = {
     'presence-time': presenceTime,
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,
+    'passage-gap': passageGap,
+    'dangers-listed': dangersListed,
+    'danger-point': dangerPoint,
+    'contact-force': contactForce,
+    'contact-energy': contactEnergy,
+    'control-fact': controlFact,
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,

@@ -101,6 +101,23 @@ const everyFact: Finding['facts'] = {
   openingHeight_mm: 4200,
   bodies: 2,
   fitting: 1,
+  danger: 'tail',
+  dangerName: 'D',
+  kind: 'tail',
+  caught: 'body',
+  by: 'gap',
+  guards: 1,
+  needed_mm: 500,
+  record: 'R',
+  place: 'R',
+  instrument: 'I',
+  on: '2026-11-01',
+  exceeds: 'mean',
+  mass_kg: 18,
+  speed_mm_per_s: 300,
+  fact: 'interlock',
+  does: 'interlock-first',
+  open: 'draw-in lifting',
 }
 
 const frame = { subject: { kind: 'zone', id: 'leaf-yard' }, edition: '2026-11', state: 'as-surveyed', steps: [], basis: [] } as const

@@ -21,7 +21,8 @@ function subjectName(door: Door, id: string, reader: Reader): string {
   if (body) return bodyBySize(body, reader)
   const sensor = door.sensors.find((each) => each.id === id)
   const { things } = reader.language
-  return sensor ? things.sensor(called(sensor.name, reader)) : things.value(plain(id))
+  if (sensor) return things.sensor(called(sensor.name, reader))
+  return reader.language.needs[id] ?? things.value(plain(id))
 }
 
 /** A body by its first posture's size; its name may speak of whom it stands for. */
@@ -39,5 +40,9 @@ export function partName(door: Door, path: InputPath, reader: Reader): string | 
   if (list === 'zones' && door.zones[at]) return things.zone(called(door.zones[at].name, reader))
   if (list === 'bodies' && door.bodies[at]) return bodyBySize(door.bodies[at], reader)
   const lane = list === 'survey' && index === 'lanes' ? door.lanes?.[Number(path.split('/')[2])] : undefined
-  return lane && things.lane(called(lane.name, reader))
+  if (lane) return things.lane(called(lane.name, reader))
+  const point = path.startsWith('survey/dangers/points/') ? door.dangers?.points[Number(path.split('/')[3])] : undefined
+  if (point) return things.danger(called(point.name, reader))
+  const record = list === 'forceRecords' ? door.forceRecords?.[at] : undefined
+  return record && reader.language.quoted(plain(record.place))
 }

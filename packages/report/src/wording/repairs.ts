@@ -25,9 +25,29 @@ function stepWords(door: Door, step: RepairStep, all: readonly RepairStep[], rea
       const out = outFromTheLeaf(door, pose.y_mm, reader)
       return repairs.add(sensorWords(door, step.like, all, reader), tape(pose.z_mm, reader), along, out, sideName(door, viewer, reader))
     }
+    case 'set-drive': {
+      const unit = step.part === 'closeSpeed_mm_per_s' ? 'mm_per_s' : 's'
+      return repairs.drive[step.part](figure({ value: step.from, unit }, reader), figure({ value: step.to, unit }, reader))
+    }
+    case 'set-outputs': {
+      const outputs = step.fields.map((named) => outputWords(door, named, all, reader))
+      const [from, to] = [step.from, step.to].map((value) => figure({ value, unit: 's' }, reader))
+      return repairs.outputs[step.part](reader.language.listed(outputs), from ?? '', to ?? '')
+    }
     case 'remove-obstacle':
       return repairs.remove(obstacleName(door, step.obstacle, reader))
   }
+}
+
+function outputWords(
+  door: Door,
+  named: { readonly sensor: string; readonly field: string },
+  all: readonly RepairStep[],
+  reader: Reader,
+): string {
+  const sensor = door.sensors.find(({ id }) => id === named.sensor)
+  const field = sensor?.kind === 'zone-only' ? undefined : sensor?.fields.find(({ id }) => id === named.field)
+  return reader.language.repairs.outputOf(called(field?.output ?? named.field, reader), sensorWords(door, named.sensor, all, reader))
 }
 
 /** A sensor that this repair adds has no name yet. */

@@ -14,6 +14,20 @@ function speed(told: Told, key: string, toward: Toward): string | undefined {
   return value === undefined ? undefined : figure({ value, unit: 'mm_per_s' }, told, toward)
 }
 
+/** Ein zweiter Körper nahebei, im kleinsten Abstand der Spur. */
+function companyWords(told: Told): string {
+  const company = word(told, 'company')
+  const gap = lengthToward(told, 'followGap_mm', 'nearest')
+  if (gap === undefined || company === undefined) return ''
+  return company === 'ahead' ? `, ${gap} hinter einem anderen` : `, ein anderer ${gap} dahinter`
+}
+
+/** Was in dieser Spur noch versucht wurde. */
+function alsoWords(told: Told): string {
+  const gap = lengthToward(told, 'followGap_mm', 'nearest')
+  return `${gap === undefined ? '' : `, auch mit einem anderen ${gap} davor oder dahinter`}${flag(told, 'falls') === true ? ', auch wenn jemand stürzt und liegen bleibt' : ''}`
+}
+
 /** Who comes, how fast, and what the output has done until then. */
 function howItComes(told: Told): string {
   const body = worstBody(told)
@@ -23,7 +37,7 @@ function howItComes(told: Told): string {
   const side = from === 'a' || from === 'b' ? plain(told.door.sides[from]) : undefined
   const pace = speed(told, 'body_mm_per_s', 'nearest')
   if (flag(told, 'stands') === true) return `${what}, der in ${laneWords(told)} steht${inState(told)}`
-  return `${what} in ${laneWords(told)}${side ? `, von der Seite ${side} her` : ''}${pace ? ` mit ${pace}` : ''}${inState(told)}`
+  return `${what} in ${laneWords(told)}${side ? `, von der Seite ${side} her` : ''}${pace ? ` mit ${pace}` : ''}${companyWords(told)}${inState(told)}`
 }
 
 /** Nobody is struck, and yet somebody runs into the leaf: no gap is left, and the other finding says so. */
@@ -34,7 +48,7 @@ function touchesNone({ finding }: Told): boolean {
 const notStruck: Say = (told) => {
   const gap = against(told, 'smaller-is-worse')
   return sentenceOf([
-    `kein Körper in ${laneWords(told)} wird vom schließenden Flügel getroffen${inState(told)}, wann immer er zu schließen beginnt`,
+    `kein Körper in ${laneWords(told)} wird vom schließenden Flügel getroffen${inState(told)}, wann immer er zu schließen beginnt${alsoWords(told)}`,
     gap && !touchesNone(told) && `; mindestens ${gap.measured} bleiben frei`,
   ])
 }
@@ -86,4 +100,53 @@ export const walkedInto: RuleWording = {
       `In ${laneWords(told)} gehen nur Personen: Dass sie einen ruhenden Flügel berühren, wird nicht beurteilt.`,
   },
   mend: mendOr(() => 'Das Fahrzeug früher sehen, schneller öffnen, die Fahrzeuge verlangsamen oder höher öffnen.'),
+}
+
+/** Was unter dem Flügel durchfährt, während nichts gesehen wird. */
+function gapWords(told: Told): string {
+  const part = word(told, 'part')
+  const body = worstBody(told)
+  const what = body === undefined ? 'ein Körper' : `der Körper ${body}`
+  const from = word(told, 'from')
+  const side = from === 'a' || from === 'b' ? plain(told.door.sides[from]) : undefined
+  const at = part === undefined ? '' : ` an „${plain(part)}“`
+  return `${what}${at} in ${laneWords(told)}${side ? `, von der Seite ${side} her` : ''}${inState(told)}`
+}
+
+const seenThrough: Say = (told) => {
+  const gap = against(told, 'larger-is-worse')
+  const length = lengthToward(told, 'gap_mm', 'larger-is-worse')
+  if (gap === undefined || length === undefined)
+    return `Fahrzeuge in ${laneWords(told)} werden vom ersten bis zum letzten Teil gesehen${inState(told)}.`
+  return sentenceOf([
+    `${gapWords(told)} ist am längsten für ${gap.measured} nicht zu sehen, bei langsamster Fahrt, und ein Ausgang hält ${gap.limit}`,
+  ])
+}
+
+export const passageGap: RuleWording = {
+  name: 'Lücke in der Sicht auf Durchfahrende',
+  pass: seenThrough,
+  fail: (told) => {
+    const gap = against(told, 'larger-is-worse')
+    const length = lengthToward(told, 'gap_mm', 'larger-is-worse')
+    return sentenceOf([
+      `unter dem Flügel ist ${gapWords(told)} nicht zu sehen`,
+      length && `: auf ${length} seines Weges`,
+      gap && `, bei langsamster Fahrt für ${gap.measured}, und Ausgänge halten nur ${gap.limit}`,
+      '. Der Flügel kann auf ihn zu schließen beginnen',
+    ])
+  },
+  undetermined: unsettled(
+    (told) => `Fahrzeuge in ${laneWords(told)} vom ersten bis zum letzten Teil gesehen oder gehalten werden`,
+    seenThrough,
+  ),
+  notApplicable: {
+    'no-subject': () => 'Keine Spur ist eingegeben; zeitlich wird nichts beurteilt.',
+    'not-required-by-concept': (told) =>
+      `In ${laneWords(told)} gehen nur Personen: Lücken zwischen den Teilen eines Fahrzeugs werden nicht beurteilt.`,
+  },
+  mend: mendOr(
+    () =>
+      'Auch den dünnen Teil sehen (tiefere Strahlen, ein Feld, das weiter in den Weg reicht) oder den Ausgang länger halten lassen, als die Lücke dauert.',
+  ),
 }

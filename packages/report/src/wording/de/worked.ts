@@ -7,6 +7,55 @@ const WHOLE: Readonly<Record<string, string>> = {
   'across for sure': 'sicherer Durchmesser',
   'allowed pocket': 'erlaubte Blindstelle',
   area: 'Fläche',
+  '1.25 lbf ft in ANSI/BHMA A156.19 (2013); for pedestrian doors only, neither page was seen':
+    '1,25 lbf ft in ANSI/BHMA A156.19 (2013); nur für Türen für Fußgänger, keine der Seiten wurde eingesehen',
+  'endangers nobody': 'gefährdet niemanden',
+  'force left after 5 s': 'Kraft nach 5 s',
+  'Force that may act after that time.': 'Kraft, die nach dieser Zeit wirken darf.',
+  'Force that may be left 5 s after contact.': 'Kraft, die 5 s nach der Berührung bleiben darf.',
+  'forces on contact are measured with an instrument that is calibrated':
+    'Kräfte bei Berührung werden mit einem kalibrierten Messgerät gemessen',
+  'How long a contact force may stay above what may act for longer.': 'Wie lange eine Kraft über der bleiben darf, die länger wirken darf.',
+  'kinetic energy': 'Bewegungsenergie',
+  'kinetic energy of the leaf at its largest closing speed': 'Bewegungsenergie des Flügels bei seiner größten Schließgeschwindigkeit',
+  'Largest force on contact of a leaf that goes down, of one that goes along with 50 to 500 mm left, of one that goes along with more left (in this order).':
+    'Größte Kraft bei Berührung: Flügel, der senkrecht schließt; der waagrecht schließt mit 50 bis 500 mm Rest; mit mehr Rest (in dieser Reihenfolge).',
+  'Largest kinetic energy of a leaf whose protection rests on low energy.':
+    'Größte Bewegungsenergie eines Flügels, dessen Schutz auf wenig Energie beruht.',
+  'limit: force left after 5 s': 'Grenzwert: Kraft nach 5 s',
+  'limit: mean force after that': 'Grenzwert: mittlere Kraft danach',
+  'limit: peak of the force': 'Grenzwert: Spitze der Kraft',
+  'limit: time above what may act for longer': 'Grenzwert: Dauer über der Kraft, die länger wirken darf',
+  'low energy': 'wenig Energie',
+  'mean force after that': 'mittlere Kraft danach',
+  'm v^2 / 2': 'm v^2 / 2 (Masse, Geschwindigkeit)',
+  'neither this table nor that of a later edition was seen': 'weder diese Tabelle noch die einer späteren Ausgabe wurde eingesehen',
+  'peak of the force': 'Spitze der Kraft',
+  'time above what may act for longer': 'Dauer über der Kraft, die länger wirken darf',
+  'what a control does with a fault, after a loss of power, in a fire, for escape, and with a neighbour':
+    'was eine Steuerung bei Störung, nach Spannungsausfall, bei Brand, zur Flucht und mit einem Nachbartor tut',
+  'begins at height': 'beginnt in der Höhe',
+  'cover reaches up to': 'Abdeckung reicht bis',
+  'danger behind the openings': 'Gefahr hinter den Öffnungen',
+  'distance in the plan between the obstacle and what the leaf sweeps':
+    'Abstand im Grundriss zwischen dem Hindernis und dem, was der Flügel überstreicht',
+  'far enough behind the openings': 'weit genug hinter den Öffnungen',
+  'guards that are enough': 'Sicherungen, die genügen',
+  'How far somebody of 14 or older reaches through an opening; fours of its width and the distance behind a slot, a square, a round hole.':
+    'Wie weit jemand ab 14 Jahren durch eine Öffnung greift; je vier Zahlen: ihre Weite und der Abstand hinter Schlitz, Quadrat und rundem Loch.',
+  'kinds of danger answered': 'beantwortete Arten von Gefahr',
+  'least gap': 'Mindestabstand',
+  'listed, computed, or said not to be there': 'aufgeführt, berechnet oder als nicht vorhanden angegeben',
+  'places that crush, shear, draw in or lift besides the closing edge, while the door opens too':
+    'Stellen, die außer der Schließkante quetschen, scheren, einziehen oder mitnehmen, auch beim Öffnen',
+  'quotes ISO 13857, table 4; children reach farther, and their table was not seen':
+    'zitiert ISO 13857, Tabelle 4; Kinder greifen weiter, und ihre Tabelle wurde nicht eingesehen',
+  'smallest gap on the way': 'kleinster Abstand auf dem Weg',
+  'Smallest gap that does not crush body, head, leg, foot, toes, arm, hand, finger (in this order).':
+    'Kleinster Abstand, der nicht quetscht: Körper, Kopf, Bein, Fuß, Zehen, Arm, Hand, Finger (in dieser Reihenfolge).',
+  'the table was not seen': 'die Tabelle wurde nicht eingesehen',
+  'what a leaf does to people besides striking them with its closing edge, by how it travels':
+    'was ein Flügel außer mit seiner Schließkante anrichtet, je nach seinem Lauf',
   'A box of the size that this invented office sends.': 'Eine Schachtel der Größe, die dieses erfundene Amt verschickt.',
   'at rest + dwell': 'Stillstand + Ruhezeit',
   'becomes visible + response': 'wird sichtbar + Ansprechzeit',
@@ -28,6 +77,14 @@ const WHOLE: Readonly<Record<string, string>> = {
   'way still to go': 'verbleibender Weg',
   'way still to go - top of the body': 'verbleibender Weg - Oberkante des Körpers',
   'no contact while the leaf moves toward closed': 'keine Berührung, während der Flügel schließt',
+  'gap in sight': 'Lücke in der Sicht',
+  'along the way, from the last sight to the next': 'entlang des Weges, vom letzten Sehen bis zum nächsten',
+  'gap in time': 'Dauer der Lücke',
+  'gap / slowest speed': 'Lücke / langsamste Geschwindigkeit',
+  'held for': 'gehalten für',
+  'hold of the output that lets go last': 'Haltezeit des Ausgangs, der zuletzt loslässt',
+  'seen from first part to last, or held for longer than the gap; counts for vehicles':
+    'gesehen vom ersten bis zum letzten Teil, oder länger gehalten, als die Lücke dauert; zählt für Fahrzeuge',
   'no contact with a leaf that rests or opens; counts for vehicles':
     'keine Berührung mit einem ruhenden oder öffnenden Flügel; zählt für Fahrzeuge',
   'beams that meet an obstacle or the floor before their end': 'Strahlen, die vor ihrem Ende ein Hindernis oder den Boden treffen',

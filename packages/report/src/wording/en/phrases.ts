@@ -1,4 +1,4 @@
-import type { Basis, Cause, FieldPart, ProtectionConcept, Verdict } from '@sillsight/engine'
+import type { Basis, Cause, DrivePart, FieldPart, OutputPart, ProtectionConcept, Verdict } from '@sillsight/engine'
 import { timeline } from './timeline.ts'
 
 const named = (name: string) => (/^(the|side)\b/i.test(name) ? name : `the ${name}`)
@@ -52,6 +52,7 @@ export const phrases = {
   things: {
     zone: (name: string): string => `zone \u201c${name}\u201d`,
     lane: (name: string): string => `lane \u201c${name}\u201d`,
+    danger: (name: string): string => `danger point \u201c${name}\u201d`,
     sensor: (name: string): string => `sensor \u201c${name}\u201d`,
     theSensor: 'the sensor',
     field: (name: string, sensor: string): string => `field \u201c${name}\u201d of ${sensor}`,
@@ -117,6 +118,21 @@ export const phrases = {
     'survey/obstacles': 'what stands around the opening',
     'survey/states': 'the states of the door',
     'survey/leaf': 'the leaf',
+    'survey/leaf/parked': 'where the open leaf stands',
+    forceRecords: 'measured forces on the closing edge',
+    calibratedUntil: 'a calibration that had not run out',
+    after5s_N: 'the force left 5 s after contact',
+    movingMass_kg: 'the mass that moves',
+    'survey/control/sensorFault': 'what the control does while a presence sensor is faulted',
+    'survey/control/powerReturn': 'what the control does when power returns',
+    'survey/control/fire': 'whether presence or a fire function wins',
+    'survey/control/escape': 'whether a function that lets people out wins',
+    'survey/control/interlock': 'whether an interlock lets the leaf open again',
+    'survey/dangers': 'what the leaf may do besides striking with its closing edge',
+    gap_mm: 'the smallest gap on the way',
+    stops: 'whether a guard stops this movement too',
+    x_mm: 'where it is along the leaf',
+    y_mm: 'where it is across the leaf',
     'survey/drive': 'how the leaf is driven (speeds, accelerations, delays)',
     closeSpeed_m_per_s: 'the closing speed',
     closeAccel_m_per_s2: 'how fast the closing leaf speeds up',
@@ -208,6 +224,16 @@ export const phrases = {
       yMax_mm: 'where it ends along y',
       clusterBeams: 'the number of neighbouring beams that must agree',
     } satisfies Readonly<Record<FieldPart, string>>,
+    drive: {
+      closeSpeed_mm_per_s: (from, to) => `let the leaf close more slowly: at ${to}, not ${from}`,
+      stopDelay_s: (from, to) => `shorten the delay of the control from ${from} to ${to}, if it can be set so`,
+      reverseDelay_s: (from, to) => `shorten the rest before the leaf opens again from ${from} to ${to}`,
+    } satisfies Readonly<Record<DrivePart, (from: string, to: string) => string>>,
+    outputOf: (output: string, sensor: string): string => `${output} of ${sensor}`,
+    outputs: {
+      response_s: (outputs, from, to) => `set the response of ${outputs} to ${to}, not ${from}`,
+      hold_s: (outputs, from, to) => `let ${outputs} hold for ${to}, not ${from}`,
+    } satisfies Readonly<Record<OutputPart, (outputs: string, from: string, to: string) => string>>,
     inOrder: 'That puts it in order.',
     waits: 'That puts it in order as far as it can be judged; what it rests on is still to be confirmed.',
     also: (rules: string): string => `It also puts in order: ${rules}.`,

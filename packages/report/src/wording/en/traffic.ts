@@ -13,6 +13,20 @@ function speed(told: Told, key: string, toward: Toward): string | undefined {
   return value === undefined ? undefined : figure({ value, unit: 'mm_per_s' }, told, toward)
 }
 
+/** Another body close by, at the least distance of the lane. */
+function companyWords(told: Told): string {
+  const company = word(told, 'company')
+  const gap = lengthToward(told, 'followGap_mm', 'nearest')
+  if (gap === undefined || company === undefined) return ''
+  return company === 'ahead' ? `, ${gap} behind another` : `, another ${gap} behind it`
+}
+
+/** What else was tried in this lane. */
+function alsoWords(told: Told): string {
+  const gap = lengthToward(told, 'followGap_mm', 'nearest')
+  return `${gap === undefined ? '' : `, also with another ${gap} ahead or behind`}${flag(told, 'falls') === true ? ', also where somebody falls and stays' : ''}`
+}
+
 /** Who comes, how fast, and what the output has done until then. */
 function howItComes(told: Told): string {
   const part = word(told, 'part')
@@ -21,7 +35,7 @@ function howItComes(told: Told): string {
   const side = from === 'a' || from === 'b' ? told.language.places.side(told.door.sides[from]) : undefined
   const pace = speed(told, 'body_mm_per_s', 'nearest')
   if (flag(told, 'stands') === true) return `${body} that stands in ${laneWords(told)}${inState(told)}`
-  return `${body} in ${laneWords(told)}${side ? `, coming from ${side}` : ''}${pace ? ` at ${pace}` : ''}${inState(told)}`
+  return `${body} in ${laneWords(told)}${side ? `, coming from ${side}` : ''}${pace ? ` at ${pace}` : ''}${companyWords(told)}${inState(told)}`
 }
 
 /** Nobody is struck, and yet somebody runs into the leaf: no gap is left, and the other finding says so. */
@@ -32,7 +46,7 @@ function touchesNone({ finding }: Told): boolean {
 const notStruck: Say = (told) => {
   const gap = against(told, 'smaller-is-worse')
   return sentenceOf([
-    `no body in ${laneWords(told)} is struck by the closing leaf${inState(told)}, whenever it begins to close`,
+    `no body in ${laneWords(told)} is struck by the closing leaf${inState(told)}, whenever it begins to close${alsoWords(told)}`,
     gap && !touchesNone(told) && `; at least ${gap.measured} are left`,
   ])
 }
@@ -83,4 +97,46 @@ export const walkedInto: RuleWording = {
     'not-required-by-concept': (told) => `Only people pass in ${laneWords(told)}: that they meet a leaf at rest is not judged.`,
   },
   mend: mendOr(() => 'See the vehicle earlier, open faster, slow the vehicles down, or open higher.'),
+}
+
+/** What passes under the leaf while nothing is seen. */
+function gapWords(told: Told): string {
+  const part = word(told, 'part')
+  const body = worstBody(told) ?? 'a body'
+  const what = part === undefined ? body : `“${part}” of ${body}`
+  const from = word(told, 'from')
+  const side = from === 'a' || from === 'b' ? told.language.places.side(told.door.sides[from]) : undefined
+  return `${what} in ${laneWords(told)}${side ? `, coming from ${side}` : ''}${inState(told)}`
+}
+
+const seenThrough: Say = (told) => {
+  const gap = against(told, 'larger-is-worse')
+  const length = lengthToward(told, 'gap_mm', 'larger-is-worse')
+  if (gap === undefined || length === undefined) return `Vehicles in ${laneWords(told)} are seen from first part to last${inState(told)}.`
+  return sentenceOf([
+    `the longest gap in sight of ${gapWords(told)} lasts ${gap.measured} at the slowest pace, and an output holds for ${gap.limit}`,
+  ])
+}
+
+export const passageGap: RuleWording = {
+  name: 'Gap in sight of what passes',
+  pass: seenThrough,
+  fail: (told) => {
+    const gap = against(told, 'larger-is-worse')
+    const length = lengthToward(told, 'gap_mm', 'larger-is-worse')
+    return sentenceOf([
+      `under the leaf ${gapWords(told)} is out of sight`,
+      length && `: over ${length} of its way`,
+      gap && `, for ${gap.measured} at the slowest pace, and outputs hold for ${gap.limit} only`,
+      '. The leaf may begin to close on it',
+    ])
+  },
+  undetermined: unsettled((told) => `vehicles in ${laneWords(told)} are seen, or held, from first part to last`, seenThrough),
+  notApplicable: {
+    'no-subject': () => 'No lane is entered, so nothing is judged in time.',
+    'not-required-by-concept': (told) => `Only people pass in ${laneWords(told)}: gaps between parts of a vehicle are not judged.`,
+  },
+  mend: mendOr(
+    () => 'See the thin part too (lower beams, a field deeper along the way), or let the output hold for longer than the gap lasts.',
+  ),
 }

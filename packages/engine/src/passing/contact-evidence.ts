@@ -1,0 +1,46 @@
+import { partsOf } from '../model/body.ts'
+import { type LaneQuestion, laneVerdict } from './lane-verdict.ts'
+import { unprovable } from './never-struck.ts'
+
+/** One case in which a body of a lane is struck: docs/evidence.md, "Contacts". */
+export interface ContactEvidence {
+  readonly lane: string
+  readonly state: string
+  readonly body: string
+  readonly posture: number
+  readonly yaw_deg: number
+  readonly x_mm: number
+  readonly from: 'a' | 'b'
+  readonly opening_mm: number
+  /** Of the body while it goes; 0 where it stands from the first. */
+  readonly pace_mm_per_s: number
+  /** Where along its way it stands, `null` where it goes through. */
+  readonly standsAt_mm: number | null
+  /** The closing begins: on the clock on which the body's middle passes y = 0 at 0 s. */
+  readonly begins_s: number
+  /** From then to the contact. */
+  readonly contact_s: number
+  readonly relative_mm_per_s: number
+}
+
+/** Undefined where nobody is struck, or where the case is of a kind that verifiers do not re-check: several parts, a weak brake, a measured curve. */
+export function contactEvidence(question: LaneQuestion): ContactEvidence | undefined {
+  const { struck } = laneVerdict(question)
+  if (!struck || partsOf(struck.stance.posture) || unprovable(struck.run.closing)) return undefined
+  const { stance, x_mm, from, opening_mm, pace, stands, place_mm, enters_s, entersAt_mm, at_s, relativeSpeed } = struck
+  return {
+    lane: question.lane.id,
+    state: question.state.id,
+    body: stance.body.id,
+    posture: stance.index,
+    yaw_deg: (stance.yaw_rad * 180) / Math.PI,
+    x_mm,
+    from,
+    opening_mm,
+    pace_mm_per_s: pace,
+    standsAt_mm: stands ? place_mm : null,
+    begins_s: pace === 0 ? 0 : entersAt_mm / pace - enters_s,
+    contact_s: at_s,
+    relative_mm_per_s: relativeSpeed,
+  }
+}
