@@ -1,225 +1,283 @@
+import { english, german, ruleName } from '@sillsight/report'
 import type { Browser, Page } from 'playwright-core'
+import type { Preferences } from '../src/preferences.ts'
+import { de } from '../src/words/de.ts'
+import { en } from '../src/words/en.ts'
 import { addPhoto, appPage, openDemo, typed } from './app-page.ts'
+import { disputedDoor } from './disputed-door.ts'
+import { become, DESK } from './sizes.ts'
 
 export const THEMES = ['paper', 'sun', 'dark'] as const
-export type Theme = (typeof THEMES)[number]
+export const LANGUAGES = ['en', 'de'] as const
+
+/** How a device shows things: what a walk through all screens is made in. */
+export type Look = Pick<Preferences, 'theme' | 'language'>
+export const LOOKS: readonly Look[] = LANGUAGES.flatMap((language) => THEMES.map((theme) => ({ theme, language })))
 
 /** The least that a thumb needs, by theme. */
-export const TOUCH_PX: Readonly<Record<Theme, number>> = { paper: 48, sun: 64, dark: 48 }
-
-export interface Size {
-  readonly width: number
-  readonly height: number
-  /** Size of the text that somebody asked the browser for. */
-  readonly text_percent: number
-}
-export const SIZES: readonly Size[] = [
-  { width: 360, height: 740, text_percent: 100 },
-  { width: 820, height: 1180, text_percent: 100 },
-  { width: 1440, height: 900, text_percent: 100 },
-  { width: 320, height: 640, text_percent: 300 },
-]
-
-/** Takes a size on and waits until drawings have followed. */
-export async function become(page: Page, { width, height, text_percent }: Size): Promise<void> {
-  await page.evaluate((percent) => {
-    document.documentElement.style.fontSize = percent === 100 ? '' : `${percent}%`
-  }, text_percent)
-  await page.setViewportSize({ width, height })
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
-  await page.waitForTimeout(150) // a drawing asks for its room, and is drawn anew
-}
+export const TOUCH_PX: Readonly<Record<Look['theme'], number>> = { paper: 48, sun: 64, dark: 48 }
 
 /** Times nothing: only ends what hangs, on a machine that has other things to do. */
 const PATIENCE_MS = 120_000
 
-/** A door in which two people wrote two values for one place, as a file: each on a device of his own. */
-async function disputedDoor(browser: Browser, url: string): Promise<Buffer> {
-  const [mine, theirs] = [await appPage(browser, url), await appPage(browser, url)]
-  for (const { page } of [mine, theirs]) page.setDefaultTimeout(PATIENCE_MS)
-  const handedOut = async (page: Page) => {
-    await page.goto(url)
-    await page.getByRole('button', { name: /^More about/ }).click()
-    const file = page.waitForEvent('download')
-    await page.getByRole('menuitem', { name: /^With its history/ }).click()
-    const chunks: Buffer[] = []
-    for await (const chunk of await (await file).createReadStream()) chunks.push(chunk as Buffer)
-    return Buffer.concat(chunks)
-  }
-  const brought = async (page: Page, buffer: Buffer) => {
-    await page.goto(url)
-    await page.locator('input[type=file]').setInputFiles({ name: 'door.sillsight', mimeType: 'application/octet-stream', buffer })
-    await page.getByRole('status').filter({ hasText: 'brought in' }).waitFor()
-  }
-  const write = async (page: Page, width: string) => {
-    await page.goto(url)
-    await page.getByRole('link', { name: /Loading door/ }).click()
-    await page.locator('.finding').first().waitFor()
-    await page.goto(page.url().replace('judge', 'measure'))
-    await page.getByRole('button', { name: /^Clear width:/ }).click()
-    await typed(page, width)
-    await page.waitForFunction(() => document.querySelector('.head-saved')?.textContent?.startsWith('saved'))
-  }
-  await openDemo(mine.page)
-  await brought(theirs.page, await handedOut(mine.page))
-  await write(mine.page, '3455')
-  await write(theirs.page, '3470')
-  await brought(mine.page, await handedOut(theirs.page))
-  const file = await handedOut(mine.page)
-  await mine.context.close()
-  await theirs.context.close()
-  return file
-}
-
-/** Called on each screen while it stands there; `page` may be resized in it. */
+/** Called on each screen while it stands there; `page` may be resized in it. Names are the same in every language. */
 export type OnScreen = (name: string, page: Page) => Promise<void>
 
+interface Walk {
+  readonly page: Page
+  readonly url: string
+  readonly words: typeof en
+  readonly button: (name: string | RegExp) => ReturnType<Page['getByRole']>
+  /** Calls back, and goes back to the size of a desk. */
+  readonly shown: (name: string) => Promise<void>
+  readonly closed: () => Promise<void>
+}
+
 /**
- * Goes through every screen of the app in one theme, everything that opens included.
+ * Goes through every screen of the app in one theme and language, everything that opens included.
  *
- * @param searched whether repairs are searched for too: that takes half a minute
+ * @param isWhole whether all demo doors are looked at and repairs are searched for too: that takes half a minute
  */
 export async function everyScreen(
   browser: Browser,
   url: string,
-  theme: Theme,
+  look: Look,
   on: OnScreen,
-  { searched = true }: { readonly searched?: boolean } = {},
+  { isWhole = true }: { readonly isWhole?: boolean } = {},
 ): Promise<void> {
   const disputed = await disputedDoor(browser, url)
-  const { page, context } = await appPage(browser, url, { width: 1440, height: 900 }, { theme })
+  const { page, context } = await appPage(browser, url, DESK, look)
   page.setDefaultTimeout(PATIENCE_MS)
-  const desk = () => become(page, { width: 1440, height: 900, text_percent: 100 })
-  const shown = async (name: string) => {
-    await on(name, page)
-    await desk()
+  const walk: Walk = {
+    page,
+    url,
+    words: look.language === 'de' ? de : en,
+    button: (name) => page.getByRole('button', typeof name === 'string' ? { name, exact: true } : { name }),
+    shown: async (name) => {
+      await on(name, page)
+      await become(page, DESK)
+    },
+    closed: async () => {
+      await page.keyboard.press('Escape')
+      await page.getByRole('dialog').waitFor({ state: 'detached' })
+    },
   }
-  const closed = async () => {
-    await page.keyboard.press('Escape')
-    await page.getByRole('dialog').waitFor({ state: 'detached' })
+  await emptyApp(walk)
+  await newDoor(walk)
+  const address = await judged(walk)
+  await otherParts(walk, address)
+  await entering(walk, address)
+  await looking(walk, address)
+  if (isWhole) {
+    await otherDemos(walk)
+    await repairs(walk, look)
   }
-  const pad = async () => page.locator('.pad-figure input').waitFor()
+  await files(walk, disputed)
+  await troubles(walk)
+  await context.close()
+  await touring(browser, url, look, on)
+}
 
-  await page.getByRole('link', { name: 'New door' }).waitFor()
+async function emptyApp({ page, words, button, shown, closed }: Walk): Promise<void> {
+  await page.getByRole('link', { name: words.doors.newDoor }).waitFor()
   await shown('doors, none yet')
-  await page.getByRole('button', { name: 'How this device shows things' }).click()
+  await button(words.settings.title).click()
   await page.getByRole('dialog').waitFor()
   await shown('settings')
   await closed()
-  await page.getByRole('link', { name: 'New door' }).click()
+}
+
+async function newDoor({ page, words, shown }: Walk): Promise<void> {
+  await page.getByRole('link', { name: words.doors.newDoor }).click()
   await page.locator('.first-figure').first().waitFor()
   await shown('new door')
   await page.locator('.first-figure').first().click()
-  await pad()
+  await padOf(page)
   await shown('new door, number pad')
   await typed(page, '3460')
   await shown('new door, one value')
+}
 
+/** The demo door whose bollard hides a corner, judged; the address of its part Judge is returned. */
+async function judged({ page, url, words, button, shown, closed }: Walk): Promise<string> {
   await page.goto(url)
-  await openDemo(page)
-  const address = page.url()
-  const part = async (name: string) => {
-    await page.goto(address.replace('judge', name))
-    await page.locator('main').waitFor()
-  }
-  await page.waitForFunction(
-    () => !document.querySelector('.findings[aria-busy=true]') && document.querySelector('.findings-head p')?.textContent === '',
-  )
+  await openDemo(page, startOf(words.demoDoors['loading-door']))
+  await settled(page)
   await shown('judge')
-  await page.getByRole('button', { name: 'show on the drawing' }).first().click()
+  await button(words.findings.show).first().click()
   await shown('judge, shown on the drawing')
-  await page
-    .getByRole('button', { name: /^why: / })
+  await button(startOf(words.findings.whyFor('')))
     .first()
     .click()
   await page.locator('.why-text').waitFor()
   await shown('judge, why')
   await closed()
-  await page.getByRole('button', { name: 'I hold the standard in hand' }).first().click()
+  await button(words.findings.confirm).first().click()
   await page.getByRole('dialog').waitFor()
   await shown('judge, held against the page')
   await closed()
-  for (const view of ['Elevation', 'Section', '3D']) {
-    await page.getByRole('radio', { name: view, exact: true }).click()
-    await page.locator(view === '3D' ? '.solid-canvas' : '.drawing').waitFor()
-    await shown(`judge, ${view.toLowerCase()}`)
+  await page.locator('.findings-head').getByRole('button', { name: words.help.words.label }).click()
+  await page.getByRole('dialog').waitFor()
+  await shown('judge, words')
+  await closed()
+  for (const view of ['elevation', 'section', 'solid'] as const) {
+    await page.getByRole('radio', { name: words.views[view], exact: true }).click()
+    await page.locator(view === 'solid' ? '.solid-canvas' : '.drawing').waitFor()
+    await shown(`judge, ${view}`)
   }
   await page.locator('.solid-row').getByRole('radio').nth(1).click()
-  await shown('judge, 3d cut open')
-  for (const name of ['measure', 'place', 'fit', 'test', 'hand-over', 'keep']) {
-    await part(name)
-    if (name === 'measure' || name === 'place') await page.locator('.drawing').waitFor()
-    await shown(name)
+  await shown('judge, solid cut open')
+  return page.url()
+}
+
+async function otherParts({ page, shown }: Walk, address: string): Promise<void> {
+  for (const part of ['measure', 'place', 'fit', 'test', 'hand-over', 'keep']) {
+    await goTo(page, address, part)
+    if (part === 'measure' || part === 'place') await page.locator('.drawing').waitFor()
+    await shown(part)
   }
-  await part('measure')
-  await page.getByRole('button', { name: /^Clear width:/ }).click()
-  await pad()
+}
+
+async function entering({ page, words, button, shown, closed }: Walk, address: string): Promise<void> {
+  await goTo(page, address, 'measure')
+  await button(startOf(`${words.first.width}:`)).click()
+  await padOf(page)
   await page.locator('.pad-figure input').fill('34600')
   await shown('measure, number pad')
   await closed()
-  await page.getByRole('button', { name: 'Say how far it may be off' }).click()
+  await button(words.measure.tolerancesAdd).click()
   await addPhoto(page)
   await page.locator('.photos').scrollIntoViewIfNeeded()
   await shown('measure, photo and tolerances')
-  await part('place')
-  await page.getByRole('button', { name: 'Test body' }).click()
+  await page.locator('.photo-open').click()
+  await page.locator('.photo-touch').click({ position: { x: 60, y: 40 } })
+  await page.locator('.pin-row').waitFor()
+  await shown('a photo and a pin')
+  await page.keyboard.press('Escape')
+  await closed()
+}
+
+async function looking({ page, words, button, shown }: Walk, address: string): Promise<void> {
+  await goTo(page, address, 'place')
+  await button(words.drawing.body).click()
   await shown('place, test body')
-  await page.getByRole('button', { name: 'What was done' }).click()
+  await button(words.history.open).click()
   await page.locator('.history li').first().waitFor()
   await shown('history')
-  await page.getByRole('button', { name: 'look at it then' }).last().click()
+  await button(words.history.look).last().click()
   await shown('an earlier moment')
-  await page.getByRole('button', { name: 'Back to now' }).click()
+  await button(words.notices.now).click()
+}
 
-  if (searched) {
+/** What only other doors show: other sensors, other leaves, lanes, other findings. */
+async function otherDemos({ page, url, words, shown }: Walk): Promise<void> {
+  for (const [name, title] of Object.entries(words.demoDoors)) {
+    if (name === 'loading-door') continue
     await page.goto(url)
-    await openDemo(page, /Freezer door/)
-    const failing = page.locator('.finding[data-verdict="fail"]').filter({ hasText: 'sets off field' })
-    await failing.getByRole('button', { name: /^search for repairs/ }).click({ timeout: 120_000 })
-    await shown('repairs, searching')
-    await failing
-      .getByRole('button', { name: /^Write it into the door/ })
-      .first()
-      .waitFor({ timeout: 240_000 })
-    await failing.locator('.repairs').scrollIntoViewIfNeeded()
-    await shown('repairs, found')
+    await openDemo(page, startOf(title))
+    await settled(page)
+    await shown(`judge ${name}`)
+    const address = page.url()
+    for (const part of ['measure', 'place']) {
+      await goTo(page, address, part)
+      await page.locator('.drawing').waitFor()
+      await shown(`${part} ${name}`)
+    }
   }
+}
 
+async function repairs({ page, url, words, shown }: Walk, { language }: Look): Promise<void> {
+  await page.goto(url)
+  await openDemo(page, startOf(words.demoDoors['freezer-door']))
+  const rule = ruleName('leaf-in-field', { units: 'metric', language: language === 'de' ? german : english })
+  const search = page.getByRole('button', { name: words.repairs.searchFor(rule), exact: true }).first()
+  const failing = page.locator('.finding[data-verdict="fail"]').filter({ has: search })
+  await failing.waitFor()
+  const at = await failing.evaluate((element) => [...(element.parentElement?.children ?? [])].indexOf(element))
+  const finding = page.locator('.finding-list > li').nth(at)
+  await search.click()
+  await shown('repairs, searching')
+  await finding
+    .getByRole('button', { name: startOf(words.repairs.apply) })
+    .first()
+    .waitFor({ timeout: 2 * PATIENCE_MS })
+  await finding.locator('.repairs').scrollIntoViewIfNeeded()
+  await shown('repairs, found')
+}
+
+async function files({ page, url, words, button, shown }: Walk, disputed: Buffer): Promise<void> {
   await page.goto(url)
   const bring = (name: string, buffer: Buffer) =>
     page.locator('input[type=file]').setInputFiles({ name, mimeType: 'application/json', buffer })
   await bring('a-file-that-is-no-door-at-all-with-a-long-name.json', Buffer.from('{"sillsight":1}'))
-  await page.getByRole('status').filter({ hasText: 'could not be brought in' }).waitFor()
+  await page.getByRole('status').filter({ hasText: words.doors.refused }).waitFor()
   await shown('doors, a file refused')
   await bring('door.sillsight', disputed)
-  await page.getByRole('status').filter({ hasText: 'brought in' }).waitFor()
   await page
-    .getByRole('button', { name: /^More about/ })
+    .getByRole('status')
+    .filter({ hasText: words.doors.brought(1) })
+    .waitFor()
+  await button(startOf(words.doors.more('')))
     .first()
     .click()
   await page.getByRole('menu').waitFor()
   await shown('doors, menu')
   await page.keyboard.press('Escape')
   await page.getByRole('menu').waitFor({ state: 'detached' })
-  await page
-    .getByRole('link', { name: /Loading door/ })
-    .first()
-    .click()
-  await page.getByRole('group', { name: /^Two people entered/ }).waitFor()
+  await page.locator('.door-list a.door-link').filter({ hasText: 'Loading door' }).first().click()
+  await page.getByRole('group', { name: startOf(words.notices.twoValues('\0').split('\0')[0] ?? '') }).waitFor()
   await page.locator('.finding').first().waitFor()
   await shown('two values for one place')
+}
+
+async function troubles({ page, words, shown }: Walk): Promise<void> {
   await page.evaluate(() => {
     IDBObjectStore.prototype.put = () => {
       throw new DOMException('no room', 'QuotaExceededError')
     }
   })
   await page.goto(page.url().replace('judge', 'measure'))
-  await page.getByLabel('Name of side A').fill('the yard behind the cold store')
-  await page.getByLabel('Name of side A').press('Enter')
-  await page.getByRole('alert').filter({ hasText: 'No room is left' }).waitFor()
+  await page.getByLabel(words.measure.sideA, { exact: true }).fill('the yard behind the cold store')
+  await page.getByLabel(words.measure.sideA, { exact: true }).press('Enter')
+  await page.getByRole('alert').filter({ hasText: words.notices.notSaved.full }).waitFor()
   await shown('not saved')
   await page.evaluate(() => new BroadcastChannel('sillsight').postMessage({ kind: 'format', format: 99 }))
-  await page.getByRole('alert').filter({ hasText: 'newer version' }).waitFor()
+  await page.getByRole('alert').filter({ hasText: words.notices.newer }).waitFor()
   await shown('a newer program')
+}
+
+/** Where the tour stands on a device of its own: its first stop, and one that rings something on the drawing. */
+async function touring(browser: Browser, url: string, look: Look, on: OnScreen): Promise<void> {
+  const { page, context } = await appPage(browser, url, DESK, look)
+  page.setDefaultTimeout(PATIENCE_MS)
+  const words = look.language === 'de' ? de : en
+  await page.getByRole('button', { name: words.help.tour.take, exact: true }).click()
+  await page.locator('.finding').first().waitFor()
+  await page.locator('.ring').waitFor()
+  await on('the tour', page)
+  await become(page, DESK)
+  await page.getByRole('link', { name: words.parts.measure, exact: true }).click()
+  await page.locator('[data-figure="opening/width"]').waitFor()
+  await on('the tour, on the drawing', page)
   await context.close()
+}
+
+/** Until the exact answer is there. */
+async function settled(page: Page): Promise<void> {
+  await page.waitForFunction(
+    () => !document.querySelector('.findings[aria-busy=true]') && document.querySelector('.findings-head p')?.textContent === '',
+  )
+}
+
+async function goTo(page: Page, address: string, part: string): Promise<void> {
+  await page.goto(address.replace('judge', part))
+  await page.locator('main').waitFor()
+}
+
+function padOf(page: Page): Promise<void> {
+  return page.locator('.pad-figure input').waitFor()
+}
+
+function startOf(text: string): RegExp {
+  return new RegExp(`^${RegExp.escape(text.trimEnd())}`)
 }

@@ -36,7 +36,7 @@ export function pageFaults(page: Page, least_px: number): Promise<string[]> {
 
     const cut = new Set<Element>()
     for (const text of texts) {
-      if (text.closest('svg, option, textarea')) continue
+      if (text.closest('svg, option, textarea, .only-heard')) continue
       const range = document.createRange()
       range.selectNodeContents(text)
       const own = range.getBoundingClientRect()
@@ -61,7 +61,8 @@ export function pageFaults(page: Page, least_px: number): Promise<string[]> {
     const pen = document.createElement('canvas').getContext('2d')
     for (const field of document.querySelectorAll<HTMLInputElement | HTMLSelectElement>('input, select')) {
       if (!isShown(field) || /file|radio|checkbox|range/.test(field.type) || !pen) continue
-      const { font, paddingLeft, paddingRight, whiteSpace } = getComputedStyle(field)
+      const { paddingLeft, paddingRight, whiteSpace } = getComputedStyle(field)
+      const { font } = getComputedStyle(field, field.value === '' ? '::placeholder' : undefined)
       if (whiteSpace === 'normal' && field instanceof HTMLSelectElement) continue // it wraps
       pen.font = font
       const said = field instanceof HTMLSelectElement ? (field.selectedOptions[0]?.textContent ?? '') : field.value || field.placeholder
@@ -70,12 +71,19 @@ export function pageFaults(page: Page, least_px: number): Promise<string[]> {
         found.push(`what a field says is cut: ${named(field)} "${said}"`)
     }
 
+    /**
+     * A word of the trade that can be touched where it stands in a sentence: as high as its line, for a mouse and a bare finger. The target for
+     * gloves is the list of all words of the sheet, so that has to be there.
+     */
+    const isWordInSentence = (each: Element) =>
+      each.matches('.term') && document.querySelector(each.closest('[role=dialog]') ? '[role=dialog] .words-here' : '.words-here') !== null
     const dialogs = [...document.querySelectorAll('[role=dialog], [role=alertdialog], [role=menu]')].filter(isShown)
     const within = dialogs.at(-1) ?? document.body
     const targets = [
       ...within.querySelectorAll('button, a[href], input, select, summary, label, [role=button], [role=radio], [role=menuitem]'),
     ]
       .filter((each) => isShown(each) && !each.closest('[aria-hidden=true], [inert]'))
+      .filter((each) => !isWordInSentence(each))
       .filter((each) => {
         if (each instanceof HTMLLabelElement) return each.querySelector('input[type=radio], input[type=checkbox]') !== null
         return !(each instanceof HTMLInputElement && /radio|checkbox|file/.test(each.type)) // the label around it is the target
@@ -109,12 +117,46 @@ export function pageFaults(page: Page, least_px: number): Promise<string[]> {
       for (const b of boxes.slice(i + 1)) {
         // of what can be taken hold of in a drawing, things may stand as close as they stand: there the nearest answers
         if (a.target.matches('svg *') && b.target.matches('svg *')) continue
+        if (a.target.matches('.photo-touch') || b.target.matches('.photo-touch')) continue // pins lie on the picture, and answer there
         if (a.layer !== b.layer || a.target.contains(b.target) || b.target.contains(a.target)) continue
         const across = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left)
         const down = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top)
         if (across > slack && down > slack)
           found.push(`two targets overlap by ${Math.round(across)} x ${Math.round(down)} px: ${named(a.target)} and ${named(b.target)}`)
       }
-    return found
+    // lines of text of different elements that lie on each other, within what can be seen of them
+    const lines = [...texts]
+      .filter((text) => !text.closest('svg, option, .only-heard') && within.contains(text))
+      .flatMap((text) => {
+        const room = seen(text)
+        return [...text.childNodes]
+          .filter((node) => node.nodeType === Node.TEXT_NODE && node.textContent?.trim())
+          .flatMap((node) => {
+            const range = document.createRange()
+            range.selectNodeContents(node)
+            return [...range.getClientRects()]
+          })
+          .map(({ left, top, right, bottom }) => {
+            const spare = (bottom - top) * 0.2 // above capitals and below the baseline
+            return {
+              text,
+              layer: layer(text),
+              left: Math.max(left, room.left),
+              right: Math.min(right, room.right),
+              top: Math.max(top + spare, room.top),
+              bottom: Math.min(bottom - spare, room.bottom),
+            }
+          })
+      })
+    for (const [i, a] of lines.entries())
+      for (const b of lines.slice(i + 1))
+        if (
+          a.text !== b.text &&
+          a.layer === b.layer &&
+          Math.min(a.right, b.right) - Math.max(a.left, b.left) > slack &&
+          Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > slack
+        )
+          found.push(`text lies on text: ${named(a.text)} and ${named(b.text)}`)
+    return [...new Set(found)]
   }, least_px)
 }

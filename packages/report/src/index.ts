@@ -1,6 +1,6 @@
 export { type Box, DASHES_MM, type Dash, type Fill, type Layer, type Mark, PENS_MM, type Spot } from './drawing/model.ts'
 export { bodiesToDraw, heightOf, isFitting, sensorSpots } from './drawing/scene.ts'
-export { drawOnScreen, type ProjectionName, type ScreenDrawing, type ScreenOptions } from './drawing/screen.ts'
+export { drawOnScreen, type KeptRoom, type ProjectionName, type ScreenDrawing, type ScreenOptions } from './drawing/screen.ts'
 export { sheetSvg } from './drawing/sheet.ts'
 export { type DrawnTimeline, drawTimeline, timelineHeight_mm } from './drawing/timeline.ts'
 export { bodyAt, type TimedFinding, timedFindings, timelineSvg } from './drawing/timeline-sheet.ts'

@@ -3,12 +3,14 @@ import { onSheet, type Place, type ProjectionName, type View } from '@sillsight/
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react'
 import type { Draft } from '../store/contract.ts'
 import { useWords } from '../words/words.ts'
-import { ARROWS, FINE_STEP_MM, type Grip, gripsOf, type Hold, move, STEP_MM } from './moving.ts'
+import { ARROWS, FINE_STEP_MM, GRIP_ARM_MM, type Grip, gripsOf, type Hold, move, STEP_MM } from './moving.ts'
 
 interface Props {
   readonly door: Door
   readonly view: View
   readonly projection: ProjectionName
+  /** Id of the zone that is shown. */
+  readonly zone: string | undefined
   /** CSS px of one mm of paper. */
   readonly pxPerMm: number
   /** How large a thumb is, in CSS px. */
@@ -29,11 +31,11 @@ const STILL: Place = { u_mm: 0, v_mm: 0 }
 
 /** What can be taken hold of, over the drawing: by a finger, or with the arrow keys (Shift for single millimetres). */
 export function Grips(props: Props) {
-  const { door, view, projection, pxPerMm, touchPx, onName, onPreview, onMoved } = props
+  const { door, view, projection, zone, pxPerMm, touchPx, onName, onPreview, onMoved } = props
   const words = useWords()
   const [dragged, setDragged] = useState<Dragged>()
   const held = useRef<Dragged>(undefined)
-  const grips = useMemo(() => gripsOf(door, projection, (hold) => gripName(hold, door, words)), [door, projection, words])
+  const grips = useMemo(() => gripsOf(door, { projection, zone }, (hold) => gripName(hold, door, words)), [door, projection, zone, words])
   const radius_mm = touchPx / 2 / pxPerMm
 
   const drag = (next: Dragged | undefined) => {
@@ -128,8 +130,8 @@ export function Grips(props: Props) {
 
 /** A small cross of arrows, only along the ways that it can go. */
 function GripMark({ grip, x, y }: { readonly grip: Grip; readonly x: number; readonly y: number }) {
-  const arm = 3.4
-  const head = 1.1
+  const arm = GRIP_ARM_MM
+  const head = 1
   const d = [
     grip.along &&
       `M${x - arm} ${y}H${x + arm}M${x - arm + head} ${y - head}L${x - arm} ${y}l${head} ${head}M${x + arm - head} ${y - head}L${x + arm} ${y}l${-head} ${head}`,

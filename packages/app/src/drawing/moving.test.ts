@@ -25,13 +25,13 @@ function doorOf(draft: unknown) {
 describe('what is taken hold of', () => {
   it('moves in the judged door by as much as the hand moved it, in every projection, and nothing else moves', () => {
     for (const projection of ['plan', 'elevation', 'section'] as const) {
-      const before = gripsOf(doorOf(file), projection, () => '')
+      const before = gripsOf(doorOf(file), { projection, zone: 'z' })
       expect(before.length).toBeGreaterThan(1)
       for (const grip of before) {
         const by = { u_mm: grip.along ? 40 : 0, v_mm: grip.up ? -30 : 0 }
         const draft = structuredClone(file)
         expect(move(draft as unknown as Draft, grip.hold, projection, by)).toBe(true)
-        const after = gripsOf(doorOf(draft), projection, () => '')
+        const after = gripsOf(doorOf(draft), { projection, zone: 'z' })
         const moved = after.find(({ id }) => id === grip.id)
         const [u, v] = [(moved?.at.u_mm ?? Number.NaN) - grip.at.u_mm, (moved?.at.v_mm ?? Number.NaN) - grip.at.v_mm]
         expect({ id: grip.id, projection, u, v }).toEqual({ id: grip.id, projection, u: by.u_mm, v: by.v_mm })
@@ -40,6 +40,11 @@ describe('what is taken hold of', () => {
         if (grip.hold.kind !== 'opening') expect(sensors(after)).toEqual(sensors(before))
       }
     }
+  })
+  it('leaves the edges of zones alone that are not drawn', () => {
+    const ids = (zone: string | undefined) => gripsOf(doorOf(file), { projection: 'plan', zone }).map(({ id }) => id)
+    expect(ids('z').filter((id) => id.startsWith('zone/'))).toHaveLength(4)
+    expect(ids(undefined).filter((id) => id.startsWith('zone/'))).toEqual([])
   })
   it('stays as it is where the file does not hold its place', () => {
     const draft = structuredClone(file)

@@ -20,6 +20,9 @@ export interface Grip {
   readonly up: boolean // may move along v
 }
 
+/** Half of a grip's mark along a way that it can go, in mm of paper. */
+export const GRIP_ARM_MM = 2.8
+
 /** Hands and tapes work in such steps. */
 export const STEP_MM = 10
 export const FINE_STEP_MM = 1
@@ -35,9 +38,14 @@ export const ARROWS: ReadonlyMap<string, readonly [number, number]> = new Map([
 /**
  * Everything in a projection that can be moved by hand. Implied obstacles (walls, guides) follow from measures and are not gripped.
  *
+ * @param zone id of the zone that the drawing shows: the edges of others are not there to be taken hold of
  * @param names what zones' edges and the opening are called, as people say it
  */
-export function gripsOf(door: Door, projection: ProjectionName, names: (hold: Hold) => string): readonly Grip[] {
+export function gripsOf(
+  door: Door,
+  { projection, zone: shown }: { readonly projection: ProjectionName; readonly zone: string | undefined },
+  names: (hold: Hold) => string = () => '',
+): readonly Grip[] {
   const grip = (hold: Hold, id: string, name: string, at: Place, along = true, up = true): Grip => ({ hold, id, name, at, along, up })
   const place = ({ x_mm, y_mm, z_mm }: { x_mm: number; y_mm: number; z_mm: number }): Place =>
     projection === 'plan'
@@ -62,7 +70,7 @@ export function gripsOf(door: Door, projection: ProjectionName, names: (hold: Ho
     grip({ kind: 'obstacle', id: obstacle.id }, `obstacle/${obstacle.id}`, obstacle.name, { u_mm: obstacle.x_mm, v_mm: obstacle.y_mm }),
   )
   const zones = door.zones.flatMap((zone, index) =>
-    (['xMin', 'xMax', 'yMin', 'yMax'] as const).map((edge) => {
+    (zone.id === shown ? (['xMin', 'xMax', 'yMin', 'yMax'] as const) : []).map((edge) => {
       const hold: Hold = { kind: 'zone-edge', index, edge }
       const middle = { u_mm: (zone.xMin_mm + zone.xMax_mm) / 2, v_mm: (zone.yMin_mm + zone.yMax_mm) / 2 }
       const at = edge.startsWith('x') ? { ...middle, u_mm: zone[`${edge}_mm`] } : { ...middle, v_mm: zone[`${edge}_mm`] }

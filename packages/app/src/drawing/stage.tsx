@@ -1,5 +1,5 @@
 import type { Door } from '@sillsight/engine'
-import { drawOnScreen, type ProjectionName, type ScreenDrawing, type Window } from '@sillsight/report'
+import { drawOnScreen, type KeptRoom, type ProjectionName, type ScreenDrawing, type Window } from '@sillsight/report'
 import { lazy, Suspense, useEffect, useMemo, useState } from 'react'
 import { PhotoMarks } from '../photos/marks.tsx'
 import { usePreferences } from '../preferences.ts'
@@ -11,6 +11,7 @@ import { FigureHits } from './figure-hits.tsx'
 import { Grips } from './grips.tsx'
 import { Key } from './key.tsx'
 import { Marks } from './marks.tsx'
+import { GRIP_ARM_MM, type Grip, gripsOf } from './moving.ts'
 import { MovingMarks } from './moving-marks.tsx'
 import { PX_PER_MM, useRoom } from './use-room.ts'
 
@@ -68,6 +69,8 @@ export function Stage({ first, grips = true, over, note, state, zone, tools, wis
   const [named, setNamed] = useState<string>()
   const [room, size] = useRoom<HTMLDivElement>()
   const { shown } = answers
+  const { photos } = snapshot
+  const isReadOnly = snapshot.readOnly !== undefined
   const drawing = useMemo(
     () =>
       shown && size.width > 0 && !inSpace
@@ -77,11 +80,15 @@ export function Stage({ first, grips = true, over, note, state, zone, tools, wis
             state,
             zone,
             window: held,
+            kept: (view) => [
+              ...(grips && !isReadOnly ? gripsOf(shown.door, { projection, zone: view.zone }).map(roomOf) : []),
+              ...photos.flatMap(({ onDrawing: at }) => (at?.view === projection ? [{ at, along_mm: PLATE_MM, up_mm: PLATE_MM }] : [])),
+            ],
             width_mm: size.width / PX_PER_MM,
             height_mm: size.height / PX_PER_MM,
           })
         : undefined,
-    [shown, projection, reader, size, held, state, zone, inSpace],
+    [shown, projection, reader, size, held, state, zone, inSpace, grips, isReadOnly, photos],
   )
   const drawn = drawing && shown && { door: shown.door, drawing, projection, pxPerMm: PX_PER_MM, touchPx: TOUCH_PX[theme] }
   return (
@@ -120,13 +127,14 @@ export function Stage({ first, grips = true, over, note, state, zone, tools, wis
             aria-label={`${drawing.heading}, ${drawing.seen}`}
           >
             <Marks marks={drawing.marks} />
-            {snapshot.readOnly === undefined && <FigureHits drawing={drawing} door={shown.door} touch_mm={TOUCH_PX[theme] / PX_PER_MM} />}
-            {drawn && <PhotoMarks {...drawn} movable={grips && snapshot.readOnly === undefined} wish={wish} onName={setNamed} />}
-            {grips && snapshot.readOnly === undefined && (
+            {!isReadOnly && <FigureHits drawing={drawing} door={shown.door} touch_mm={TOUCH_PX[theme] / PX_PER_MM} />}
+            {drawn && <PhotoMarks {...drawn} movable={grips && !isReadOnly} wish={wish} onName={setNamed} />}
+            {grips && !isReadOnly && (
               <Grips
                 door={shown.door}
                 view={drawing.view}
                 projection={projection}
+                zone={drawing.zone}
                 pxPerMm={PX_PER_MM}
                 touchPx={TOUCH_PX[theme]}
                 onName={setNamed}
@@ -145,4 +153,12 @@ export function Stage({ first, grips = true, over, note, state, zone, tools, wis
       {!inSpace && <Key named={named} drawing={drawing} note={drawn && note?.(drawn)} />}
     </section>
   )
+}
+
+/** Half of a photo's mark, in mm of paper. */
+const PLATE_MM = 3
+
+/** What a grip's mark takes of the paper: names keep off it. */
+function roomOf({ at, along, up }: Grip): KeptRoom {
+  return { at, along_mm: along ? GRIP_ARM_MM : 1, up_mm: up ? GRIP_ARM_MM : 1 }
 }

@@ -135,7 +135,7 @@ export function TestBody({ door, drawing, projection, pxPerMm, touchPx, body, on
     onMove(by(way[0] * step, way[1] * step, at))
   }
   const rays = look.fields.flatMap((field) => field.rays)
-  const thin = Math.max(1, Math.ceil(rays.length / 40)) // more lines than these only blacken the drawing
+  const thin = Math.max(1, Math.ceil(rays.length / 12)) // more lines than these only blacken the drawing
   return (
     <g
       className="test-body"

@@ -1,6 +1,7 @@
 import { lazy, Suspense, useId, useState } from 'react'
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
 import { Explained } from '../help/explained.tsx'
+import { WordsHere } from '../help/words-here.tsx'
 import { levelMayBeThere, mayListen } from '../level/listening.ts'
 import type { LevelWish } from '../level/wish.ts'
 import { Icon } from '../look/icons.tsx'
@@ -80,6 +81,7 @@ function PadSheet({ asked, onClose }: { readonly asked: Asked; readonly onClose:
       <Heading slot="title">
         <Explained text={label} />
       </Heading>
+      <WordsHere />
       <Button className="quiet-button" aria-label={words.pad.close} onPress={onClose}>
         <Icon name="cross" />
       </Button>

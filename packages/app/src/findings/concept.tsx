@@ -10,8 +10,9 @@ const PARTS = ['people', 'drive', 'closingEdge'] as const
 type Chosen = Partial<Record<(typeof PARTS)[number], string>>
 
 /**
- * Comes first, because limits follow from it: who passes, how the door is driven, what guards its edge. The door file wants all three or none:
- * what is chosen waits here until the last is, so that nothing stands there that nobody chose.
+ * Who passes, how the door is driven, what guards its edge: limits follow from it, so it comes before the findings until it is told, and after
+ * them once it is. The door file wants all three or none: what is chosen waits here until the last is, so that nothing stands there that nobody
+ * chose.
  */
 export function Concept() {
   const words = useWords()

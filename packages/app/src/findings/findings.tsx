@@ -30,22 +30,26 @@ export function Findings({ pointed, onPoint, time, onTime }: Props) {
   const reader = useReader()
   const { answers, upToDate } = useDoor()
   const { shown, progress } = answers
+  const { concept } = useDoor().snapshot.file
+  const [isAsked] = useState(concept === undefined) // it stays where it stood, or what was touched would leave the hand
   const groups = useMemo(() => (shown ? grouped(shown.judgement.findings) : []), [shown])
   const apart = groups.filter(({ findings }) => findings[0].verdict === 'not-applicable')
   return (
     <section className="findings" aria-label={words.findings.title} aria-busy={!upToDate}>
       <div className="findings-head">
-        <WordsHere />
-        <h2 aria-live="polite">
-          <Explained text={shown ? tally(shown.judgement, reader, { short: true }) : words.findings.judging} />
-        </h2>
+        <div className="titled">
+          <h2 aria-live="polite">
+            <Explained text={shown ? tally(shown.judgement, reader, { short: true }) : words.findings.judging} />
+          </h2>
+          <WordsHere />
+        </div>
         <p role="status">
           {!shown ? '' : !upToDate ? words.findings.old : shown.depth === 'grid' ? words.findings.provisional : ''}
           {progress && ` · ${Math.floor((100 * progress.done) / progress.of)} %`}
         </p>
       </div>
       <Trouble />
-      <Concept />
+      {isAsked && <Concept />}
       {shown && (
         <ol className="finding-list">
           {groups
@@ -68,6 +72,7 @@ export function Findings({ pointed, onPoint, time, onTime }: Props) {
           ))}
         </ol>
       )}
+      {!isAsked && <Concept />}
       {apart.length > 0 && (
         <details className="apart">
           <summary>{words.findings.otherVerdicts(apart.length)}</summary>
@@ -149,7 +154,10 @@ const GroupItem = memo(function GroupItem({ door, group, pointed, onPoint, time,
             <ul className="waiting">
               {group.findings.map((finding) => (
                 <li key={finding.id}>
-                  <Explained text={sentenceOfPass(door, finding, reader)} after={[said]} /> <WhyButton finding={finding} />
+                  <span>
+                    <Explained text={sentenceOfPass(door, finding, reader)} after={[said]} />
+                  </span>
+                  <WhyButton finding={finding} />
                 </li>
               ))}
             </ul>

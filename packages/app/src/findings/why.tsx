@@ -28,7 +28,12 @@ export function Why({ finding, onClose }: { readonly finding: string; readonly o
           <div className="why-text">
             {text?.split('\n\n').map((block) => (
               <p key={block}>
-                <Explained text={block} />
+                {block.split('\n').map((line, i, lines) => (
+                  // biome-ignore lint/suspicious/noArrayIndexKey: the lines of one block never change their order
+                  <span key={i} className="why-line" data-inner={line.startsWith(' ') || undefined}>
+                    <Explained text={line.trimStart()} after={lines.slice(0, i)} />
+                  </span>
+                ))}
               </p>
             ))}
           </div>

@@ -24,7 +24,7 @@ export function Head({ onMoment }: { readonly onMoment: (moment: Moment) => void
         <h1 className="head-name">{snapshot.file.name ?? words.unnamed}</h1>
         <p className="head-saved" role="status" data-state={snapshot.saving.kind}>
           {savingWords(snapshot.saving, words)}
-          {snapshot.onlyHere && <span> · {words.onlyHere}</span>}
+          {snapshot.onlyHere && snapshot.saving.kind !== 'not-saved' && <span> · {words.onlyHere}</span>}
         </p>
       </div>
       <div className="head-tools">

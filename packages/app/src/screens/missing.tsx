@@ -17,8 +17,10 @@ export function Missing({ of }: { readonly of: (need: string) => boolean }) {
   const needs = needsOf(shown.judgement).filter(({ need }) => of(need))
   return (
     <section className="missing">
-      <WordsHere />
-      <h2>{words.measure.missing}</h2>
+      <div className="titled">
+        <h2>{words.measure.missing}</h2>
+        <WordsHere />
+      </div>
       {needs.length === 0 ? (
         <p>
           <Explained text={words.measure.nothingMissing} />

@@ -4,6 +4,7 @@ import { lazy, Suspense, useMemo, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
 import { shownFigure } from '../entry/kinds.ts'
+import { Sentence } from '../entry/sentence.tsx'
 import { WordsHere } from '../help/words-here.tsx'
 import { Icon } from '../look/icons.tsx'
 import { doors } from '../store/doors.ts'
@@ -93,28 +94,32 @@ export function NewDoorScreen() {
           ))}
         </div>
       </div>
-      <div className="first-fields">
-        <label className="field">
-          <span>{words.first.sensor}</span>
-          <select className="choose" value={sensor} onChange={(event) => setSensor(event.target.value)}>
-            {sensors.map((each) => (
-              <option key={each.id} value={each.id}>
-                {called(each.name, reader)}
-              </option>
-            ))}
-          </select>
-          <span className="quiet">{words.first.sensorHint}</span>
-        </label>
-        <label className="field">
-          <span>{words.first.side}</span>
-          <input className="name" maxLength={40} value={side} onChange={(event) => setSide(event.target.value)} />
-          <span className="quiet">{words.first.sideHint}</span>
-        </label>
-        <label className="field">
-          <span>{words.first.name}</span>
-          <input className="name" maxLength={200} value={name} onChange={(event) => setName(event.target.value)} />
-        </label>
-      </div>
+      <section className="first-words">
+        <p>
+          <Sentence
+            text={words.first.words}
+            figures={{
+              sensor: (
+                <select
+                  className="choose"
+                  aria-label={words.first.sensor}
+                  value={sensor}
+                  onChange={(event) => setSensor(event.target.value)}
+                >
+                  {sensors.map((each) => (
+                    <option key={each.id} value={each.id}>
+                      {called(each.name, reader)}
+                    </option>
+                  ))}
+                </select>
+              ),
+              side: <Line label={words.first.side} hint={words.first.sideHint} maxLength={40} value={side} onChange={setSide} />,
+              name: <Line label={words.first.name} hint={words.first.title} maxLength={200} value={name} onChange={setName} />,
+            }}
+          />
+        </p>
+        <p className="quiet">{words.first.sensorHint}</p>
+      </section>
       {refused !== undefined && (
         <p className="entry-doubt" role="alert">
           {refused}
@@ -149,6 +154,31 @@ export function NewDoorScreen() {
         </Suspense>
       )}
     </main>
+  )
+}
+
+interface LineProps {
+  readonly label: string
+  /** Stands there while nothing is written. */
+  readonly hint: string
+  readonly maxLength: number
+  readonly value: string
+  readonly onChange: (value: string) => void
+}
+
+/** A name written in a sentence: one line, however many it takes to show it. */
+function Line({ label, hint, maxLength, value, onChange }: LineProps) {
+  return (
+    <textarea
+      className="name"
+      rows={1}
+      aria-label={label}
+      placeholder={hint}
+      maxLength={maxLength}
+      value={value}
+      onChange={(event) => onChange(event.target.value.replaceAll(/\s*\n\s*/g, ' '))}
+      onKeyDown={(event) => event.key === 'Enter' && event.preventDefault()}
+    />
   )
 }
 

@@ -89,6 +89,7 @@ export const de: Words = {
   first: {
     title: 'Neues Tor',
     lead: 'Sechs Werte, dann eine erste Antwort. Alles andere kann folgen.',
+    words: 'Der Sensor: {sensor}, auf der Seite {side}. Das Tor: {name}.',
     name: 'Wie das Tor heißt',
     width: 'Lichte Breite',
     widthHint: 'die kleinste, von Führung zu Führung',
@@ -97,7 +98,7 @@ export const de: Words = {
     side: 'Seite, auf der der Sensor hängt',
     sideHint: 'wie man sie nennt: Hof, Halle',
     sensor: 'Sensor',
-    sensorHint: 'erfundene Werte; die eigenen später eingeben',
+    sensorHint: 'Die Sensoren hier haben erfundene Werte; die eigenen später eingeben.',
     mounting: 'Höhe des Sensors',
     mountingHint: 'über dem Boden',
     offset: 'Vor dem Flügel',

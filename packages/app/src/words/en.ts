@@ -85,6 +85,7 @@ export const en = {
   first: {
     title: 'New door',
     lead: 'Six values, then a first answer. Everything else can follow.',
+    words: 'The sensor: {sensor}, on the side {side}. The door: {name}.',
     name: 'What the door is called',
     width: 'Clear width',
     widthHint: 'the smallest, from guide to guide',
@@ -93,7 +94,7 @@ export const en = {
     side: 'Side on which the sensor hangs',
     sideHint: 'as you call it: yard, hall',
     sensor: 'Sensor',
-    sensorHint: 'invented figures; put in those of your own later',
+    sensorHint: 'The sensors here have invented figures; put in those of your own later.',
     mounting: 'Height of the sensor',
     mountingHint: 'above the floor',
     offset: 'Out from the leaf',

@@ -1,6 +1,6 @@
 import { blank } from './labels.ts'
 import { baselineAround, lettering, letteringBox, textWidth_mm } from './lettering.ts'
-import { type Box, LETTERING_MM, type Mark, type Spot } from './model.ts'
+import { type Box, LETTERING_MM, type Mark, overlap, type Spot } from './model.ts'
 import { onSheet, type View, type Window } from './view.ts'
 
 export type DimensionSide = 'top' | 'bottom' | 'left' | 'right'
@@ -87,8 +87,36 @@ export interface DrawnDimension {
   readonly lines: readonly (readonly [Spot, Spot])[]
 }
 
-/** One dimension as lines, oblique ticks and its figure. */
-export function drawDimension(view: View, dimension: RankedDimension): DrawnDimension {
+/**
+ * All dimensions of a view; undefined for one whose figure would lie on another's, as happens in the corners of small drawings. Those that
+ * somebody can change there go first.
+ *
+ * @param kept what is drawn over it: a figure keeps off where it can stand beyond the other end
+ */
+export function drawDimensions(
+  view: View,
+  dimensions: readonly RankedDimension[],
+  { bounds, kept }: { readonly bounds: Box; readonly kept: readonly Box[] },
+): readonly (DrawnDimension | undefined)[] {
+  const drawn = new Map<RankedDimension, DrawnDimension>()
+  for (const dimension of [...dimensions].sort((a, b) => Number(b.of !== undefined) - Number(a.of !== undefined))) {
+    const clear = (['to', 'from'] as const)
+      .map((end) => drawDimension(view, dimension, end))
+      .filter(({ text }, i) => (i === 0 || isWithin(text, bounds)) && [...drawn.values()].every((other) => !overlap(other.text, text)))
+    const best = clear.find(({ text }) => kept.every((other) => !overlap(other, text))) ?? clear[0]
+    if (best) drawn.set(dimension, best)
+  }
+  return dimensions.map((dimension) => drawn.get(dimension))
+}
+
+function isWithin(box: Box, bounds: Box): boolean {
+  return (
+    box.left_mm >= bounds.left_mm && box.right_mm <= bounds.right_mm && box.top_mm >= bounds.top_mm && box.bottom_mm <= bounds.bottom_mm
+  )
+}
+
+/** One dimension as lines, oblique ticks and its figure; where that has no room between the ticks it stands beyond one end. */
+function drawDimension(view: View, dimension: RankedDimension, beyondEnd: 'from' | 'to'): DrawnDimension {
   const lengthwise = dimension.side === 'top' || dimension.side === 'bottom'
   const out_mm = FIRST_RANK_MM + dimension.rank * NEXT_RANK_MM
   const from = Math.min(dimension.from_mm, dimension.to_mm)
@@ -101,7 +129,7 @@ export function drawDimension(view: View, dimension: RankedDimension): DrawnDime
     { x_mm: end.x_mm - TICK_MM, y_mm: end.y_mm + TICK_MM },
     { x_mm: end.x_mm + TICK_MM, y_mm: end.y_mm - TICK_MM },
   ])
-  const text = figureAt(dimension, ends, view.scale, lengthwise)
+  const text = figureAt(dimension, ends, { scale: view.scale, lengthwise, beyondEnd })
   const box = letteringBox(text)
   const marks: readonly Mark[] = [
     ...[line, ...extensions].map((points): Mark => ({ kind: 'line', layer: 'dimension', points })),
@@ -113,8 +141,7 @@ export function drawDimension(view: View, dimension: RankedDimension): DrawnDime
 function figureAt(
   dimension: Dimension,
   [from, to]: readonly [Spot, Spot],
-  scale: number,
-  lengthwise: boolean,
+  { scale, lengthwise, beyondEnd }: { readonly scale: number; readonly lengthwise: boolean; readonly beyondEnd: 'from' | 'to' },
 ): Extract<Mark, { kind: 'text' }> {
   const half_mm = textLength_mm(dimension) / 2
   const outside = isTextOutside(dimension, scale)
@@ -122,10 +149,10 @@ function figureAt(
   const away_mm = BEYOND_MM + AIR_MM + half_mm
   const size_mm = LETTERING_MM.label
   if (lengthwise) {
-    const x_mm = outside ? to.x_mm + away_mm : middle.x_mm
+    const x_mm = !outside ? middle.x_mm : beyondEnd === 'to' ? to.x_mm + away_mm : from.x_mm - away_mm
     return lettering(dimension.text, { x_mm, y_mm: baselineAround(middle.y_mm, size_mm) }, size_mm, { anchor: 'middle' })
   }
-  const y_mm = outside ? to.y_mm - away_mm : middle.y_mm
+  const y_mm = !outside ? middle.y_mm : beyondEnd === 'to' ? to.y_mm - away_mm : from.y_mm + away_mm
   return lettering(dimension.text, { x_mm: baselineAround(middle.x_mm, size_mm), y_mm }, size_mm, { anchor: 'middle', upward: true })
 }
 

@@ -7,7 +7,7 @@ import { plan } from './plan.ts'
 import type { Projection, Scene } from './scene.ts'
 import { section } from './section.ts'
 import { drawInPlace, sceneOf } from './sheet.ts'
-import { heightOnPaper_mm, type View, viewAt, type Window, widthOnPaper_mm } from './view.ts'
+import { heightOnPaper_mm, onSheet, type Place, type View, viewAt, type Window, widthOnPaper_mm } from './view.ts'
 
 export type ProjectionName = 'plan' | 'elevation' | 'section'
 
@@ -20,6 +20,15 @@ export interface ScreenOptions extends Reader {
   readonly zone?: string | undefined
   /** What to show, in mm of the real thing; all of it if left out. Kept while something is dragged, so that the drawing stands still. */
   readonly window?: Window | undefined
+  /** What somebody else draws over it, given the zone that is shown: no name lies there. */
+  readonly kept?: ((shown: { readonly zone: string | undefined }) => readonly KeptRoom[]) | undefined
+}
+
+/** Room on the paper around a place, half of it on each side, whatever the scale. */
+export interface KeptRoom {
+  readonly at: Place
+  readonly along_mm: number
+  readonly up_mm: number
 }
 
 /** One projection that fills a given room: the same marks as on paper, and the view that says which place lies where. */
@@ -55,7 +64,8 @@ export function drawOnScreen(door: Door, judgement: Judgement, options: ScreenOp
   }
   const view = viewAt(projection.window, scale, { x_mm: room.left + spare_mm.across / 2, y_mm: room.top + spare_mm.up / 2 })
   const bounds = { left_mm: 0, top_mm: 0, right_mm: options.width_mm, bottom_mm: options.height_mm }
-  const { marks, labelling, figures } = drawInPlace({ projection, view, dimensions, bounds })
+  const kept = (options.kept?.({ zone: scene.zone?.id }) ?? []).map((room) => keptBox(view, room))
+  const { marks, labelling, figures } = drawInPlace({ projection, view, dimensions, bounds }, [], kept)
   return {
     heading: projection.heading,
     seen: projection.seen,
@@ -66,6 +76,11 @@ export function drawOnScreen(door: Door, judgement: Judgement, options: ScreenOp
     state: scene.state.id,
     zone: scene.zone?.id,
   }
+}
+
+function keptBox(view: View, { at, along_mm, up_mm }: KeptRoom): Box {
+  const { x_mm, y_mm } = onSheet(view, at)
+  return { left_mm: x_mm - along_mm, right_mm: x_mm + along_mm, top_mm: y_mm - up_mm, bottom_mm: y_mm + up_mm }
 }
 
 /** The largest scale at which window and dimensions fit; room for dimensions changes with the scale, so it is halved in on. */

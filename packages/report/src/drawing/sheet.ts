@@ -2,7 +2,7 @@ import type { Door, Judgement } from '@sillsight/engine'
 import type { SheetOptions } from '../options.ts'
 import { countedSensors, shownOf } from '../shown.ts'
 import { titleWords } from '../wording/sheet-words.ts'
-import { drawDimension } from './dimensions.ts'
+import { drawDimensions } from './dimensions.ts'
 import { elevation } from './elevation.ts'
 import { drawKey, leastKeyHeight_mm } from './key.ts'
 import { type Labelling, labelMarks, placeLabels } from './labels.ts'
@@ -119,19 +119,21 @@ function drawSlot(slot: Slot): DrawnInPlace {
 export function drawInPlace(
   { projection, view, dimensions, bounds }: Omit<Slot, 'headingAt'>,
   heading: readonly Extract<Mark, { kind: 'text' }>[] = [],
+  kept: readonly Box[] = [],
 ): DrawnInPlace {
   const drawn = projection.draw(view)
-  const figures = dimensions.map((dimension) => drawDimension(view, dimension))
+  const byDimension = drawDimensions(view, dimensions, { bounds, kept })
+  const figures = byDimension.filter((each) => each !== undefined)
   const ground = {
     bounds,
-    kept: [...drawn.hatched, ...drawn.kept, ...figures.map(({ text }) => text), ...heading.map(letteringBox)],
+    kept: [...kept, ...drawn.hatched, ...drawn.kept, ...figures.map(({ text }) => text), ...heading.map(letteringBox)],
     lines: [...drawn.lines, ...figures.flatMap(({ lines }) => lines)],
   }
   const labelling = placeLabels(drawn.labels, ground)
   return {
     labelling,
     hatched: drawn.hatched,
-    figures: dimensions.flatMap(({ of }, i) => (of !== undefined && figures[i] ? [{ of, box: figures[i].text }] : [])),
+    figures: dimensions.flatMap(({ of }, i) => (of !== undefined && byDimension[i] ? [{ of, box: byDimension[i].text }] : [])),
     marks: [
       ...drawn.marks,
       ...figures.flatMap(({ marks }) => marks),

@@ -163,6 +163,12 @@ export const phrases: Phrases = {
     visibility_m: 'wie weit man im Nebel sieht',
     tolerance_mm: 'Toleranz',
     postures: 'Lagen',
+    tolerances: 'wie weit das Tor abweichen darf',
+    zones: 'die Zonen',
+    confirmations: 'was mit der Seite verglichen wurde',
+    name: 'der Name',
+    'sides/a': 'der Name der Seite A',
+    'sides/b': 'der Name der Seite B',
   },
   noWords: (rule) => `Für die Antwort der Regel ${rule} gibt es noch keine Worte.`,
   waiting: {

@@ -174,6 +174,12 @@ export const phrases = {
     visibility_m: 'how far one sees in the fog',
     tolerance_mm: 'its tolerance',
     postures: 'its postures',
+    tolerances: 'how far the door may be off',
+    zones: 'the zones',
+    confirmations: 'what was held against the page',
+    name: 'the name',
+    'sides/a': 'the name of side A',
+    'sides/b': 'the name of side B',
   } as Readonly<Record<string, string>>,
   noWords: (rule: string): string => `Rule ${rule} has an answer that has no words yet.`,
   waiting: {
