@@ -230,7 +230,7 @@ describe('every screen', () => {
 })
 
 describe('the build', () => {
-  it('loads at most 200 kB of compressed script until a door is on the screen; the judging worker comes beside it', () => {
+  it('loads at most 200 kB of compressed script until a door is on the screen, at the part that opens first; the judging worker comes beside it', () => {
     const index = readFileSync(join(at.served.folder, 'index.html'), 'utf8')
     const entry = /src="\.\/(assets\/[^"]+\.js)"/.exec(index)?.[1] ?? ''
     const loaded = new Set<string>()
@@ -244,7 +244,7 @@ describe('the build', () => {
     }
     follow(entry)
     const files = readdirSync(join(at.served.folder, 'assets'))
-    for (const name of files.filter((file) => /^door-(?!menu)/.test(file))) follow(`assets/${name}`)
+    for (const name of files.filter((file) => /^(door-(?!menu)|judge-)/.test(file))) if (name.endsWith('.js')) follow(`assets/${name}`)
     const bytes = [...loaded].reduce((sum, file) => sum + gzipSync(readFileSync(join(at.served.folder, file))).length, 0)
     expect(loaded.size).toBeGreaterThan(3)
     expect(bytes).toBeLessThanOrEqual(200_000)

@@ -12,9 +12,10 @@ import { Grips } from './grips.tsx'
 import { Key } from './key.tsx'
 import { Marks } from './marks.tsx'
 import { GRIP_ARM_MM, type Grip, gripsOf } from './moving.ts'
-import { MovingMarks } from './moving-marks.tsx'
 import { PX_PER_MM, useRoom } from './use-room.ts'
 
+/** Only where something is played over time. */
+const MovingMarks = lazy(() => import('./moving-marks.tsx').then(({ MovingMarks }) => ({ default: MovingMarks })))
 const SolidView = lazy(() => import('../solid/view.tsx').then(({ SolidView }) => ({ default: SolidView })))
 
 /** Room around a grip, half of it on each side: a thumb. */
@@ -145,7 +146,11 @@ export function Stage({ first, grips = true, over, note, state, zone, tools, wis
                 onMoved={(grip, change) => door.edit({ deed: 'moved', name: grip.name }, change)}
               />
             )}
-            {moment && <MovingMarks door={shown.door} moment={moment} projection={projection} view={drawing.view} />}
+            {moment && (
+              <Suspense fallback={null}>
+                <MovingMarks door={shown.door} moment={moment} projection={projection} view={drawing.view} />
+              </Suspense>
+            )}
             {drawn && over?.(drawn)}
           </svg>
         )}

@@ -10,12 +10,13 @@ import { doors } from '../store/doors.ts'
 import { useWords } from '../words/words.ts'
 import { AtDoorContext } from './at-door.ts'
 import { Head, Tape } from './head.tsx'
-import { JudgeScreen } from './judge.tsx'
 import { LaterScreen } from './later.tsx'
-import { MeasureScreen } from './measure.tsx'
 import { Notices } from './notices.tsx'
-import { PlaceScreen } from './place.tsx'
 
+/** Each part comes when it is opened. */
+const MeasureScreen = lazy(() => import('./measure.tsx').then(({ MeasureScreen }) => ({ default: MeasureScreen })))
+const JudgeScreen = lazy(() => import('./judge.tsx').then(({ JudgeScreen }) => ({ default: JudgeScreen })))
+const PlaceScreen = lazy(() => import('./place.tsx').then(({ PlaceScreen }) => ({ default: PlaceScreen })))
 const Tour = lazy(() => import('../help/tour.tsx').then(({ Tour }) => ({ default: Tour })))
 
 /** One door: its name, whether it is saved, the tape measure, and the part that is being worked on. */
@@ -104,15 +105,17 @@ function OpenedDoor({ door, part }: { readonly door: OpenDoor; readonly part: Pa
             </Suspense>
           )}
         </Notices>
-        {part === 'measure' ? (
-          <MeasureScreen />
-        ) : part === 'place' ? (
-          <PlaceScreen />
-        ) : part === 'judge' ? (
-          <JudgeScreen />
-        ) : (
-          <LaterScreen part={part} />
-        )}
+        <Suspense fallback={null}>
+          {part === 'measure' ? (
+            <MeasureScreen />
+          ) : part === 'place' ? (
+            <PlaceScreen />
+          ) : part === 'judge' ? (
+            <JudgeScreen />
+          ) : (
+            <LaterScreen part={part} />
+          )}
+        </Suspense>
       </div>
     </AtDoorContext>
   )
