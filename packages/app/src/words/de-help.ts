@@ -1,3 +1,4 @@
+import { dangerTerms } from './de-terms-dangers.ts'
 import { doorTerms } from './de-terms-door.ts'
 import { judgingTerms } from './de-terms-judging.ts'
 import { trafficTerms } from './de-terms-traffic.ts'
@@ -37,7 +38,7 @@ export const help: Help = {
     title: 'Wörter auf diesem Blatt',
     none: 'Hier steht kein Fachwort.',
   },
-  terms: { ...doorTerms, ...judgingTerms, ...trafficTerms },
+  terms: { ...doorTerms, ...judgingTerms, ...trafficTerms, ...dangerTerms },
   cautions: {
     title: 'Bevor du Hand anlegst',
     practice:

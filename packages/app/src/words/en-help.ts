@@ -1,3 +1,4 @@
+import { dangerTerms } from './en-terms-dangers.ts'
 import { doorTerms } from './en-terms-door.ts'
 import { judgingTerms } from './en-terms-judging.ts'
 import { trafficTerms } from './en-terms-traffic.ts'
@@ -38,8 +39,8 @@ export const help = {
     title: 'Words on this sheet',
     none: 'No word of the trade stands here.',
   },
-  terms: { ...doorTerms, ...judgingTerms, ...trafficTerms } as Readonly<
-    Record<keyof typeof doorTerms | keyof typeof judgingTerms | keyof typeof trafficTerms, Term>
+  terms: { ...doorTerms, ...judgingTerms, ...trafficTerms, ...dangerTerms } as Readonly<
+    Record<keyof typeof doorTerms | keyof typeof judgingTerms | keyof typeof trafficTerms | keyof typeof dangerTerms, Term>
   >,
   cautions: {
     title: 'Before you touch it',
