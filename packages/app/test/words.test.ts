@@ -25,6 +25,7 @@ const COMMON_SPEECH = [
   'row',
   'rule',
   'seen',
+  'sensor',
   'step',
   'strip',
   'tile',
