@@ -25,7 +25,6 @@ const COMMON_SPEECH = [
   'row',
   'rule',
   'seen',
-  'sensor',
   'step',
   'strip',
   'tile',

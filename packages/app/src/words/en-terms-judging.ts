@@ -26,7 +26,7 @@ export const judgingTerms = {
   },
   presence: {
     word: 'presence at the leaf',
-    forms: ['presence at the leaf', 'presence', 'presence sensing', 'presence sensor', 'presence sensors'],
+    forms: ['presence at the leaf', 'presence', 'presence sensing'],
     says: 'A body in the way of the leaf is noticed, also when it stands still, so that the leaf does not close on it.',
   },
   longestStay: { word: 'longest stay', forms: ['longest stay'], says: 'How long somebody may stand in a zone.' },
