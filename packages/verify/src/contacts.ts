@@ -1,13 +1,13 @@
 import { type Budget, spend } from './budget.ts'
 import { type Json, numberAt, oneOf, own, refuse, textAt, wholeAt } from './json.ts'
 import { type Closing, closingOf, leftAfterStop, movedAt } from './leaf-motion.ts'
-import type { Standing } from './overlap.ts'
 import { halfOf, wayOf } from './passages.ts'
 import type { Door, Field, Posture } from './plain.ts'
+import { countsFor } from './sensors.ts'
 import { backgroundsOf, type Setting } from './sights.ts'
 import { AS_WRITTEN } from './tolerances.ts'
 import type { Lane, Traffic } from './traffic.ts'
-import { seesAt } from './worst-case.ts'
+import { seesAt, standingAt } from './worst-case.ts'
 
 /** In this lane and state a body is struck, in one case that was stepped again. */
 export interface ProvedContact {
@@ -65,7 +65,7 @@ export function contactOf(given: Json, door: Door, traffic: Traffic, budget: Bud
 
   const setting: Setting = { door, state, tolerances: AS_WRITTEN, fields: [] }
   const around = { setting, backgrounds: backgroundsOf(setting, (amount) => spend(budget, amount, path)) }
-  const placed = { standing: standingOf(turned, yaw), reflectance: body.reflectance }
+  const placed = { standing: standingAt(turned, yaw), reflectance: body.reflectance }
   const fields = door.fields.filter(({ acts, times }) => acts === 'presence' && times !== undefined)
   const isSeen = (field: Field, place: number) => {
     spend(budget, 2 * field.sensor.planes.reduce((sum, { beams }) => sum + beams.length, 0), path)
@@ -94,7 +94,9 @@ function struckAt(
   const { pace, stands, begins, enter } = one
   if (pace === 0) {
     // it stands from the first: nothing that holds it may see it, and the closing runs to the contact
-    const held = fields.find((field) => holds(field, one.lane) && isSeen(field, stands))
+    const held = fields.find(
+      (field) => countsFor(field, { acts: 'presence', longestStay_s: one.lane.longestStay_s }) && isSeen(field, stands),
+    )
     if (held !== undefined) refuse('not-shown', path, 'a body that no field sees where it stands', held.name)
     return contactOfLeaf(one, contact, Infinity, 0, path)
   }
@@ -133,10 +135,6 @@ function contactOfLeaf({ closing, clear, pace }: Case, contact: number, ran: num
   const rests = Math.min(closing.end, braking + atBrake / decel)
   if (contact > rests + slack) refuse('not-shown', `${path}/contact_s`, 'a leaf that still closes', `at rest after ${rests} s`)
   return Math.sqrt(bodySpeed * bodySpeed + speed * speed)
-}
-
-function holds({ presence_s }: Field, { longestStay_s }: Lane): boolean {
-  return !(presence_s !== undefined && longestStay_s !== undefined && presence_s < longestStay_s)
 }
 
 function farOf(fields: readonly Field[]): number {
@@ -179,9 +177,4 @@ function spansOf(
     else if (end - start >= response) spans.push({ on: start + response, off: end + hold })
   }
   return spans
-}
-
-function standingOf(shape: Posture, yaw_deg: number): Standing {
-  if (shape.shape === 'cylinder') return { shape: 'cylinder', radius: shape.radius, height: shape.height }
-  return { shape: 'box', half: [shape.size[0] / 2, shape.size[1] / 2], yaw_deg, height: shape.size[2] }
 }

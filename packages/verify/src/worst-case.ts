@@ -1,7 +1,7 @@
 import { type Budget, spend } from './budget.ts'
 import { type Json, listAt, numberAt, own, refuse, textAt, wholeAt } from './json.ts'
 import { overlapsEverywhere, type Standing } from './overlap.ts'
-import type { Beam, Field, Floor, Plane, Zone } from './plain.ts'
+import type { Beam, Field, Floor, Plane, Posture, Zone } from './plain.ts'
 import { reachOf } from './reach.ts'
 import { countsFor } from './sensors.ts'
 import type { backgroundsOf, Setting } from './sights.ts'
@@ -50,7 +50,7 @@ export function worstCaseOf(given: Json, around: Around, path: string): ProvedCa
   for (const field of wanted)
     if (!fields.includes(field)) refuse('missing-field', path, `all fields that count, ${field.name} among them`, `${fields.length} fields`)
   const body: Placed = {
-    standing: standingWith(slice, yaw_deg),
+    standing: standingAt(slice.shape, yaw_deg),
     x,
     y,
     bottom: floorAt(state.floor, x, y),
@@ -77,7 +77,8 @@ export function worstCaseOf(given: Json, around: Around, path: string): ProvedCa
   return { pocket: textAt(own(given, 'pocket'), `${path}/pocket`), body: slice.body.id, posture: slice.posture, x_mm: x, y_mm: y, yaw_deg }
 }
 
-function standingWith({ shape }: Slice, yaw_deg: number): Standing {
+/** A posture at one yaw, as obstacles meet it. */
+export function standingAt(shape: Posture, yaw_deg: number): Standing {
   if (shape.shape === 'cylinder') return { shape: 'cylinder', radius: shape.radius, height: shape.height }
   return { shape: 'box', half: [shape.size[0] / 2, shape.size[1] / 2], yaw_deg, height: shape.size[2] }
 }

@@ -49,6 +49,45 @@ describe('evidence that nobody is struck', () => {
   })
 })
 
+describe('entries about lanes', () => {
+  it('are refused or accepted, and never crash, whatever stands in place of any of their values', () => {
+    const files = [3, 1].map((seed) => passingFile(diceOf(seed)))
+    const [clear, struck] = files.map((file) => doorOfFile(file))
+    if (!clear || !struck || !files[0] || !files[1]) throw new Error('the doors of these seeds must be readable')
+    const [passages, contacts] = [passagesOf(clear), contactsOf(struck)]
+    expect([verifiedPassages(files[0], passages).ok, verifiedPassages(files[1], [], contacts).ok]).toEqual([true, true])
+    const accepted: string[] = []
+    let tried = 0
+    const tryAll = (whole: unknown, isOk: () => boolean) => {
+      const walk = (at: Record<string, unknown>, depth: number) => {
+        for (const key of Object.keys(at).slice(0, 3)) {
+          const kept = at[key]
+          for (const junk of [undefined, null, -1, 1e308, 'x', [], {}, [[[]]], true]) {
+            at[key] = junk
+            tried++
+            if (isOk() && junk !== kept && !(key === 'standsAt_mm' && junk === null)) accepted.push(`${key} ${JSON.stringify(junk)}`)
+          }
+          at[key] = kept
+          if (depth < 8 && typeof kept === 'object' && kept !== null) walk(kept as Record<string, unknown>, depth + 1)
+        }
+      }
+      walk(whole as Record<string, unknown>, 0)
+    }
+    const [clearFile, struckFile] = [files[0], files[1]]
+    tryAll(passages, () => verifiedPassages(clearFile, passages).ok)
+    for (const [i, contact] of contacts.entries())
+      for (const key of Object.keys(contact)) {
+        for (const junk of [undefined, -1e9, 1e308, 'x', [], {}, true]) {
+          tried++
+          const changed = contacts.map((each, k) => (k === i ? { ...each, [key]: junk } : each))
+          if (verifiedPassages(struckFile, [], changed).ok) accepted.push(`${key} ${JSON.stringify(junk)}`)
+        }
+      }
+    expect(accepted).toEqual([])
+    expect(tried).toBeGreaterThan(120)
+  })
+})
+
 describe('evidence that somebody is struck', () => {
   it('is accepted as it was written (seeds 1 to 25), and refused when its speed, its instant or its place is changed', () => {
     const wrong: string[] = []

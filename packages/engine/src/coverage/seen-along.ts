@@ -8,7 +8,6 @@ import { partsAlong } from './parts-along.ts'
 import type { CountedField, Stance } from './scene.ts'
 import { seenOnStrip, seenTiles } from './seen-on-strip.ts'
 import { joined, type Stretch } from './stretches.ts'
-
 import { type TolerantField, tileBeams, tileBody, tolerantField } from './tile-scene.ts'
 import { growTree, type TileSight, type TileTree } from './tile-tree.ts'
 
