@@ -45,6 +45,7 @@ export const demoTexts: Readonly<Record<string, string>> = {
   upright: 'aufrecht',
   'upright, round': 'aufrecht, rund',
   vans: 'Lieferwagen',
+  'vans that come': 'Lieferwagen, die kommen',
   walkway: 'Gehweg',
   belt: 'Band',
   corridor: 'Flur',

@@ -33,7 +33,7 @@ const judged = (...given: Parameters<typeof doorOf>) => findingOf('warm-up', doo
 describe('warm-up', () => {
   it('passes where the output says that somebody is there until the sensor is awake, whatever the control does', () => {
     expect(judged('detecting', undefined, { does: 'moves' })).toMatchObject({
-      id: 'warm-up:grid/OUT',
+      id: 'warm-up:grid/field',
       verdict: 'pass',
       measured: { value: 0, unit: 's' },
     })
@@ -88,7 +88,7 @@ describe('warm-up', () => {
     })
     const both = doorOf('detecting', 8, { does: 'moves' })
     const found = findingsOf('warm-up', { ...both, sensors: [...both.sensors, radar] })
-    expect(found.map(({ id, verdict }) => `${id} ${verdict}`).sort()).toEqual(['warm-up:grid/OUT pass', 'warm-up:radar/R fail'])
+    expect(found.map(({ id, verdict }) => `${id} ${verdict}`).sort()).toEqual(['warm-up:grid/field pass', 'warm-up:radar fail'])
     expect(findingOf('warm-up', plainDoor({ concept, sensors: [] }))).toMatchObject({ verdict: 'not-applicable', reason: 'no-subject' })
   })
 

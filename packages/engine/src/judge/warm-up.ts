@@ -25,19 +25,28 @@ export const warmUp: Rule = {
     note: 'no closing begins while a presence sensor that is not awake yet says that nobody is there',
   },
   judge: ({ door }) => {
-    const outputs = door.sensors.flatMap((sensor) => presenceOutputs(sensor).map((output) => ({ sensor, output })))
+    const outputs = door.sensors.flatMap(presenceOutputs)
     if (outputs.length > 0 && door.concept?.drive === 'hold-to-run') return [notApplicable('not-required-by-concept')]
-    return orNoSubject(outputs.map(({ sensor, output }) => draftOf(door, sensor, output)))
+    return orNoSubject(outputs.map((each) => draftOf(door, each)))
   },
 }
 
-/** Names of outputs that act for presence, each once. */
-function presenceOutputs(sensor: Sensor): readonly string[] {
-  const switched = sensor.kind === 'zone-only' ? [sensor] : sensor.fields
-  return [...new Set(switched.filter(({ function: acts }) => acts === 'presence').map(({ output }) => output))]
+interface PresenceOutput {
+  readonly sensor: Sensor
+  readonly output: string
+  /** Sensor, and the first field that switches it. */
+  readonly key: string
 }
 
-function draftOf(door: Door, sensor: Sensor, output: string): Draft {
+/** Outputs that act for presence, each once. */
+function presenceOutputs(sensor: Sensor): readonly PresenceOutput[] {
+  if (sensor.kind === 'zone-only') return sensor.function === 'presence' ? [{ sensor, output: sensor.output, key: sensor.id }] : []
+  const fields = sensor.fields.filter(({ function: acts }) => acts === 'presence')
+  const firsts = fields.filter(({ output }, i) => fields.findIndex((other) => other.output === output) === i)
+  return firsts.map(({ id, output }) => ({ sensor, output, key: `${sensor.id}/${id}` }))
+}
+
+function draftOf(door: Door, { sensor, output, key }: PresenceOutput): Draft {
   const { control } = door
   const stated = control?.powerReturn
   const path = sensorPath(door, sensor)
@@ -47,7 +56,7 @@ function draftOf(door: Door, sensor: Sensor, output: string): Draft {
   const { warmUp_s } = sensor
   const frame = {
     subject: { kind: 'sensor', id: sensor.id } as const,
-    key: `${sensor.id}/${output}`,
+    key,
     facts: {
       sensor: sensor.id,
       sensorName: sensor.name,
