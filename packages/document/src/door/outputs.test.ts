@@ -58,7 +58,6 @@ describe('outputs of a sensor', () => {
   it('are refused with path, expected and got where they contradict their fields or each other', () => {
     expect(issuesOf({ outputs: [STOP], fields: [{ id: 'f', output: 'OUT 9' }] })).toEqual([
       { code: 'unknown-id', path: 'sensors/0/fields/0/output', expected: 'an output of this sensor ("STOP")', got: '"OUT 9"' },
-      { code: 'missing', path: 'sensors/0/fields/0/function', expected: 'presence, opening or call', got: 'nothing' },
     ])
     expect(issuesOf({ outputs: [STOP], fields: [{ id: 'f', output: 'STOP', function: 'call' }] })).toEqual([
       { code: 'does-not-fit', path: 'sensors/0/fields/0/function', expected: 'the function of its output, "presence"', got: '"call"' },

@@ -34,16 +34,11 @@ type OfOutput = Pick<Field, 'function' | 'presenceTime_s' | 'response_s' | 'fast
 /** What a field has of its own, and of its output where that is listed: its own figures stand before those of the output, its function is that of the output. */
 export function ofOutput(field: FileField, path: string, { values, remarks }: Given): OfOutput {
   const listed = values.outputs?.find(({ name }) => name === field.output)
-  if (values.outputs !== undefined && listed === undefined)
-    remarks.issue({
-      code: 'unknown-id',
-      path: `${path}/output`,
-      expected: `an output of this sensor (${values.outputs
-        .slice(0, 10)
-        .map(({ name }) => shownText(name))
-        .join(', ')})`,
-      got: shownText(field.output),
-    })
+  if (values.outputs !== undefined && listed === undefined) {
+    const known = values.outputs.slice(0, 10).map(({ name }) => shownText(name))
+    const expected = `an output of this sensor (${known.join(', ')})`
+    remarks.issue({ code: 'unknown-id', path: `${path}/output`, expected, got: shownText(field.output) })
+  }
   const presence_s = field.presenceTime_s ?? listed?.presenceTime_s
   return {
     function: functionOf(field, listed, path, remarks),
@@ -56,7 +51,7 @@ export function ofOutput(field: FileField, path: string, { values, remarks }: Gi
 
 function functionOf(field: FileField, listed: FileOutput | undefined, path: string, remarks: Given['remarks']): SensingFunction {
   const acts = listed?.function ?? field.function
-  if (acts === undefined) remarks.missing(`${path}/function`, 'presence, opening or call')
+  if (acts === undefined && (values.outputs === undefined || listed)) remarks.missing(`${path}/function`, 'presence, opening or call')
   if (listed !== undefined && field.function !== undefined && field.function !== listed.function)
     remarks.issue({
       code: 'does-not-fit',
