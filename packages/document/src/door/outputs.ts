@@ -32,7 +32,8 @@ function asOutput({ name, function: acts, whileWarmingUp }: FileOutput): Output 
 type OfOutput = Pick<Field, 'function' | 'presenceTime_s' | 'response_s' | 'fastestResponse_s' | 'hold_s'>
 
 /** What a field has of its own, and of its output where that is listed: its own figures stand before those of the output, its function is that of the output. */
-export function ofOutput(field: FileField, path: string, { values, remarks }: Given): OfOutput {
+export function ofOutput(field: FileField, path: string, given: Given): OfOutput {
+  const { values, remarks } = given
   const listed = values.outputs?.find(({ name }) => name === field.output)
   if (values.outputs !== undefined && listed === undefined) {
     const known = values.outputs.slice(0, 10).map(({ name }) => shownText(name))
@@ -41,7 +42,7 @@ export function ofOutput(field: FileField, path: string, { values, remarks }: Gi
   }
   const presence_s = field.presenceTime_s ?? listed?.presenceTime_s
   return {
-    function: functionOf(field, listed, path, remarks),
+    function: functionOf(field, listed, path, given),
     presenceTime_s: presence_s === 'for-ever' ? Infinity : presence_s,
     response_s: field.response_s ?? listed?.response_s,
     fastestResponse_s: field.fastestResponse_s ?? listed?.fastestResponse_s,
@@ -49,9 +50,10 @@ export function ofOutput(field: FileField, path: string, { values, remarks }: Gi
   }
 }
 
-function functionOf(field: FileField, listed: FileOutput | undefined, path: string, remarks: Given['remarks']): SensingFunction {
+function functionOf(field: FileField, listed: FileOutput | undefined, path: string, { values, remarks }: Given): SensingFunction {
+  const hasList = values.outputs !== undefined
   const acts = listed?.function ?? field.function
-  if (acts === undefined && (values.outputs === undefined || listed)) remarks.missing(`${path}/function`, 'presence, opening or call')
+  if (acts === undefined && !hasList) remarks.missing(`${path}/function`, 'presence, opening or call')
   if (listed !== undefined && field.function !== undefined && field.function !== listed.function)
     remarks.issue({
       code: 'does-not-fit',

@@ -110,7 +110,6 @@ const THINGS: Readonly<Record<string, string>> = {
   'a state': 'ein Zustand',
   'a plane of this sensor': 'eine Ebene dieses Sensors',
   'an output of this sensor': 'ein Ausgang dieses Sensors',
-  'an output of this sensor': 'ein Ausgang dieses Sensors',
   'a sensor of a library': 'ein Sensor einer Bibliothek',
   'a body of a library': 'ein Körper einer Bibliothek',
 }
