@@ -2,7 +2,7 @@ import { type Closing, curveAt, type LeafDrive, type LeafRun, runOf, wayAt } fro
 import { movedAt, restToRest, speedAt } from '../motion/profile.ts'
 import { TOUCH_MM } from '../space/touch.ts'
 import { hypot2 } from '../space/trigonometry.ts'
-import { type Span, timeAt } from './output.ts'
+import { type Instant, type Span, timeAt } from './output.ts'
 
 /** The phases between two spans of the output, or after the last. */
 export interface Problem {
@@ -16,6 +16,10 @@ export interface Problem {
   /** The body may stop in the leaf's plane and still bring about this span. */
   readonly mayStand: boolean
   readonly off: Span['off'] | undefined
+  /** Told to stop after it has run for longer than this, the closing is not stopped: the output does not act any more. */
+  readonly actsFor_s?: number | undefined
+  /** It has run for at least each of these when it is told to stop, else it was told before, or could not begin. */
+  readonly ranFor?: readonly Instant[] | undefined
 }
 
 /** Speeds of the body and phases of the closing that are settled together. */
@@ -34,8 +38,18 @@ export function leaves({ leave_mm, next }: Problem, slowness: number): number {
   return (leave_mm - next.on.place_mm) * slowness - next.on.after_s
 }
 /** The longest that a closing can have run when it is told to stop. */
-export function latest({ off, next }: Problem, slowness: number): number {
-  return off === undefined ? Infinity : Math.max(0, timeAt(next.on, slowness) - timeAt(off, slowness))
+export function latest({ off, next, actsFor_s = Infinity }: Problem, slowness: number): number {
+  return Math.min(actsFor_s, off === undefined ? Infinity : Math.max(0, timeAt(next.on, slowness) - timeAt(off, slowness)))
+}
+/** The shortest. */
+export function earliest({ ranFor = [] }: Problem, slowness: number): number {
+  return ranFor.reduce((most, instant) => Math.max(most, timeAt(instant, slowness)), 0)
+}
+/** What of a box can be: none of its closings has run for less. Undefined where that leaves nothing of it. */
+export function possible({ ranFor }: Problem, box: Box): Box | undefined {
+  if (ranFor === undefined) return box
+  const least = ranFor.reduce((most, instant) => Math.max(most, Math.min(timeAt(instant, box.slow0), timeAt(instant, box.slow1))), 0)
+  return least > box.late1 ? undefined : { ...box, late0: Math.max(box.late0, least) }
 }
 
 export interface Bounds {

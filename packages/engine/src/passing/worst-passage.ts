@@ -2,9 +2,10 @@ import { type Closing, type LeafRun, runOf } from '../motion/leaf-run.ts'
 import { speedAt, timeOf } from '../motion/profile.ts'
 import { TOUCH_MM } from '../space/touch.ts'
 import { hypot2 } from '../space/trigonometry.ts'
+import { problemsWithLeaf } from './leaf-problems.ts'
 import { type Meeting, meet } from './meeting.ts'
 import { type Span, type Stretch, spansOfAll, timeAt, turningPoints, type View } from './output.ts'
-import { type Bounds, type Box, boundsOf, enters, latest, leaves, type Problem } from './phase-bounds.ts'
+import { type Bounds, type Box, boundsOf, earliest, enters, latest, leaves, type Problem, possible } from './phase-bounds.ts'
 
 /** One body in one stance on one straight way through the doorway. Places along the way in mm, rising as it goes. */
 export interface Passage {
@@ -104,7 +105,13 @@ export function worstOfPassage(
 }
 
 function problemsOf(closing: Closing, passage: Passage, slowness: number): readonly Problem[] {
-  const { enter_mm, leave_mm, clear } = passage
+  const { enter_mm, leave_mm, clear, views } = passage
+  if (views.some(({ actsFrom_mm }) => actsFrom_mm !== undefined)) {
+    const always = views.filter(({ actsFrom_mm }) => actsFrom_mm === undefined)
+    const common = { closing, clear, enter_mm, leave_mm }
+    const short = stoppedShort(common, { ...passage, views: always }, spansOfAll(views, slowness), slowness)
+    return [...problemsWithLeaf(common, views, slowness), ...short]
+  }
   const spans = spansOfAll(passage.views, slowness)
   const never: Span = { on: { place_mm: leave_mm, after_s: AFTER_S }, off: { place_mm: leave_mm, after_s: AFTER_S }, response_s: 0 }
   const common = { closing, clear, enter_mm, leave_mm }
@@ -210,7 +217,9 @@ function search(problem: Problem, kind: Kind, from: number, to: number, tally: T
   const stack = firstBoxes(problem, from, to)
   let left = Math.min(MOST_BOXES, tally.boxes)
   tally.boxes -= left
-  for (let box = stack.pop(); box !== undefined; box = stack.pop()) {
+  for (let asked = stack.pop(); asked !== undefined; asked = stack.pop()) {
+    const box = possible(problem, asked)
+    if (box === undefined) continue
     const bounds = boundsOf(problem, box)
     if (!isOpen(bounds, kind, tally)) {
       if (kind === 'gap') tally.gapAtLeast = Math.min(tally.gapAtLeast, bounds.gap)
@@ -295,7 +304,8 @@ function look(problem: Problem, { slow0, slow1, late0, late1 }: Box, tally: Tall
 
 function lookAt(problem: Problem, slowness: number, wanted_s: number, tally: Tally): void {
   const { closing, clear, isLast, mayStand, next, enter_mm } = problem
-  const late_s = Math.min(wanted_s, latest(problem, slowness))
+  const late_s = Math.min(Math.max(wanted_s, earliest(problem, slowness)), latest(problem, slowness))
+  if (late_s < earliest(problem, slowness)) return
   const run = runOf(closing, isLast ? Infinity : late_s)
   const enters_s = late_s + enters(problem, slowness)
   const leaves_s = late_s + leaves(problem, slowness)
