@@ -10,7 +10,7 @@ import type { Context, Draft, Rule } from './rule.ts'
  * No body in a lane is struck by the closing leaf: over every phase of the closing, speed, direction, place to stop, and at the middle and both edges
  * of the lane. Measured is the fastest contact, or where there is none the smallest gap. One finding for each lane and state.
  *
- * Facts: `laneFacts`, `passages`; on a fail `contactFacts` and `atMost_mm_per_s` (no contact is faster).
+ * Facts: `laneFacts`, `passages`, [`asWritten`] (the gap is that of the figures as entered, no tolerance of the door file is taken off), `leafFact`; on a fail `contactFacts` and `atMost_mm_per_s` (no contact is faster).
  */
 export const struckByLeaf: Rule = {
   id: 'struck-by-leaf',
@@ -59,7 +59,7 @@ function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
       ...(nearest ? chainOf(door, lane, nearest) : []),
       step('smallest gap', gap, 'passing/lane-verdict', { steps: nearest ? ['way still to go'] : [] }, 'way still to go - top of the body'),
     ],
-    facts: { ...facts, passages, ...leafFact(answer) },
+    facts: { ...facts, passages, ...leafFact(answer), ...(door.tolerances ? { asWritten: true } : {}) },
     ...(nearest ? { course: courseOf(nearest, walked !== undefined) } : {}),
   }
   return yawSampled ? { ...clear, verdict: 'undetermined', reason: 'yaw-range-sampled', needs: [] } : { ...clear, verdict: 'pass' }
