@@ -30,4 +30,5 @@ export const USUAL_MM = {
   leafBulge: [0, 300],
   mountingHeight: [1000, 8000],
   offset: [20, 1000],
+  dangerGap: [2, 1500],
 } as const

@@ -19,6 +19,7 @@ export function Name({ path, label, missing }: { readonly path: string; readonly
   return (
     <textarea
       className="name"
+      data-at={path}
       rows={1}
       aria-label={label}
       placeholder={missing ?? label}

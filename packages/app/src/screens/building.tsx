@@ -4,6 +4,7 @@ import { putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
+import { useFacts } from '../words/facts.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Group } from './group.tsx'
@@ -20,7 +21,7 @@ type Part = keyof typeof PARTS
 
 /** The building around the opening: beams end on it, and bodies hide behind it. Of each part it may be said that it is not there. */
 export function Building() {
-  const words = useWords().building
+  const words = useFacts().building
   return (
     <Group title={words.title} path="survey/walls">
       {(Object.keys(PARTS) as Part[]).map((part) => (
@@ -31,7 +32,8 @@ export function Building() {
 }
 
 function PartWords({ part }: { readonly part: Part }) {
-  const { building, entry } = useWords()
+  const { building } = useFacts()
+  const { entry } = useWords()
   const { door, snapshot } = useDoor()
   const [asked, setAsked] = useState(false)
   const said = building.parts[part]

@@ -7,6 +7,7 @@ import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
+import { useFacts } from '../words/facts.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
@@ -16,7 +17,7 @@ const PATH = 'survey/drive'
 
 /** How the leaf is driven: each figure stands in a sentence; what is absent the findings ask for. */
 export function DriveGroup() {
-  const words = useWords().drive
+  const words = useFacts().drive
   const of = (name: keyof typeof USUAL_IN_TIME, label: string, kind: Kind) => <DriveFigure name={name} label={label} kind={kind} />
   const figures = {
     closeSpeed: of('closeSpeed_m_per_s', words.closeSpeed, 'speed'),
@@ -55,9 +56,10 @@ export function DriveGroup() {
 
 function DriveFigure({ name, label, kind }: { readonly name: keyof typeof USUAL_IN_TIME; readonly label: string; readonly kind: Kind }) {
   const words = useWords()
+  const facts = useFacts().drive
   const reader = useReader()
   const question = hardly(words, USUAL_IN_TIME[name], (value) => shownFigure(value, kind, reader))
-  const missing = name === 'closeJerk_m_per_s3' ? { missing: words.drive.atOnce } : {}
+  const missing = name === 'closeJerk_m_per_s3' ? { missing: facts.atOnce } : {}
   return <Figure path={`${PATH}/${name}`} label={label} kind={kind} question={question} optional {...missing} />
 }
 

@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo, useState } from 'react'
+import { lazy, type ReactNode, useMemo, useState } from 'react'
 import { type PhotoWish, Stage } from '../drawing/stage.tsx'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
@@ -16,19 +16,25 @@ import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Building } from './building.tsx'
 import { Cautions } from './cautions.tsx'
+import { Chapter } from './chapter.tsx'
 import { DriveGroup } from './drive.tsx'
 import { Group } from './group.tsx'
+import { CONTROL_FACTS, dangersToLookFor, statedFacts } from './known.ts'
 import { Lanes } from './lanes.tsx'
 import { Missing } from './missing.tsx'
 import { Obstacles } from './obstacles.tsx'
 import { Photos } from './photos.tsx'
+
+const Control = lazy(() => import('./control.tsx').then(({ Control }) => ({ default: Control })))
+const Dangers = lazy(() => import('./dangers.tsx').then(({ Dangers }) => ({ default: Dangers })))
+const PassingBy = lazy(() => import('./passing-by.tsx').then(({ PassingBy }) => ({ default: PassingBy })))
 
 /** The opening as it is: figures in sentences, each touched to be typed; the same lengths stand on the drawing. */
 export function MeasureScreen() {
   const words = useWords()
   const [wish, setWish] = useState<PhotoWish>()
   return (
-    <main className="stage-and-words">
+    <main className="stage-and-words" data-part="measure">
       <Stage first="elevation" wish={wish} />
       <section className="entries" aria-label={words.parts.measure}>
         <Missing of={(need) => need.startsWith('survey') || need.startsWith('tolerances')} />
@@ -39,11 +45,38 @@ export function MeasureScreen() {
         <Building />
         <Obstacles />
         <Lanes />
+        <Chapters />
         <AirGroup />
         <TolerancesGroup />
         <Photos onWish={setWish} />
       </section>
     </main>
+  )
+}
+
+/** What is opened when somebody wants to say it; how far it is known is read without opening. */
+function Chapters() {
+  const { chapters } = useWords()
+  const { file } = useDoor().snapshot
+  const { expected, open } = dangersToLookFor(file)
+  const points = file.survey.dangers?.points?.length ?? 0
+  const { crossings = [] } = file.survey
+  return (
+    <>
+      <Chapter title={chapters.passingBy} holds={['survey/crossings', 'survey/air']} said={chapters.listed(crossings.length)}>
+        <PassingBy />
+      </Chapter>
+      <Chapter
+        title={chapters.dangers}
+        holds={['survey/dangers']}
+        said={open.length > 0 ? chapters.known(expected.length - open.length, expected.length) : chapters.listed(points)}
+      >
+        <Dangers />
+      </Chapter>
+      <Chapter title={chapters.control} holds={['survey/control']} said={chapters.known(statedFacts(file), CONTROL_FACTS.length)}>
+        <Control />
+      </Chapter>
+    </>
   )
 }
 

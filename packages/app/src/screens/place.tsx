@@ -30,7 +30,7 @@ export function PlaceScreen() {
   const [body, setBody] = useState(false)
   const [at, setAt] = useState<BodyAt>()
   return (
-    <main className="stage-and-words">
+    <main className="stage-and-words" data-part="place">
       <Stage
         first="plan"
         tools={

@@ -1,4 +1,4 @@
-import { building, drive, lanes } from './de-around.ts'
+import { chapters } from './de-chapters.ts'
 import { demoTexts } from './de-demo.ts'
 import { help } from './de-help.ts'
 import { inTime, repairs, solid } from './de-judge.ts'
@@ -235,9 +235,7 @@ export const de: Words = {
       'Längen dürfen um {length} abweichen, Sensoren um {position}, ihre Neigung um {tilt}, Verdrehung um {roll} und Drehung um {yaw}; der Boden um {floor}; ein Sensor darf {range} weniger weit sehen.',
     tolerance: 'Wie weit dies abweichen darf',
   },
-  building,
-  lanes,
-  drive,
+  chapters,
   photos,
   level,
   place: {

@@ -1,4 +1,4 @@
-import { building, drive, lanes } from './en-around.ts'
+import { chapters } from './en-chapters.ts'
 import { help } from './en-help.ts'
 import { inTime, repairs, solid } from './en-judge.ts'
 import { level, photos } from './en-photos.ts'
@@ -231,9 +231,7 @@ export const en = {
       'Lengths may be off by {length}, sensors by {position}, their tilt by {tilt}, roll by {roll} and turn by {yaw}; the floor by {floor}; a sensor may see {range} less far.',
     tolerance: 'How far this may be off',
   },
-  building,
-  lanes,
-  drive,
+  chapters,
   photos,
   level,
   place: {
