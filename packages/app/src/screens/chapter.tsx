@@ -9,22 +9,24 @@ interface Props {
   readonly holds: readonly string[]
   /** How far it is known, beside its title: read without opening it. */
   readonly said: string
+  /** Belongs to one thing of a group, and not to the sheet. */
+  readonly isInner?: boolean
   readonly children: ReactNode
 }
 
 /** Sentences that belong together and are not needed at first: what is known of them stands beside the title, the rest comes when it is opened. */
-export function Chapter({ title, holds, said, children }: Props) {
+export function Chapter({ title, holds, said, isInner = false, children }: Props) {
   const words = useWords()
   const [open, setOpen] = useState(false)
   return (
     <details
-      className="group chapter"
+      className={isInner ? 'chapter inner' : 'group chapter'}
       id={anchorOf(holds[0] ?? title)}
       data-holds={holds.join(' ')}
       onToggle={({ currentTarget }) => setOpen(currentTarget.open)}
     >
       <summary>
-        <h2>{title}</h2>
+        {isInner ? <h3>{title}</h3> : <h2>{title}</h2>}
         <span>{said}</span>
       </summary>
       {open && <Suspense fallback={<p className="quiet">{words.loading}</p>}>{children}</Suspense>}

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { lazy, useState } from 'react'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
@@ -10,18 +10,21 @@ import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
-import { useFacts } from '../words/facts.ts'
+import { useAround } from '../words/around.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { Chapter } from './chapter.tsx'
 import { Group } from './group.tsx'
+
+const LaneMore = lazy(() => import('./lane-more.tsx').then(({ LaneMore }) => ({ default: LaneMore })))
 
 const path = 'survey/lanes'
 
 /** Where people and vehicles pass, each lane in one sentence. */
 export function Lanes() {
   const words = useWords()
-  const said = useFacts().lanes
+  const said = useAround().lanes
   const { snapshot } = useDoor()
   const listed = useListed(path)
   const [asked, setAsked] = useState(false)
@@ -39,7 +42,17 @@ export function Lanes() {
       {lanes.length === 0 && <p>{said.none}</p>}
       {lanes.map((lane, i) => (
         <div className="thing" key={lane.id}>
-          <LaneWords index={i} />
+          <div>
+            <LaneWords index={i} />
+            <Chapter
+              title={words.chapters.lane}
+              said={words.chapters.laneSaid}
+              holds={['bodies', 'falls', 'braking'].map((name) => `${path}/${i}/${name}`)}
+              isInner
+            >
+              <LaneMore index={i} />
+            </Chapter>
+          </div>
           <button
             type="button"
             className="quiet-button"
@@ -69,7 +82,7 @@ export function Lanes() {
 
 function LaneWords({ index }: { readonly index: number }) {
   const words = useWords()
-  const said = useFacts().lanes
+  const said = useAround().lanes
   const reader = useReader()
   const { door, snapshot } = useDoor()
   const path = `survey/lanes/${index}`

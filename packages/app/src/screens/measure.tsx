@@ -11,6 +11,7 @@ import { Whole } from '../entry/whole.tsx'
 import { Explained } from '../help/explained.tsx'
 import { floorWish } from '../level/wish.ts'
 import type { Draft } from '../store/contract.ts'
+import { useAround } from '../words/around.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
@@ -27,6 +28,8 @@ import { Photos } from './photos.tsx'
 
 const Control = lazy(() => import('./control.tsx').then(({ Control }) => ({ default: Control })))
 const Dangers = lazy(() => import('./dangers.tsx').then(({ Dangers }) => ({ default: Dangers })))
+const Stops = lazy(() => import('./stops.tsx').then(({ Stops }) => ({ default: Stops })))
+const Parked = lazy(() => import('./parked.tsx').then(({ Parked }) => ({ default: Parked })))
 const PassingBy = lazy(() => import('./passing-by.tsx').then(({ PassingBy }) => ({ default: PassingBy })))
 
 /** The opening as it is: figures in sentences, each touched to be typed; the same lengths stand on the drawing. */
@@ -60,9 +63,17 @@ function Chapters() {
   const { file } = useDoor().snapshot
   const { expected, open } = dangersToLookFor(file)
   const points = file.survey.dangers?.points?.length ?? 0
-  const { crossings = [] } = file.survey
+  const { crossings = [], drive, leaf } = file.survey
   return (
     <>
+      <Chapter title={chapters.stops} holds={['survey/drive/stopTimes']} said={chapters.listed(drive?.stopTimes?.readings_s.length ?? 0)}>
+        <Stops />
+      </Chapter>
+      {leaf && (
+        <Chapter title={chapters.parked} holds={['survey/leaf/parked']} said={chapters.isKnown(leaf.parked !== undefined)}>
+          <Parked />
+        </Chapter>
+      )}
       <Chapter title={chapters.passingBy} holds={['survey/crossings', 'survey/air']} said={chapters.listed(crossings.length)}>
         <PassingBy />
       </Chapter>
@@ -270,6 +281,7 @@ function FloorGroup() {
           ))}
         </>
       )}
+      <StateFloors />
       {asked && (
         <Whole
           text={words.measure.floorPoint}
@@ -279,7 +291,7 @@ function FloorGroup() {
       )}
       <div className="row">
         {points.length === 0 && (
-          <button type="button" className="second" onClick={sayLevel}>
+          <button type="button" className="second" data-at="survey/floor" onClick={sayLevel}>
             {words.measure.floorIsLevel}
           </button>
         )}
@@ -288,6 +300,27 @@ function FloorGroup() {
         </button>
       </div>
     </Group>
+  )
+}
+
+/** A state with a floor of its own has its own rise and tolerance. */
+function StateFloors() {
+  const words = useWords()
+  const { states } = useAround()
+  const { snapshot } = useDoor()
+  return (snapshot.file.survey.states ?? []).map(({ id, name = id, floor }, i) =>
+    floor === undefined ? null : (
+      <p key={id}>
+        <Sentence
+          text={states.floor}
+          figures={{
+            state: `\u201c${name}\u201d`,
+            slope: <Figure path={`survey/states/${i}/floor/slopeX_percent`} label={words.measure.slope} kind="percent" signed optional />,
+            tolerance: <Figure path={`survey/states/${i}/floor/tolerance_mm`} label={words.measure.floorTolerance} optional />,
+          }}
+        />
+      </p>
+    ),
   )
 }
 
@@ -349,6 +382,7 @@ function TolerancesGroup() {
           <button
             type="button"
             className="second"
+            data-at="tolerances"
             onClick={() => door.edit({ deed: 'added', path: 'tolerances' }, (draft) => putAt(draft, 'tolerances', { ...USUAL_TOLERANCES }))}
           >
             {words.measure.tolerancesAdd}

@@ -9,6 +9,7 @@ import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
+import { useAround } from '../words/around.ts'
 import { useFacts } from '../words/facts.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
@@ -64,7 +65,7 @@ export function PassingBy() {
 
 function CrossingWords({ path }: { readonly path: string }) {
   const words = useFacts().passingBy
-  const lanes = useFacts().lanes
+  const lanes = useAround().lanes
   const all = useWords()
   const reader = useReader()
   const pace = hardly(all, USUAL_IN_TIME.pace_m_per_s, (value) => shownFigure(value, 'speed', reader))

@@ -1,6 +1,6 @@
 import { builtinSensors } from '@sillsight/document'
 import { called } from '@sillsight/report'
-import { useState } from 'react'
+import { lazy, useState } from 'react'
 import { Stage } from '../drawing/stage.tsx'
 import { type BodyAt, TestBody, TestBodyNote } from '../drawing/test-body.tsx'
 import { Choose } from '../entry/choose.tsx'
@@ -18,8 +18,12 @@ import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Cautions } from './cautions.tsx'
+import { Chapter } from './chapter.tsx'
 import { Group } from './group.tsx'
 import { Missing } from './missing.tsx'
+
+const SensorMore = lazy(() => import('./sensor-more.tsx').then(({ SensorMore }) => ({ default: SensorMore })))
+const Bodies = lazy(() => import('./bodies.tsx').then(({ Bodies }) => ({ default: Bodies })))
 
 /** Stands in the door file: nobody measured these two yet. */
 const OFFERED = 'mounting height and offset: offered by the app, not measured'
@@ -50,6 +54,7 @@ export function PlaceScreen() {
         )}
         <Sensors />
         <Zones />
+        <BodiesChapter />
         <Cautions lines={words.help.cautions.place} />
       </section>
     </main>
@@ -98,7 +103,7 @@ function Sensors() {
       </p>
       <div className="row">
         {builtinSensors().map(({ id, name }) => (
-          <button key={id} type="button" className="second" onClick={() => add(id, name)}>
+          <button key={id} type="button" className="second" data-at="sensors" onClick={() => add(id, name)}>
             {called(name, reader)}
           </button>
         ))}
@@ -215,11 +220,24 @@ function SensorWords({ index, onRemove }: { readonly index: number; readonly onR
             </p>
           )
         })}
+        <Chapter title={words.chapters.sensor} said={words.chapters.sensorSaid} holds={[path]} isInner>
+          <SensorMore index={index} />
+        </Chapter>
       </div>
       <button type="button" className="quiet-button" aria-label={words.entry.remove(name)} onClick={onRemove}>
         <Icon name="cross" />
       </button>
     </div>
+  )
+}
+
+function BodiesChapter() {
+  const { chapters } = useWords()
+  const { bodies } = useDoor().snapshot.file
+  return (
+    <Chapter title={chapters.bodies} said={chapters.listed(bodies?.length ?? 0)} holds={['bodies']}>
+      <Bodies />
+    </Chapter>
   )
 }
 
@@ -251,7 +269,7 @@ function Zones() {
           <p>
             <Explained text={words.place.zonesAssumed} />
           </p>
-          <button type="button" className="second" onClick={take} disabled={assumed.length === 0}>
+          <button type="button" className="second" data-at="zones" onClick={take} disabled={assumed.length === 0}>
             {words.place.takeZones}
           </button>
         </>
@@ -277,9 +295,20 @@ function Zones() {
             <p>
               <Sentence
                 text={words.place.stay}
-                figures={{ stay: <Figure path={`${path}/longestStay_s`} label={words.place.longestStay} kind="seconds" optional /> }}
+                figures={{
+                  stay: <Figure path={`${path}/longestStay_s`} label={words.place.longestStay} kind="seconds" optional />,
+                  pocket: <Figure path={`${path}/allowedPocket_mm`} label={words.place.pocket} missing="0 mm" optional />,
+                }}
               />
             </p>
+            {zone.family && (
+              <p>
+                <Sentence
+                  text={words.place.family}
+                  figures={{ size: <Figure path={`${path}/family/required_mm`} label={words.place.smallest} optional /> }}
+                />
+              </p>
+            )}
           </div>
         )
       })}
