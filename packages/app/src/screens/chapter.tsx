@@ -29,7 +29,17 @@ export function Chapter({ title, holds, said, isInner = false, children }: Props
         {isInner ? <h3>{title}</h3> : <h2>{title}</h2>}
         <span>{said}</span>
       </summary>
-      {open && <Suspense fallback={<p className="quiet">{words.loading}</p>}>{children}</Suspense>}
+      {open && (
+        <Suspense
+          fallback={
+            <p className="quiet" data-coming>
+              {words.loading}
+            </p>
+          }
+        >
+          {children}
+        </Suspense>
+      )}
     </details>
   )
 }

@@ -17,7 +17,7 @@ import { Notices } from './notices.tsx'
 const MeasureScreen = lazy(() => import('./measure.tsx').then(({ MeasureScreen }) => ({ default: MeasureScreen })))
 const JudgeScreen = lazy(() => import('./judge.tsx').then(({ JudgeScreen }) => ({ default: JudgeScreen })))
 const PlaceScreen = lazy(() => import('./place.tsx').then(({ PlaceScreen }) => ({ default: PlaceScreen })))
-const TestScreen = lazy(() => import('./test.tsx').then(({ TestScreen }) => ({ default: TestScreen })))
+const TestScreen = lazy(() => import('./testing.tsx').then(({ TestScreen }) => ({ default: TestScreen })))
 const Tour = lazy(() => import('../help/tour.tsx').then(({ Tour }) => ({ default: Tour })))
 
 /** One door: its name, whether it is saved, the tape measure, and the part that is being worked on. */

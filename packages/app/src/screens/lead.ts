@@ -56,6 +56,7 @@ function placeOf(need: InputPath, sheet: Element): HTMLElement | undefined {
   const at = (each: HTMLElement) => each.dataset['at'] ?? ''
   const exact = all.find((each) => at(each) === need)
   if (exact) return exact
+  if (sheet.querySelector('[data-coming]')) return undefined
   const chapters = [...sheet.querySelectorAll<HTMLDetailsElement>('details[data-holds]')]
   const held = (each: Element) => (each.getAttribute('data-holds') ?? '').split(' ')
   const around = chapters.find((each) => held(each).some((place) => isWithin(need, place)))
@@ -70,10 +71,11 @@ function placeOf(need: InputPath, sheet: Element): HTMLElement | undefined {
     .reduce<HTMLElement | undefined>((best, each) => (best && at(best).length >= at(each).length ? best : each), undefined)
 }
 
-/** Opens a chapter; whether its content is still to come. */
+/** Opens a chapter that was closed; its content then is still to come. */
 function isComing(chapter: HTMLDetailsElement): boolean {
+  const wasOpen = chapter.open && chapter.querySelector('[data-at]') !== null
   chapter.open = true
-  return chapter.querySelector('[data-at]') === null
+  return !wasOpen
 }
 
 function isWithin(place: string, around: string): boolean {

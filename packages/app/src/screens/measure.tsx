@@ -1,4 +1,4 @@
-import { lazy, type ReactNode, useMemo, useState } from 'react'
+import { lazy, type ReactNode, Suspense, useMemo, useState } from 'react'
 import { type PhotoWish, Stage } from '../drawing/stage.tsx'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
@@ -7,30 +7,23 @@ import { shownFigure } from '../entry/kinds.ts'
 import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
-import { Whole } from '../entry/whole.tsx'
 import { Explained } from '../help/explained.tsx'
-import { floorWish } from '../level/wish.ts'
 import type { Draft } from '../store/contract.ts'
-import { useAround } from '../words/around.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
-import { Building } from './building.tsx'
 import { Cautions } from './cautions.tsx'
-import { Chapter } from './chapter.tsx'
-import { DriveGroup } from './drive.tsx'
 import { Group } from './group.tsx'
-import { CONTROL_FACTS, dangersToLookFor, statedFacts } from './known.ts'
-import { Lanes } from './lanes.tsx'
 import { Missing } from './missing.tsx'
-import { Obstacles } from './obstacles.tsx'
 import { Photos } from './photos.tsx'
 
-const Control = lazy(() => import('./control.tsx').then(({ Control }) => ({ default: Control })))
-const Dangers = lazy(() => import('./dangers.tsx').then(({ Dangers }) => ({ default: Dangers })))
-const Stops = lazy(() => import('./stops.tsx').then(({ Stops }) => ({ default: Stops })))
-const Parked = lazy(() => import('./parked.tsx').then(({ Parked }) => ({ default: Parked })))
-const PassingBy = lazy(() => import('./passing-by.tsx').then(({ PassingBy }) => ({ default: PassingBy })))
+const around = () => import('./around.ts')
+const DriveGroup = lazy(() => around().then(({ DriveGroup }) => ({ default: DriveGroup })))
+const FloorGroup = lazy(() => around().then(({ FloorGroup }) => ({ default: FloorGroup })))
+const Building = lazy(() => around().then(({ Building }) => ({ default: Building })))
+const Obstacles = lazy(() => around().then(({ Obstacles }) => ({ default: Obstacles })))
+const Lanes = lazy(() => around().then(({ Lanes }) => ({ default: Lanes })))
+const Chapters = lazy(() => around().then(({ Chapters }) => ({ default: Chapters })))
 
 /** The opening as it is: figures in sentences, each touched to be typed; the same lengths stand on the drawing. */
 export function MeasureScreen() {
@@ -43,51 +36,25 @@ export function MeasureScreen() {
         <Missing of={(need) => need.startsWith('survey') || need.startsWith('tolerances')} />
         <OpeningGroup />
         <LeafGroup />
-        <DriveGroup />
-        <FloorGroup />
-        <Building />
-        <Obstacles />
-        <Lanes />
-        <Chapters />
-        <AirGroup />
-        <TolerancesGroup />
+        <Suspense
+          fallback={
+            <p className="group quiet" data-coming>
+              {words.loading}
+            </p>
+          }
+        >
+          <DriveGroup />
+          <FloorGroup />
+          <Building />
+          <Obstacles />
+          <Lanes />
+          <Chapters />
+          <AirGroup />
+          <TolerancesGroup />
+        </Suspense>
         <Photos onWish={setWish} />
       </section>
     </main>
-  )
-}
-
-/** What is opened when somebody wants to say it; how far it is known is read without opening. */
-function Chapters() {
-  const { chapters } = useWords()
-  const { file } = useDoor().snapshot
-  const { expected, open } = dangersToLookFor(file)
-  const points = file.survey.dangers?.points?.length ?? 0
-  const { crossings = [], drive, leaf } = file.survey
-  return (
-    <>
-      <Chapter title={chapters.stops} holds={['survey/drive/stopTimes']} said={chapters.listed(drive?.stopTimes?.readings_s.length ?? 0)}>
-        <Stops />
-      </Chapter>
-      {leaf && (
-        <Chapter title={chapters.parked} holds={['survey/leaf/parked']} said={chapters.isKnown(leaf.parked !== undefined)}>
-          <Parked />
-        </Chapter>
-      )}
-      <Chapter title={chapters.passingBy} holds={['survey/crossings', 'survey/air']} said={chapters.listed(crossings.length)}>
-        <PassingBy />
-      </Chapter>
-      <Chapter
-        title={chapters.dangers}
-        holds={['survey/dangers']}
-        said={open.length > 0 ? chapters.known(expected.length - open.length, expected.length) : chapters.listed(points)}
-      >
-        <Dangers />
-      </Chapter>
-      <Chapter title={chapters.control} holds={['survey/control']} said={chapters.known(statedFacts(file), CONTROL_FACTS.length)}>
-        <Control />
-      </Chapter>
-    </>
   )
 }
 
@@ -222,133 +189,6 @@ function LeafGroup() {
   )
 }
 
-function FloorGroup() {
-  const words = useWords()
-  const { door, snapshot } = useDoor()
-  const { floor } = snapshot.file.survey
-  const points = floor?.profile_mm ?? []
-  const [asked, setAsked] = useState(false)
-  /** A point comes into the file at its place along y. */
-  const enter = ({ out = 0, height = 0 }: Readonly<Record<string, number>>) => {
-    door.edit({ deed: 'added', path: 'survey/floor' }, (draft) =>
-      putAt(
-        draft,
-        'survey/floor/profile_mm',
-        [...points.map(([y, z]) => [y, z]), [out, height]].sort(([a = 0], [b = 0]) => a - b),
-      ),
-    )
-    setAsked(false)
-  }
-  const sayLevel = () =>
-    door.edit({ deed: 'set', path: 'survey/floor' }, (draft) => putAt(draft, 'survey/floor', { profile_mm: [[0, 0]], slopeX_percent: 0 }))
-  return (
-    <Group title={words.measure.floor} path="survey/floor">
-      {points.length === 0 ? (
-        <p>
-          <Explained text={words.measure.floorLevel} />
-        </p>
-      ) : (
-        <>
-          <p>
-            <Sentence
-              text={words.measure.floorWords}
-              figures={{
-                slope: (
-                  <Figure
-                    path="survey/floor/slopeX_percent"
-                    label={words.measure.slope}
-                    kind="percent"
-                    level={floorWish(words.level, snapshot.file.sides)}
-                    signed
-                    optional
-                  />
-                ),
-                tolerance: <Figure path="survey/floor/tolerance_mm" label={words.measure.floorTolerance} optional />,
-              }}
-            />
-          </p>
-          {points.map((_, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: points of a profile have no other name
-            <p key={i}>
-              <Sentence
-                text={words.measure.floorPoint}
-                figures={{
-                  out: <Figure path={`survey/floor/profile_mm/${i}/0`} label={words.measure.floorOut} signed />,
-                  height: <Figure path={`survey/floor/profile_mm/${i}/1`} label={words.measure.floorHeight} signed />,
-                }}
-              />
-            </p>
-          ))}
-        </>
-      )}
-      <StateFloors />
-      {asked && (
-        <Whole
-          text={words.measure.floorPoint}
-          figures={{ out: { label: words.measure.floorOut, signed: true }, height: { label: words.measure.floorHeight, signed: true } }}
-          onWhole={enter}
-        />
-      )}
-      <div className="row">
-        {points.length === 0 && (
-          <button type="button" className="second" data-at="survey/floor" onClick={sayLevel}>
-            {words.measure.floorIsLevel}
-          </button>
-        )}
-        <button type="button" className="second" onClick={() => setAsked(true)}>
-          {words.measure.addPoint}
-        </button>
-      </div>
-    </Group>
-  )
-}
-
-/** A state with a floor of its own has its own rise and tolerance. */
-function StateFloors() {
-  const words = useWords()
-  const { states } = useAround()
-  const { snapshot } = useDoor()
-  return (snapshot.file.survey.states ?? []).map(({ id, name = id, floor }, i) =>
-    floor === undefined ? null : (
-      <p key={id}>
-        <Sentence
-          text={states.floor}
-          figures={{
-            state: `\u201c${name}\u201d`,
-            slope: <Figure path={`survey/states/${i}/floor/slopeX_percent`} label={words.measure.slope} kind="percent" signed optional />,
-            tolerance: <Figure path={`survey/states/${i}/floor/tolerance_mm`} label={words.measure.floorTolerance} optional />,
-          }}
-        />
-      </p>
-    ),
-  )
-}
-
-function AirGroup() {
-  const words = useWords()
-  return (
-    <Group title={words.measure.air} path="survey/visibility_m">
-      <p>
-        <Sentence
-          text={words.measure.airWords}
-          figures={{
-            visibility: (
-              <Figure
-                path="survey/visibility_m"
-                label={words.measure.visibility}
-                kind="metres"
-                missing={words.measure.clear}
-                optional
-                put={(draft, value) => putAt(draft, 'survey/visibility_m', value ?? 'clear')}
-              />
-            ),
-          }}
-        />
-      </p>
-    </Group>
-  )
-}
-
 const USUAL_TOLERANCES = { length_mm: 5, position_mm: 5, tilt_deg: 0.3, roll_deg: 0.3, yaw_deg: 0.3, floor_mm: 5, range_percent: 0 }
 
 function TolerancesGroup() {
@@ -393,6 +233,31 @@ function TolerancesGroup() {
           <Sentence text={words.measure.tolerancesWords} figures={figures} />
         </p>
       )}
+    </Group>
+  )
+}
+
+function AirGroup() {
+  const words = useWords()
+  return (
+    <Group title={words.measure.air} path="survey/visibility_m">
+      <p>
+        <Sentence
+          text={words.measure.airWords}
+          figures={{
+            visibility: (
+              <Figure
+                path="survey/visibility_m"
+                label={words.measure.visibility}
+                kind="metres"
+                missing={words.measure.clear}
+                optional
+                put={(draft, value) => putAt(draft, 'survey/visibility_m', value ?? 'clear')}
+              />
+            ),
+          }}
+        />
+      </p>
     </Group>
   )
 }

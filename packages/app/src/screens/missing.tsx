@@ -30,7 +30,7 @@ export function Missing({ of }: { readonly of: (need: string) => boolean }) {
         <ul>
           {needs.map(({ need, count }) => (
             <li key={need}>
-              <button type="button" className="link" onClick={() => lead(need)}>
+              <button type="button" className="link" data-need={need} onClick={() => lead(need)}>
                 {capital(needWords(shown.door, need, reader))}
               </button>{' '}
               <span>

@@ -1,8 +1,8 @@
 import { builtinSensors } from '@sillsight/document'
 import { called } from '@sillsight/report'
-import { lazy, useState } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import { Stage } from '../drawing/stage.tsx'
-import { type BodyAt, TestBody, TestBodyNote } from '../drawing/test-body.tsx'
+import type { BodyAt } from '../drawing/test-body.tsx'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
@@ -22,6 +22,8 @@ import { Chapter } from './chapter.tsx'
 import { Group } from './group.tsx'
 import { Missing } from './missing.tsx'
 
+const TestBody = lazy(() => import('../drawing/test-body.tsx').then(({ TestBody }) => ({ default: TestBody })))
+const TestBodyNote = lazy(() => import('../drawing/test-body.tsx').then(({ TestBodyNote }) => ({ default: TestBodyNote })))
 const SensorMore = lazy(() => import('./sensor-more.tsx').then(({ SensorMore }) => ({ default: SensorMore })))
 const Bodies = lazy(() => import('./bodies.tsx').then(({ Bodies }) => ({ default: Bodies })))
 
@@ -42,8 +44,24 @@ export function PlaceScreen() {
             {words.drawing.body}
           </button>
         }
-        over={body ? (drawn) => <TestBody {...drawn} body={at} onMove={setAt} /> : undefined}
-        note={body ? (drawn) => <TestBodyNote {...drawn} body={at} onMove={setAt} /> : undefined}
+        over={
+          body
+            ? (drawn) => (
+                <Suspense fallback={null}>
+                  <TestBody {...drawn} body={at} onMove={setAt} />
+                </Suspense>
+              )
+            : undefined
+        }
+        note={
+          body
+            ? (drawn) => (
+                <Suspense fallback={null}>
+                  <TestBodyNote {...drawn} body={at} onMove={setAt} />
+                </Suspense>
+              )
+            : undefined
+        }
       />
       <section className="entries" aria-label={words.parts.place}>
         <Missing of={(need) => need.startsWith('sensors') || need.startsWith('zones') || need.startsWith('bodies')} />
