@@ -2,6 +2,7 @@
 export { Building } from './building.tsx'
 export { Chapters } from './chapters.tsx'
 export { DriveGroup } from './drive.tsx'
+export { AirGroup, TolerancesGroup } from './exactness.tsx'
 export { FloorGroup } from './floor.tsx'
 export { Lanes } from './lanes.tsx'
 export { Obstacles } from './obstacles.tsx'

@@ -1,4 +1,4 @@
-import { lazy, type ReactNode, Suspense, useMemo, useState } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import { type PhotoWish, Stage } from '../drawing/stage.tsx'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
@@ -7,7 +7,6 @@ import { shownFigure } from '../entry/kinds.ts'
 import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
-import { Explained } from '../help/explained.tsx'
 import type { Draft } from '../store/contract.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
@@ -23,6 +22,8 @@ const FloorGroup = lazy(() => around().then(({ FloorGroup }) => ({ default: Floo
 const Building = lazy(() => around().then(({ Building }) => ({ default: Building })))
 const Obstacles = lazy(() => around().then(({ Obstacles }) => ({ default: Obstacles })))
 const Lanes = lazy(() => around().then(({ Lanes }) => ({ default: Lanes })))
+const AirGroup = lazy(() => around().then(({ AirGroup }) => ({ default: AirGroup })))
+const TolerancesGroup = lazy(() => around().then(({ TolerancesGroup }) => ({ default: TolerancesGroup })))
 const Chapters = lazy(() => around().then(({ Chapters }) => ({ default: Chapters })))
 
 /** The opening as it is: figures in sentences, each touched to be typed; the same lengths stand on the drawing. */
@@ -185,79 +186,6 @@ function LeafGroup() {
         <Sentence text={text} figures={figures} />
       </p>
       <Cautions lines={words.help.cautions.leaf} />
-    </Group>
-  )
-}
-
-const USUAL_TOLERANCES = { length_mm: 5, position_mm: 5, tilt_deg: 0.3, roll_deg: 0.3, yaw_deg: 0.3, floor_mm: 5, range_percent: 0 }
-
-function TolerancesGroup() {
-  const words = useWords()
-  const { door, snapshot } = useDoor()
-  const figures = useMemo(() => {
-    const of = (name: keyof typeof USUAL_TOLERANCES): ReactNode => (
-      <Figure
-        path={`tolerances/${name}`}
-        label={words.measure.tolerance}
-        kind={name.endsWith('_deg') ? 'angle' : name.endsWith('_percent') ? 'percent' : 'length'}
-      />
-    )
-    return {
-      length: of('length_mm'),
-      position: of('position_mm'),
-      tilt: of('tilt_deg'),
-      roll: of('roll_deg'),
-      yaw: of('yaw_deg'),
-      floor: of('floor_mm'),
-      range: of('range_percent'),
-    }
-  }, [words])
-  return (
-    <Group title={words.measure.tolerances} path="tolerances">
-      {snapshot.file.tolerances === undefined ? (
-        <>
-          <p>
-            <Explained text={words.measure.tolerancesNone} />
-          </p>
-          <button
-            type="button"
-            className="second"
-            data-at="tolerances"
-            onClick={() => door.edit({ deed: 'added', path: 'tolerances' }, (draft) => putAt(draft, 'tolerances', { ...USUAL_TOLERANCES }))}
-          >
-            {words.measure.tolerancesAdd}
-          </button>
-        </>
-      ) : (
-        <p>
-          <Sentence text={words.measure.tolerancesWords} figures={figures} />
-        </p>
-      )}
-    </Group>
-  )
-}
-
-function AirGroup() {
-  const words = useWords()
-  return (
-    <Group title={words.measure.air} path="survey/visibility_m">
-      <p>
-        <Sentence
-          text={words.measure.airWords}
-          figures={{
-            visibility: (
-              <Figure
-                path="survey/visibility_m"
-                label={words.measure.visibility}
-                kind="metres"
-                missing={words.measure.clear}
-                optional
-                put={(draft, value) => putAt(draft, 'survey/visibility_m', value ?? 'clear')}
-              />
-            ),
-          }}
-        />
-      </p>
     </Group>
   )
 }

@@ -24,8 +24,8 @@ import { Missing } from './missing.tsx'
 
 const TestBody = lazy(() => import('../drawing/test-body.tsx').then(({ TestBody }) => ({ default: TestBody })))
 const TestBodyNote = lazy(() => import('../drawing/test-body.tsx').then(({ TestBodyNote }) => ({ default: TestBodyNote })))
+const Zones = lazy(() => import('./zones.tsx').then(({ Zones }) => ({ default: Zones })))
 const SensorMore = lazy(() => import('./sensor-more.tsx').then(({ SensorMore }) => ({ default: SensorMore })))
-const Bodies = lazy(() => import('./bodies.tsx').then(({ Bodies }) => ({ default: Bodies })))
 
 /** Stands in the door file: nobody measured these two yet. */
 const OFFERED = 'mounting height and offset: offered by the app, not measured'
@@ -71,8 +71,15 @@ export function PlaceScreen() {
           </p>
         )}
         <Sensors />
-        <Zones />
-        <BodiesChapter />
+        <Suspense
+          fallback={
+            <p className="group quiet" data-coming>
+              {words.loading}
+            </p>
+          }
+        >
+          <Zones />
+        </Suspense>
         <Cautions lines={words.help.cautions.place} />
       </section>
     </main>
@@ -246,90 +253,5 @@ function SensorWords({ index, onRemove }: { readonly index: number; readonly onR
         <Icon name="cross" />
       </button>
     </div>
-  )
-}
-
-function BodiesChapter() {
-  const { chapters } = useWords()
-  const { bodies } = useDoor().snapshot.file
-  return (
-    <Chapter title={chapters.bodies} said={chapters.listed(bodies?.length ?? 0)} holds={['bodies']}>
-      <Bodies />
-    </Chapter>
-  )
-}
-
-function Zones() {
-  const words = useWords()
-  const { door, snapshot, answers } = useDoor()
-  const zones = snapshot.file.zones
-  const assumed = answers.shown?.door.zones ?? []
-  const take = () =>
-    door.edit({ deed: 'added', path: 'zones' }, (draft) =>
-      putAt(
-        draft,
-        'zones',
-        assumed.map(({ id, name, purpose, xMin_mm, xMax_mm, yMin_mm, yMax_mm }) => ({
-          id,
-          name,
-          purpose,
-          xMin_mm,
-          xMax_mm,
-          yMin_mm,
-          yMax_mm,
-        })),
-      ),
-    )
-  return (
-    <Group title={words.place.zones} path="zones">
-      {zones === undefined && (
-        <>
-          <p>
-            <Explained text={words.place.zonesAssumed} />
-          </p>
-          <button type="button" className="second" data-at="zones" onClick={take} disabled={assumed.length === 0}>
-            {words.place.takeZones}
-          </button>
-        </>
-      )}
-      {zones?.map((zone, i) => {
-        const path = `zones/${i}`
-        const edge = (name: keyof typeof words.place.edges) => <Figure path={`${path}/${name}_mm`} label={words.place.edges[name]} signed />
-        return (
-          <div key={zone.id}>
-            <p>
-              <Sentence
-                text={words.place.zoneWords}
-                figures={{
-                  name: <Name path={`${path}/name`} label={words.measure.nameOf} missing={zone.id} />,
-                  purpose: <Choose path={`${path}/purpose`} label={words.place.purpose} options={words.place.purposes} />,
-                  xMin: edge('xMin'),
-                  xMax: edge('xMax'),
-                  yMin: edge('yMin'),
-                  yMax: edge('yMax'),
-                }}
-              />
-            </p>
-            <p>
-              <Sentence
-                text={words.place.stay}
-                figures={{
-                  stay: <Figure path={`${path}/longestStay_s`} label={words.place.longestStay} kind="seconds" optional />,
-                  pocket: <Figure path={`${path}/allowedPocket_mm`} label={words.place.pocket} missing="0 mm" optional />,
-                }}
-              />
-            </p>
-            {zone.family && (
-              <p>
-                <Sentence
-                  text={words.place.family}
-                  figures={{ size: <Figure path={`${path}/family/required_mm`} label={words.place.smallest} optional /> }}
-                />
-              </p>
-            )}
-          </div>
-        )
-      })}
-    </Group>
   )
 }
