@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseDocument, toDoor } from '@sillsight/document'
 import { type Finding, judge } from '@sillsight/engine'
+import { valueAt } from '../src/entry/places.ts'
 
 /** A door file while a test puts it together. */
 type File = Record<string, unknown>
@@ -17,6 +18,13 @@ export function demoFiles(): readonly File[] {
 /** A place in a list is one place, whichever of the list: `survey/lanes/*\/slowest_m_per_s`. */
 export function patternOf(need: string): string {
   return need.startsWith('confirmations/') ? 'confirmations/*' : need.replace(/\/\d+(?=\/|$)/g, '/*')
+}
+
+/** Whether a control at a place answers a need: itself, something inside, or what has to be there first, but never the list in which it stands. */
+export function answers(place: string, need: string, file: object): boolean {
+  if (place === need || place.startsWith(`${need}/`)) return true
+  if (!need.startsWith(`${place}/`)) return false
+  return !/^\d/.test(need.slice(place.length + 1)) || valueAt(file, place) === undefined
 }
 
 /** What is missing for the findings of a door, by the grid; nothing where the file cannot be judged at all. */
@@ -112,7 +120,7 @@ export const LACKING: readonly File[] = [
         ...hung,
         fields: [
           { id: 'near', output: 'OUT 1', function: 'presence' },
-          { ...whole, id: 'far', function: 'call' },
+          { ...whole, id: 'far', output: 'OUT 2', function: 'call' },
         ],
       },
     ],
@@ -129,7 +137,7 @@ export const LACKING: readonly File[] = [
       crossings: [{ id: 'past', yMin_mm: 300, yMax_mm: 1900, slowest_m_per_s: 0.5, fastest_m_per_s: 2, perDay: 100 }],
       air: { sideA_degC: 20, sideB_degC: 2 },
     },
-    sensors: [{ ...hung, fields: [timed, { ...timed, id: 'opens', function: 'opening' }] }],
+    sensors: [{ ...hung, fields: [timed, { ...timed, id: 'opens', output: 'OUT 2', function: 'opening' }] }],
     bodies: [box],
     zones: [{ ...zone, family: { proportions: [1, 1, 1], reflectance: 0.1, largest_mm: 900, step_mm: 100 } }],
     concept: touching,
@@ -154,7 +162,7 @@ export const LACKING: readonly File[] = [
           timed,
           { ...timed, id: 'lying', approach: { way: 'parallel' } },
           { ...timed, id: 'standing', approach: { way: 'perpendicular', capability_mm: 90 } },
-          { ...timed, id: 'opens', function: 'opening' },
+          { ...timed, id: 'opens', output: 'OUT 2', function: 'opening' },
         ],
       },
     ],
@@ -168,6 +176,7 @@ export const LACKING: readonly File[] = [
     sensors: [
       {
         id: 'own',
+        outputs: [{ name: 'OUT 1', function: 'presence' }],
         device: 'downward-row',
         side: 'a',
         mountingHeight_mm: 3100,

@@ -1,11 +1,10 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { valueAt } from '../src/entry/places.ts'
 import { partOf } from '../src/screens/lead.ts'
 import { appPage } from './app-page.ts'
 import { builtApp } from './built.ts'
 import { inBrowser } from './in-browser.ts'
-import { LACKING, needsOf, patternOf } from './lacking-doors.ts'
+import { answers, LACKING, needsOf, patternOf } from './lacking-doors.ts'
 import { EVERY_NEED } from './needs.ts'
 
 const at = inBrowser(() => builtApp())
@@ -39,13 +38,6 @@ async function focused(on: Page): Promise<string> {
     await on.waitForTimeout(50)
   }
   return ''
-}
-
-/** Itself, something inside, or what has to be there first: never the list in which something else stands. */
-function answers(place: string, need: string, file: object): boolean {
-  if (place === need || place.startsWith(`${need}/`)) return true
-  if (!need.startsWith(`${place}/`)) return false
-  return !/^\d/.test(need.slice(place.length + 1)) || valueAt(file, place) === undefined
 }
 
 describe('every need that a finding can state', () => {

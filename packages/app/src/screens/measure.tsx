@@ -65,7 +65,7 @@ function useDoubt(usual: readonly [number, number]): (value: number) => string |
   return hardly(words, usual, (value) => shownFigure(value, 'length', reader))
 }
 
-function OpeningGroup() {
+export function OpeningGroup() {
   const words = useWords()
   const width = useDoubt(USUAL_MM.openingWidth)
   const height = useDoubt(USUAL_MM.openingHeight)
@@ -145,7 +145,7 @@ function DiagonalFigure({ index, label }: { readonly index: 0 | 1; readonly labe
 }
 
 /** Travel and thickness are written together: the door file has no leaf with one of them, and none is made up. */
-function LeafGroup() {
+export function LeafGroup() {
   const words = useWords()
   const { door, snapshot } = useDoor()
   const [travel, setTravel] = useState<string>()

@@ -86,7 +86,7 @@ export function PlaceScreen() {
   )
 }
 
-function Sensors() {
+export function Sensors() {
   const words = useWords()
   const { door, snapshot } = useDoor()
   const sensors = snapshot.file.sensors ?? []

@@ -1,3 +1,4 @@
+import type { DoorFile } from '@sillsight/document'
 import type { Field, Sensor } from '@sillsight/engine'
 import { Choose } from '../entry/choose.tsx'
 import { Figure } from '../entry/figure.tsx'
@@ -69,6 +70,7 @@ export function SensorMore({ index }: { readonly index: number }) {
           />
         </p>
       )}
+      {shown !== undefined && shown.kind !== 'zone-only' && <WakingUp path={path} fields={shown.fields} listed={sensor.outputs} />}
       {sensor.fields === undefined && shown !== undefined && shown.kind !== 'zone-only' && (
         <>
           <p>{words.fieldsElsewhere}</p>
@@ -92,6 +94,59 @@ export function SensorMore({ index }: { readonly index: number }) {
       {sensor.fields?.map((field, i) => (
         <FieldMore key={field.id} path={`${path}/fields/${i}`} name={field.name ?? field.id} isRanging={isRanging} />
       ))}
+    </>
+  )
+}
+
+interface Waking {
+  readonly path: string
+  readonly fields: readonly Field[]
+  readonly listed: FileSensor['outputs']
+}
+type FileSensor = NonNullable<DoorFile['sensors']>[number]
+type Says = NonNullable<NonNullable<FileSensor['outputs']>[number]['whileWarmingUp']>
+
+/** How long it takes after a loss of power, and what its outputs say so long; the first answer lists them all in the file. */
+function WakingUp({ path, fields, listed }: Waking) {
+  const words = useFacts().sensing
+  const { door } = useDoor()
+  const outputs = listed ?? [...new Map(fields.map(({ output, function: acts }) => [output, { name: output, function: acts }])).values()]
+  const say = (index: number, says: Says | undefined) =>
+    door.edit({ deed: 'set', path: `${path}/outputs`, typed: says === undefined ? words.unsaidOutput : words.saysNames[says] }, (draft) => {
+      if (listed === undefined) putAt(draft, `${path}/outputs`, structuredClone(outputs))
+      putAt(draft, `${path}/outputs/${index}/whileWarmingUp`, says)
+    })
+  return (
+    <>
+      <p>
+        <Sentence
+          text={words.waking}
+          figures={{ warmUp: <Figure path={`${path}/warmUp_s`} label={words.warmUp} kind="seconds" optional /> }}
+        />
+      </p>
+      {outputs.map(({ name, function: acts }, i) =>
+        acts !== 'presence' ? null : (
+          <p key={name}>
+            <Sentence
+              text={words.untilThen}
+              figures={{
+                output: name,
+                says: (
+                  <Choose
+                    path={`${path}/outputs/${i}/whileWarmingUp`}
+                    {...(listed === undefined && { at: `${path}/outputs` })}
+                    label={`${words.says}: ${name}`}
+                    options={words.saysNames}
+                    unknown={words.unsaidOutput}
+                    onChoose={(says) => say(i, says)}
+                    onUnknown={() => say(i, undefined)}
+                  />
+                ),
+              }}
+            />
+          </p>
+        ),
+      )}
     </>
   )
 }

@@ -32,7 +32,7 @@ function BodiesChapter() {
   )
 }
 
-function ZonesGroup() {
+export function ZonesGroup() {
   const words = useWords()
   const { door, snapshot, answers } = useDoor()
   const zones = snapshot.file.zones
