@@ -38,6 +38,7 @@ export const EVERY_NEED: readonly string[] = [
   'survey/control/fire',
   'survey/control/interlock',
   'survey/control/powerReturn',
+  'survey/control/powerReturn/closesAfter_s',
   'survey/control/sensorFault',
   'survey/crossings/*/fastest_m_per_s',
   'survey/crossings/*/mostPerDay',

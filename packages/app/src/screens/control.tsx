@@ -1,4 +1,5 @@
 import { Choose } from '../entry/choose.tsx'
+import { Figure } from '../entry/figure.tsx'
 import { Name } from '../entry/name.tsx'
 import { putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
@@ -54,6 +55,14 @@ function Fact({ fact }: { readonly fact: (typeof CONTROL_FACTS)[number] }) {
           }}
         />
       </p>
+      {stated && fact === 'powerReturn' && (
+        <p>
+          <Sentence
+            text={words.closing}
+            figures={{ after: <Figure path={`${path}/closesAfter_s`} label={words.closesAfter} kind="seconds" optional /> }}
+          />
+        </p>
+      )}
       {stated && <KnownFrom path={`${path}/source`} of={name} />}
     </div>
   )

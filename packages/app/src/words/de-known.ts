@@ -50,6 +50,8 @@ export const control: typeof englishControl = {
       },
     },
   },
+  closing: 'Ein Schließen kann frühestens {after} danach beginnen.',
+  closesAfter: 'von der Wiederkehr der Spannung, bis ein Schließen beginnen kann',
   known: 'Das ist bekannt durch {basis}: {where}.',
   basis: 'Wodurch es bekannt ist',
   bases: {

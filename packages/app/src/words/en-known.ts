@@ -49,6 +49,8 @@ export const control = {
       },
     },
   },
+  closing: 'A closing can begin {after} later at the earliest.',
+  closesAfter: 'from the return of power until a closing can begin',
   known: 'That is known from {basis}: {where}.',
   basis: 'How it is known',
   bases: { measured: 'a trial at the door', datasheet: 'a manual', 'from memory': 'memory alone', invented: 'an invented example' },
