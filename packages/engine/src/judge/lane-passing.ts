@@ -10,11 +10,13 @@ import { type ContactEvidence, contactEvidence } from '../passing/contact-eviden
 import { type LaneContact, type LaneQuestion, type LaneVerdict, laneVerdict, type TimedField } from '../passing/lane-verdict.ts'
 import { leafPlane } from '../passing/leaf-plane.ts'
 import { type PassageEvidence, passageEvidence } from '../passing/passage-evidence.ts'
+import { NO_QUIET, quietOf, startsWhileHeld } from '../passing/start-of-closing.ts'
 import { stateFacts } from './coverage-drafts.ts'
 import { quantity, step } from './drafts.ts'
 import { fieldsOfFunction } from './fields.ts'
 import { bodyPath, DRIVE, fieldPath, LEAF, lanePath, OPENING_HEIGHT, OPENING_WIDTH, SURROUNDINGS, sensorPath, VISIBILITY } from './paths.ts'
 import type { Context, Draft, RestsOn } from './rule.ts'
+import { slowingOf } from './slowing.ts'
 
 const BY = 'passing/lane-verdict'
 
@@ -52,7 +54,21 @@ function questionOf(door: Door, lane: Lane, state: DoorState): LaneQuestion | un
   if (missingInputs(door, lane).length > 0 || !plane || !drive || slowest === undefined || fastest === undefined) return undefined
   const fields = timedFields(door, lane, state).filter(({ counted }) => counted.field.blanking.length === 0)
   const openings_mm = [plane.way_mm, ...(door.drive?.partialOpenings_mm ?? []).filter((way_mm) => way_mm < plane.way_mm)]
-  return { door, state, lane, drive, plane, speeds_mm_per_s: [slowest, fastest], fields, openings_mm }
+  const speeds_mm_per_s = [slowest, fastest] as const
+  return { door, state, lane, drive, plane, speeds_mm_per_s, fields, openings_mm, ...startsOf(door.drive, openings_mm) }
+}
+
+/** What the control's cycle says about closings: when they begin, and how far a reversal opens. */
+function startsOf(
+  given: Drive | undefined,
+  openings_mm: readonly number[],
+): Pick<LaneQuestion, 'quiet' | 'startsWhileHeld' | 'reversals_mm'> {
+  const { cycle } = given ?? {}
+  return {
+    quiet: given ? quietOf(given) : NO_QUIET,
+    startsWhileHeld: cycle !== undefined && startsWhileHeld(cycle),
+    reversals_mm: cycle?.afterAttempts === 'partial' ? [undefined, Math.min(...openings_mm)] : [undefined],
+  }
 }
 
 /** Evidence of every lane and state: that nobody is struck, or a case in which somebody is; neither where it cannot be shown in this form. */
@@ -93,7 +109,7 @@ function missingInputs(door: Door, lane: Lane): readonly InputPath[] {
   const { drive, leaf } = door
   const needs: InputPath[] = leaf === undefined ? [LEAF] : []
   if (drive === undefined) needs.push(DRIVE)
-  else needs.push(...missingOfDrive(drive).map((name) => `${DRIVE}/${name}`))
+  else needs.push(...missingOfDrive(drive))
   if (lane.slowest_mm_per_s === undefined) needs.push(`${lanePath(door, lane)}/slowest_m_per_s`)
   if (lane.fastest_mm_per_s === undefined) needs.push(`${lanePath(door, lane)}/fastest_m_per_s`)
   if (lane.falls === true)
@@ -106,19 +122,20 @@ function missingInputs(door: Door, lane: Lane): readonly InputPath[] {
   return needs
 }
 
-function missingOfDrive(drive: Drive): readonly string[] {
-  const unknown: string[] = []
-  if (drive.closeSpeed_mm_per_s === undefined) unknown.push('closeSpeed_m_per_s')
-  if (drive.closeAccel_mm_per_s2 === undefined) unknown.push('closeAccel_m_per_s2')
+function missingOfDrive(drive: Drive): readonly InputPath[] {
+  const unknown: InputPath[] = []
+  if (drive.closeSpeed_mm_per_s === undefined) unknown.push(`${DRIVE}/closeSpeed_m_per_s`)
+  if (drive.closeAccel_mm_per_s2 === undefined) unknown.push(`${DRIVE}/closeAccel_m_per_s2`)
   if (drive.stoppingCurve.length === 0) {
-    if (drive.stopDelay_s === undefined) unknown.push('stopDelay_s')
-    if (drive.stopDecel_mm_per_s2 === undefined) unknown.push('stopDecel_m_per_s2')
+    if (drive.stopDelay_s === undefined) unknown.push(`${DRIVE}/stopDelay_s`)
+    const { decel_mm_per_s2, path } = slowingOf(drive)
+    if (decel_mm_per_s2 === undefined) unknown.push(path)
   }
-  if (drive.afterStop === undefined) unknown.push('afterStop')
+  if (drive.afterStop === undefined) unknown.push(`${DRIVE}/afterStop`)
   if (drive.afterStop === 'reverse') {
-    if (drive.reverseDelay_s === undefined) unknown.push('reverseDelay_s')
-    if (drive.openSpeed_mm_per_s === undefined) unknown.push('openSpeed_m_per_s')
-    if (drive.openAccel_mm_per_s2 === undefined) unknown.push('openAccel_m_per_s2')
+    if (drive.reverseDelay_s === undefined) unknown.push(`${DRIVE}/reverseDelay_s`)
+    if (drive.openSpeed_mm_per_s === undefined) unknown.push(`${DRIVE}/openSpeed_m_per_s`)
+    if (drive.openAccel_mm_per_s2 === undefined) unknown.push(`${DRIVE}/openAccel_m_per_s2`)
   }
   return unknown
 }
@@ -132,7 +149,7 @@ function leafDrive(drive: Drive, way: number): LeafDrive | undefined {
     // a leaf that stays never opens: any motion will do
     open: { speed: drive.openSpeed_mm_per_s ?? speed, accel: drive.openAccel_mm_per_s2 ?? accel },
     stopDelay_s: drive.stopDelay_s ?? 0,
-    stopDecel: drive.stopDecel_mm_per_s2 ?? accel,
+    stopDecel: slowingOf(drive).decel_mm_per_s2 ?? accel,
     reverseDelay_s: afterStop === 'reverse' ? drive.reverseDelay_s : undefined,
     stoppingCurve: stoppingCurve.length > 0 ? stoppingCurve.map(({ at_s, way_mm }) => ({ at_s, way: way_mm })) : undefined,
   }

@@ -3,9 +3,10 @@ import { movedAt, restToRest, speedAt } from '../motion/profile.ts'
 import { TOUCH_MM } from '../space/touch.ts'
 import { hypot2 } from '../space/trigonometry.ts'
 import { type Span, timeAt } from './output.ts'
+import type { Start } from './start-of-closing.ts'
 
 /** The phases between two spans of the output, or after the last. */
-export interface Problem {
+export interface Problem extends Start {
   readonly closing: Closing
   readonly clear: number
   readonly enter_mm: number
@@ -15,7 +16,6 @@ export interface Problem {
   readonly isLast: boolean
   /** The body may stop in the leaf's plane and still bring about this span. */
   readonly mayStand: boolean
-  readonly off: Span['off'] | undefined
 }
 
 /** Speeds of the body and phases of the closing that are settled together. */
@@ -33,9 +33,20 @@ export function enters({ enter_mm, next }: Problem, slowness: number): number {
 export function leaves({ leave_mm, next }: Problem, slowness: number): number {
   return (leave_mm - next.on.place_mm) * slowness - next.on.after_s
 }
-/** The longest that a closing can have run when it is told to stop. */
-export function latest({ off, next }: Problem, slowness: number): number {
-  return off === undefined ? Infinity : Math.max(0, timeAt(next.on, slowness) - timeAt(off, slowness))
+/** The longest that a closing can have run when it is told to stop; below 0 where none may begin. */
+export function latest({ off, next, quiet_s }: Problem, slowness: number): number {
+  return off === undefined ? Infinity : Math.max(0, timeAt(next.on, slowness) - timeAt(off, slowness)) - quiet_s
+}
+
+/** The shortest. */
+export function soonest({ until, next }: Problem, slowness: number): number {
+  return until === undefined ? 0 : Math.max(0, timeAt(next.on, slowness) - timeAt(until, slowness))
+}
+/** Whether no closing of a box may begin. Both limits bend the way that makes their ends decide, but for `soonest`, whose straight part alone is asked. */
+export function mayNotBegin(problem: Problem, { slow0, slow1, late0, late1 }: Box): boolean {
+  const { until, next } = problem
+  const least = (slowness: number) => (until === undefined ? 0 : timeAt(next.on, slowness) - timeAt(until, slowness))
+  return Math.max(latest(problem, slow0), latest(problem, slow1)) < late0 || Math.min(least(slow0), least(slow1)) > late1
 }
 
 export interface Bounds {
@@ -115,8 +126,8 @@ function easesOff({ profile, drive: { close, stopDecel, stoppingCurve } }: Closi
 }
 
 /** The way of a leaf that came to rest so long ago. One that rested lower or later is lower at any time until it is open. */
-function openedAt({ way, open, reverseDelay_s = Infinity }: LeafDrive, restWay: number, rested_s: number): number {
-  return rested_s > reverseDelay_s ? restWay + movedAt(restToRest(way - restWay, open), rested_s - reverseDelay_s) : restWay
+function openedAt({ way, open, reverseDelay_s = Infinity, reverseTo = way }: LeafDrive, restWay: number, rested_s: number): number {
+  return rested_s > reverseDelay_s ? restWay + movedAt(restToRest(reverseTo - restWay, open), rested_s - reverseDelay_s) : restWay
 }
 
 /** Where braking would have brought the edge so long after it began, were there no floor; above it where braking has not begun. */
