@@ -10,6 +10,7 @@ const way = (half: number, clear: number): Way => ({
   enter: -half,
   leave: half,
   clear,
+  cycle: { warning: 0, cancels: false, pause: undefined },
   views: [
     {
       visible: [

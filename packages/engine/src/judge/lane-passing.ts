@@ -19,6 +19,7 @@ import type { Context, Draft, RestsOn } from './rule.ts'
 import { slowingOf } from './slowing.ts'
 
 const BY = 'passing/lane-verdict'
+const CYCLE = `${DRIVE}/cycle`
 
 /** What can be said about one lane in one state of the door. */
 export type LanePassing =
@@ -155,15 +156,31 @@ function leafDrive(drive: Drive, way: number): LeafDrive | undefined {
   }
 }
 
-/** `lane`, `laneName`, `who`, [`followGap_mm`], [`falls`], `stateFacts`: the facts that every finding about a lane has. */
-export function laneFacts(lane: Lane, state: DoorState) {
+/** How long the control warns before every closing; 0 where nobody said that it does. */
+export function warningOf({ drive }: Pick<Door, 'drive'>): number {
+  return drive?.cycle?.preWarning_s ?? 0
+}
+
+/**
+ * `lane`, `laneName`, `who`, [`followGap_mm`], [`falls`], `stateFacts`: the facts that every finding about a lane has; of whether the leaf meets anybody also [`commandedAfter_s`] (no
+ * closing is commanded sooner after an output let go), [`warning_s`] and [`attempts`].
+ */
+export function laneFacts(lane: Lane, state: DoorState, drive?: Drive) {
   const { followGap_mm, falls } = lane
-  const more = { ...(followGap_mm === undefined ? {} : { followGap_mm }), ...(falls === true ? { falls } : {}) }
+  const { warning_s, beforeCommand_s } = drive ? quietOf(drive) : NO_QUIET
+  const attempts = drive?.cycle?.attempts
+  const more = {
+    ...(followGap_mm === undefined ? {} : { followGap_mm }),
+    ...(falls === true ? { falls } : {}),
+    ...(beforeCommand_s === undefined ? {} : { commandedAfter_s: beforeCommand_s }),
+    ...(warning_s > 0 ? { warning_s } : {}),
+    ...(attempts === undefined ? {} : { attempts }),
+  }
   return { lane: lane.id, laneName: lane.name, who: lane.who, ...more, ...stateFacts(state) }
 }
 
 /**
- * Facts of a contact or of the least gap: `from` (side), `body_mm_per_s`, `leaf_mm_per_s`, `way_mm` (of the edge, still to go), `opening_mm`, `stands`, `isSeen`, of a body of
+ * Facts of a contact or of the least gap: `from` (side), `body_mm_per_s`, `leaf_mm_per_s`, `way_mm` (of the edge, still to go), `opening_mm`, `stands`, `isSeen`, [`whileHeld`] (the closing begins though an output forbids it), of a body of
  * several parts [`part`] (the name of what is met),
  * and where somebody said what moves `energy_J`.
  */
@@ -177,6 +194,7 @@ export function contactFacts(door: Door, contact: LaneContact): Draft['facts'] {
     opening_mm: contact.opening_mm,
     stands: contact.stands,
     isSeen: contact.stop_s !== undefined,
+    ...(contact.whileHeld ? { whileHeld: true } : {}),
     ...(contact.part === undefined ? {} : { part: contact.part }),
     ...(contact.company === undefined ? {} : { company: contact.company }),
     ...(mass_kg === undefined ? {} : { energy_J: kineticEnergy_J(mass_kg, contact.leafSpeed) }),
@@ -192,20 +210,39 @@ export function worstCaseOf(
   return { body: stance.body.id, posture: stance.index, x_mm, y_mm, z_mm: z_mm(x_mm, y_mm), yaw_rad: stance.yaw_rad, state: state.id }
 }
 
+/** What the control's cycle says about the time before: on the same clock, 0 when the leaf begins to close. */
+function beforeClosing(door: Door): readonly Step[] {
+  const warning_s = warningOf(door)
+  const { beforeCommand_s = 0, cancels } = door.drive ? quietOf(door.drive) : NO_QUIET
+  const by = 'passing/start-of-closing'
+  const formula = cancels ? '- warning; an output in it calls the closing off' : '- warning; outputs are looked at again when it ends'
+  const clear = step(
+    'the last output before has let go, at the latest',
+    quantity(-warning_s - beforeCommand_s, 's'),
+    by,
+    { inputs: [CYCLE, `${DRIVE}/holdOpen_s`] },
+    '- (hold-open time or pause between attempts) - warning',
+  )
+  const warns = step('closing is commanded, the warning begins', quantity(-warning_s, 's'), by, { inputs: [CYCLE] }, formula)
+  return [...(beforeCommand_s > 0 ? [clear] : []), ...(warning_s > 0 ? [warns] : [])]
+}
+
 /** The chain of times since the closing began, and the speeds at its end. */
 export function chainOf(door: Door, lane: Lane, contact: LaneContact): readonly Step[] {
   const { seen_s, stop_s, run, enters_s, at_s, opening_mm } = contact
   const at = (name: string, value: number, from: Parameters<typeof step>[3], formula?: string) =>
     step(name, quantity(value, 's'), BY, from, formula)
   const steps: Step[] = [
+    ...beforeClosing(door),
     step('leaf begins to close from', quantity(opening_mm, 'mm'), BY, { inputs: [OPENING_HEIGHT, OPENING_WIDTH, LEAF] }),
   ]
   if (seen_s !== undefined && stop_s !== undefined) {
     steps.push(at('body becomes visible', seen_s, { inputs: [lanePath(door, lane)] }))
     steps.push(at('output changes', stop_s, { steps: ['body becomes visible'] }, 'becomes visible + response'))
+    const slows = door.drive?.brake === 'none' ? 'coasting begins' : 'braking begins'
     if (at_s >= run.brake_s)
-      steps.push(at('braking begins', run.brake_s, { inputs: [DRIVE], steps: ['output changes'] }, 'output changes + delay of the control'))
-    if (at_s >= run.rest_s) steps.push(at('leaf at rest', run.rest_s, { inputs: [DRIVE], steps: ['braking begins'] }))
+      steps.push(at(slows, run.brake_s, { inputs: [DRIVE], steps: ['output changes'] }, 'output changes + delay of the control'))
+    if (at_s >= run.rest_s) steps.push(at('leaf at rest', run.rest_s, { inputs: [DRIVE], steps: [slows] }))
     if (at_s >= run.opens_s)
       steps.push(at('leaf opens again', run.opens_s, { inputs: [DRIVE], steps: ['leaf at rest'] }, 'at rest + dwell'))
   }

@@ -34,19 +34,21 @@ export function leaves({ leave_mm, next }: Problem, slowness: number): number {
   return (leave_mm - next.on.place_mm) * slowness - next.on.after_s
 }
 /** The longest that a closing can have run when it is told to stop; below 0 where none may begin. */
-export function latest({ off, next, quiet_s }: Problem, slowness: number): number {
-  return off === undefined ? Infinity : Math.max(0, timeAt(next.on, slowness) - timeAt(off, slowness)) - quiet_s
+export function latest({ notBefore, next }: Problem, slowness: number): number {
+  return notBefore.reduce((least, start) => Math.min(least, roomAfter(start, next, slowness)), Infinity)
 }
-
+function roomAfter({ at, quiet_s }: Start['notBefore'][number], next: Span, slowness: number): number {
+  return Math.max(0, timeAt(next.on, slowness) - timeAt(at, slowness)) - quiet_s
+}
 /** The shortest. */
 export function soonest({ until, next }: Problem, slowness: number): number {
   return until === undefined ? 0 : Math.max(0, timeAt(next.on, slowness) - timeAt(until, slowness))
 }
-/** Whether no closing of a box may begin. Both limits bend the way that makes their ends decide, but for `soonest`, whose straight part alone is asked. */
-export function mayNotBegin(problem: Problem, { slow0, slow1, late0, late1 }: Box): boolean {
-  const { until, next } = problem
+/** Whether no closing of a box may begin: one limit alone says so at both ends, and so between. */
+export function mayNotBegin({ notBefore, until, next }: Problem, { slow0, slow1, late0, late1 }: Box): boolean {
+  if (notBefore.some((start) => Math.max(roomAfter(start, next, slow0), roomAfter(start, next, slow1)) < late0)) return true
   const least = (slowness: number) => (until === undefined ? 0 : timeAt(next.on, slowness) - timeAt(until, slowness))
-  return Math.max(latest(problem, slow0), latest(problem, slow1)) < late0 || Math.min(least(slow0), least(slow1)) > late1
+  return Math.min(least(slow0), least(slow1)) > late1
 }
 
 export interface Bounds {

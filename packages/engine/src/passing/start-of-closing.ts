@@ -48,21 +48,30 @@ function fullQuiet_s({ warning_s, cancels, beforeCommand_s }: Quiet): number {
   return warning_s + beforeCommand_s
 }
 
-/** Closings begin from `quiet_s` after the instant `off` on, and up to the instant `until`. */
+/** Closings begin after each of some instants and what is to pass after it, and up to another instant. */
 export interface Start {
-  readonly off: Instant | undefined
-  readonly quiet_s: number
+  readonly notBefore: readonly { readonly at: Instant; readonly quiet_s: number }[]
   readonly until?: Instant | undefined
 }
 
-/** When closings may begin after one span (from the first on if undefined) and before the next, at any slowness of a range in which the span is the same. */
-export function startsAfter(span: Pick<Span, 'on' | 'off'> | undefined, quiet: Quiet, from: number, to: number): readonly Start[] {
-  if (span === undefined) return [{ off: undefined, quiet_s: 0 }]
-  const { on, off } = span
+/**
+ * When closings may begin after all of some spans and before the next one, at any slowness of a range in which the spans are the same: commanded after the
+ * last of them, or before so many of the last ones as the warning outlasts together.
+ */
+export function startsAfter(spans: readonly Span[], quiet: Quiet, from: number, to: number): readonly Start[] {
   const quiet_s = fullQuiet_s(quiet)
-  const commanded = { off, quiet_s }
-  if (quiet_s === 0 || !isOutlasted(quiet, leastLength_s(span, from, to))) return [commanded]
-  return [{ off, quiet_s: 0, until: { ...on, after_s: on.after_s + quiet.warning_s } }, commanded]
+  const last = spans[spans.length - 1]
+  if (last === undefined) return [{ notBefore: [] }]
+  const starts: Start[] = [{ notBefore: [{ at: last.off, quiet_s }] }]
+  if (quiet_s === 0) return starts
+  for (let m = spans.length - 1; m >= 0; m--) {
+    const { on } = spans[m] as Span
+    if (!isOutlasted(quiet, leastLength_s({ on, off: last.off }, from, to))) break
+    const before = spans[m - 1]
+    const notBefore = [{ at: last.off, quiet_s: 0 }, ...(before ? [{ at: before.off, quiet_s }] : [])]
+    starts.push({ notBefore, until: { ...on, after_s: on.after_s + quiet.warning_s } })
+  }
+  return starts
 }
 
 /** How long a span lasts at the least, over a range of slownesses in which it stays the same one: it is straight in the slowness. */

@@ -114,13 +114,13 @@ function problemsOf(closing: Closing, passage: Passage, from: number, to: number
   const spans = spansOfAll(passage.views, slowness)
   const never: Span = { on: { place_mm: leave_mm, after_s: AFTER_S }, off: { place_mm: leave_mm, after_s: AFTER_S }, response_s: 0 }
   const common = { closing, clear, enter_mm, leave_mm }
-  const after = (span: Span | undefined) => startsAfter(span, quiet, from, to)
+  const after = (before: readonly Span[]) => startsAfter(before, quiet, from, to)
   const problems: Problem[] = spans.flatMap((next, i) =>
-    after(spans[i - 1]).map((start) => ({ ...common, ...start, next, isLast: false, mayStand: next.on.place_mm < leave_mm })),
+    after(spans.slice(0, i)).map((start) => ({ ...common, ...start, next, isLast: false, mayStand: next.on.place_mm < leave_mm })),
   )
   const last = spans[spans.length - 1]
   if (!last || timeAt(last.off, slowness) < timeAt(never.on, slowness))
-    problems.push(...after(last).map((start) => ({ ...common, ...start, next: never, isLast: true, mayStand: false })))
+    problems.push(...after(spans).map((start) => ({ ...common, ...start, next: never, isLast: true, mayStand: false })))
   return [...problems, ...stoppedShort(common, passage, spans, slowness, after)]
 }
 
@@ -130,7 +130,7 @@ function stoppedShort(
   { views }: Passage,
   spans: readonly Span[],
   slowness: number,
-  after: (span: Span | undefined) => readonly Start[],
+  after: (before: readonly Span[]) => readonly Start[],
 ): readonly Problem[] {
   return views.flatMap(({ visible, response_s, hold_s }) =>
     visible.flatMap(({ from_mm, to_mm }) => {
@@ -141,7 +141,7 @@ function stoppedShort(
       const before = spans.filter((span) => timeAt(span.off, slowness) < at_s)
       const next = { on, off: { place_mm: to_mm, after_s: hold_s }, response_s }
       const enter_mm = Math.max(common.enter_mm, from_mm)
-      return after(before[before.length - 1]).map((start) => ({ ...common, ...start, enter_mm, next, isLast: false, mayStand: true }))
+      return after(before).map((start) => ({ ...common, ...start, enter_mm, next, isLast: false, mayStand: true }))
     }),
   )
 }
@@ -231,7 +231,7 @@ function firstBoxes(problem: Problem, from: number, to: number): Box[] {
   const delay_s = drive.stoppingCurve ? 0 : drive.stopDelay_s
   const earliest_s = Math.min(enters(problem, from), enters(problem, to))
   const end = Math.max(profile.end_s, profile.end_s - earliest_s)
-  const most = Math.min(end, Math.max(latest(problem, from), latest(problem, to)))
+  const most = Math.min(end, longestOf(problem, from, to))
   if (most < 0) return []
   const cuts = [0, profile.slowing_s - delay_s, profile.end_s - delay_s, most]
     .map((cut) => Math.min(most, Math.max(0, cut)))
@@ -243,6 +243,12 @@ function firstBoxes(problem: Problem, from: number, to: number): Box[] {
       boxes.push({ slow0: from, slow1: to, late0, late1 })
   }
   return boxes
+}
+
+/** No closing of these slownesses runs for longer before it is told to stop: of each limit the larger end, of these the least. */
+function longestOf(problem: Problem, from: number, to: number): number {
+  const alone = problem.notBefore.map((start) => ({ ...problem, notBefore: [start] }))
+  return alone.reduce((least, each) => Math.min(least, Math.max(latest(each, from), latest(each, to))), Infinity)
 }
 
 /** The gap comes last, and only where nothing is met: it tells nothing else. */
