@@ -37,6 +37,7 @@ export type {
   BeamPlane,
   FanPlane,
   Field,
+  Output,
   Pose,
   RangingSensor,
   RowPlane,

@@ -69,9 +69,9 @@ export function asDraft(draft: DoorDocument): Draft {
   return draft.file as unknown as Draft
 }
 
-/** All changes, each after those that it rests on. */
-export function changesOf(A: Automerge, doc: DoorDoc): readonly Change[] {
-  return A.getChangesMetaSince(doc, []).map(({ hash, deps, actor, startOp, maxOp, message, time }) => ({
+/** All changes that these heads do not know, each after those that it rests on. */
+export function changesOf(A: Automerge, doc: DoorDoc, heads: Heads = []): readonly Change[] {
+  return A.getChangesMetaSince(doc, heads).map(({ hash, deps, actor, startOp, maxOp, message, time }) => ({
     ...messageOf(message, time),
     hash,
     deps,
