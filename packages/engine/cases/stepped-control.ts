@@ -25,20 +25,21 @@ export interface SteppedCourse {
 }
 
 /** @param commanded the first closing by hand at `opened`, not by the timer; whether an output then forbids it is not asked */
-export function stepControl(
-  given: SteppedCase,
-  pass: SteppedPass,
-  cycle: SteppedCycle,
-  opened: number,
-  commanded: boolean,
-): SteppedCourse {
+export function stepControl(given: SteppedCase, pass: SteppedPass, cycle: SteppedCycle, opened: number, commanded: boolean): SteppedCourse {
   const begins: number[] = []
   let gap = Infinity
   let from = opened
   let done = 0
   for (;;) {
     const isFirst = done === 0
-    const first = beginOf(pass, cycle, from, isFirst ? cycle.hold : cycle.pause, isFirst && commanded, !isFirst && cycle.whileHeld === 'starts')
+    const first = beginOf(
+      pass,
+      cycle,
+      from,
+      isFirst ? cycle.hold : cycle.pause,
+      isFirst && commanded,
+      !isFirst && cycle.whileHeld === 'starts',
+    )
     const resting = restAt(given, pass, from, first ?? pass.steps, given.way)
     if (resting) return { ...resting, gap: Math.min(gap, resting.gap), begins }
     if (first === undefined) return { kind: 'clear', relativeSpeed: 0, gap, begins }

@@ -135,9 +135,11 @@ export function againstControl(seed: number): {
       const kind = course.kind === 'struck' ? 'struck' : 'walked'
       if (kind === 'struck' && course.begins.length > 1) struckLater++
       const { [kind]: known, [`${kind}AtMost` as const]: most } = looser
-      if (looser.unproved[kind] > 0 || course.relativeSpeed <= Math.max(known?.relativeSpeed ?? -Infinity, known ? most : -Infinity) + off) continue
+      if (looser.unproved[kind] > 0 || course.relativeSpeed <= Math.max(known?.relativeSpeed ?? -Infinity, known ? most : -Infinity) + off)
+        continue
       if (known === undefined && looser.gap < 2) tight++
-      else faults.push(`${seed}: ${kind} at ${course.relativeSpeed} in a control (closings ${course.begins}), known ${known?.relativeSpeed}`)
+      else
+        faults.push(`${seed}: ${kind} at ${course.relativeSpeed} in a control (closings ${course.begins}), known ${known?.relativeSpeed}`)
     }
   }
   const again = replayed(made, engine)
@@ -172,4 +174,3 @@ function replayed({ given, speed, stepped, byTimer }: CycleCase, { struck }: Tal
 function isOnEdge({ response_s }: SteppedCase, stop_s: number | undefined, { warning }: SteppedCycle): boolean {
   return stop_s !== undefined && (stop_s < OFF_STEPS * STEP_S || Math.abs(stop_s - response_s) < OFF_STEPS * STEP_S || warning < OFF_STEPS)
 }
-

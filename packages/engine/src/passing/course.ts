@@ -46,7 +46,7 @@ function endsOf(contact: LaneContact, warning_s: number): TimeSpan {
   const leaves_s = stands ? -Infinity : timeOfPlace(contact, passage.leave_mm)
   const end_s = endOf(run)
   const last_s = Number.isFinite(end_s) ? end_s : run.rest_s + STAYS_S
-  const begins_s = [-warning_s, enters_s, seen_s ?? 0].filter(Number.isFinite)
+  const begins_s = [0 - warning_s, enters_s, seen_s ?? 0].filter(Number.isFinite)
   return { from_s: Math.min(...begins_s), to_s: Math.max(last_s, at_s, ...[leaves_s].filter(Number.isFinite)) }
 }
 
