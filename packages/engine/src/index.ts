@@ -48,7 +48,7 @@ export type {
 } from './model/sensor.ts'
 export type { Basis, Confirmation, InputPath, OutsideValue, Quantity, Source, Unit } from './model/source.ts'
 export type { ForceRecord } from './model/test-record.ts'
-export type { Air, Braking, Crossing, Drive, Lane } from './model/traffic.ts'
+export type { Air, Braking, ControlCycle, Crossing, Drive, Lane } from './model/traffic.ts'
 export type { SensingFunction, SizeFamily, Zone } from './model/zone.ts'
 export { closingFrom } from './motion/leaf-run.ts'
 export { type BeamSpot, beamSpots, type PlaneSpots } from './seeing/beam-spots.ts'
