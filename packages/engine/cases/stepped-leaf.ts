@@ -36,6 +36,10 @@ export interface SteppedPhase {
   readonly relativeSpeed: number
   readonly gap: number
   readonly isShut: boolean
+  /** Step at which it is met, shut or open again; the last one looked at where it comes to none of these. */
+  readonly endsAt: number
+  /** Way to go then. */
+  readonly endsWay: number
 }
 
 export const STEP_S = 1e-4 // all times of a case are whole steps
@@ -79,7 +83,7 @@ export function stepPass(given: SteppedCase, body: SteppedBody, step_s = STEP_S,
   return { step_s, closing, body, start_mm, steps, forbids }
 }
 
-function placeAt(start_mm: number, { speed, stopsAt_mm = Infinity }: SteppedBody, t_s: number): number {
+export function placeAt(start_mm: number, { speed, stopsAt_mm = Infinity }: SteppedBody, t_s: number): number {
   return Math.min(stopsAt_mm, start_mm + speed * t_s)
 }
 
@@ -156,7 +160,8 @@ export function stepPhase(given: SteppedCase, pass: SteppedPass, first: number):
   let opensAt = Infinity
   let gap = Infinity
   let isShut = false
-  for (let k = first; k <= pass.steps; k++) {
+  let k = first
+  for (; k <= pass.steps; k++) {
     const place = placeAt(pass.start_mm, pass.body, k * step_s)
     if (k > 0 && place > enter_mm && place < leave_mm) {
       gap = Math.min(gap, way - clear)
@@ -164,7 +169,7 @@ export function stepPhase(given: SteppedCase, pass: SteppedPass, first: number):
         const isStanding = place === pass.body.stopsAt_mm
         const bodySpeed = isStanding ? 0 : pass.body.speed
         const kind = (phase === 'closing' || phase === 'braking') && speed > 0 ? 'struck' : 'walked into'
-        return { kind, relativeSpeed: Math.sqrt(bodySpeed * bodySpeed + speed * speed), gap, isShut: false }
+        return { kind, relativeSpeed: Math.sqrt(bodySpeed * bodySpeed + speed * speed), gap, isShut: false, endsAt: k, endsWay: way }
       }
     }
     if (brakesAt === Infinity && phase === 'closing' && k >= 0 && isStopped(pass, k, way)) brakesAt = k + delay
@@ -174,9 +179,9 @@ export function stepPhase(given: SteppedCase, pass: SteppedPass, first: number):
     }
     if (phase === 'closing' && closing) {
       const n = k + 1 - first
-      isShut = n >= closing.moved.length
+      way = given.from - (closing.moved[n] ?? given.from)
+      isShut = n >= closing.moved.length || way <= 0 // whole steps of even speed may carry it a hair below
       if (isShut) break
-      way = given.from - (closing.moved[n] as number)
       speed = closing.speeds[n] as number
     } else if (phase === 'closing') {
       const slows = (speed * speed) / (2 * closeAccel) >= way
@@ -214,5 +219,5 @@ export function stepPhase(given: SteppedCase, pass: SteppedPass, first: number):
       if (way >= given.way || (slows && speed <= 0)) break // open
     }
   }
-  return { kind: 'clear', relativeSpeed: 0, gap, isShut }
+  return { kind: 'clear', relativeSpeed: 0, gap, isShut, endsAt: k, endsWay: way }
 }

@@ -12,7 +12,7 @@ export type { Tried } from './mending/search.ts'
 export { type Body, type BodyPart, type BoxPosture, type CylinderPosture, isOfParts, type Posture, partsOf } from './model/body.ts'
 export type { Control } from './model/control.ts'
 export { type Course, courseEnds, type Reading, readingAt, type TimeSpan } from './model/course.ts'
-export type { CaughtPart, DangerKind, Dangers, Guard } from './model/danger.ts'
+export { type CaughtPart, type DangerKind, type Dangers, EXPECTED_DANGERS, type Guard } from './model/danger.ts'
 export type { BoxObstacle, Door, DoorState, Floor, Leaf, Obstacle, PostObstacle, ProtectionConcept, Tolerances } from './model/door.ts'
 export type {
   BlindRegion,
@@ -48,7 +48,7 @@ export type {
 } from './model/sensor.ts'
 export type { Basis, Confirmation, InputPath, OutsideValue, Quantity, Source, Unit } from './model/source.ts'
 export type { ForceRecord } from './model/test-record.ts'
-export type { Air, Braking, Crossing, Drive, Lane } from './model/traffic.ts'
+export type { Air, Braking, ControlCycle, Crossing, Drive, Lane } from './model/traffic.ts'
 export type { SensingFunction, SizeFamily, Zone } from './model/zone.ts'
 export { closingFrom } from './motion/leaf-run.ts'
 export { type BeamSpot, beamSpots, type PlaneSpots } from './seeing/beam-spots.ts'

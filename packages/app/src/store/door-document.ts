@@ -38,11 +38,11 @@ export interface Change extends Message {
   readonly maxOp: number
 }
 
-export function newDocument(A: Automerge, file: DoorFile, deed: Deed, author: Author, at_ms: number): DoorDoc {
-  const content = JSON.parse(JSON.stringify(file)) as DoorFile
+export function newDocument(A: Automerge, first: Pick<DoorDocument, 'file' | 'typed'>, deed: Deed, author: Author, at_ms: number): DoorDoc {
+  const content = JSON.parse(JSON.stringify(first)) as typeof first
   return A.change(A.init<DoorDocument>(), options({ deed, author: author.id, name: author.name, at_ms }), (draft) => {
-    draft.file = content
-    draft.typed = {}
+    draft.file = content.file
+    draft.typed = content.typed
     draft.photos = {}
   })
 }

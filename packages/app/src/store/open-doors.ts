@@ -1,7 +1,6 @@
-import type { DoorFile } from '@sillsight/document'
 import { type Automerge, automerge } from './automerge.ts'
 import { looksLikeBackup, readBackup, writeBackup } from './backup.ts'
-import type { Deed, DoorCard, DoorId, Doors, ImportResult, StorageHealth } from './contract.ts'
+import type { DoorCard, DoorId, Doors, ImportResult, StorageHealth } from './contract.ts'
 import { type CardRecord, type Database, FORMAT, openDatabase, unsealed } from './database.ts'
 import { type Author, type DoorDoc, type DoorDocument, newDocument } from './door-document.ts'
 import { inspected } from './foreign.ts'
@@ -278,11 +277,11 @@ export function openDoors(name: string): Doors {
     return { bytes, count: found.length }
   }
 
-  const make = async (file: DoorFile, deed: Deed) => {
+  const make: Doors['make'] = async (file, deed, typed = {}) => {
     await ready
     const A = await automerge()
     const id = newId() as DoorId
-    const doc = newDocument(A, file, deed, author, Date.now())
+    const doc = newDocument(A, { file, typed }, deed, author, Date.now())
     const held = enter(A, id, doc)
     held.users++
     keep(A, id, doc, A.getAllChanges(doc))
@@ -308,7 +307,8 @@ export function openDoors(name: string): Doors {
     make,
     async copy(id, called) {
       const door = await mustOpen(id, 'copied')
-      const made = await make({ ...door.document().file, name: called }, { deed: 'copied', name: called })
+      const { file, typed } = door.document()
+      const made = await make({ ...file, name: called }, { deed: 'copied', name: called }, typed)
       made.close()
       door.close()
       return made.id

@@ -14,13 +14,16 @@ import { fieldsAboveLeaf } from '../passing/leaf-fields.ts'
 import { leafPlane } from '../passing/leaf-plane.ts'
 import { unprovable } from '../passing/never-struck.ts'
 import { type PassageEvidence, passageEvidence } from '../passing/passage-evidence.ts'
+import { NO_QUIET, quietOf, startsWhileHeld } from '../passing/start-of-closing.ts'
 import { stateFacts } from './coverage-drafts.ts'
 import { quantity, step } from './drafts.ts'
 import { fieldsOfFunction } from './fields.ts'
 import { bodyPath, DRIVE, fieldPath, LEAF, lanePath, OPENING_HEIGHT, OPENING_WIDTH, SURROUNDINGS, sensorPath, VISIBILITY } from './paths.ts'
 import type { Context, Draft, RestsOn } from './rule.ts'
+import { slowingOf } from './slowing.ts'
 
 const BY = 'passing/lane-verdict'
+const CYCLE = `${DRIVE}/cycle`
 
 /** What can be said about one lane in one state of the door. */
 export type LanePassing =
@@ -52,8 +55,9 @@ function answerOf(door: Door, lane: Lane, state: DoorState): LanePassing {
   if (question === undefined) return { kind: 'missing', needs }
   const changed = timedFields(door, lane, state).filter(({ counted }) => leafChanges(counted.field))
   if (changed.length === 0) return { kind: 'found', verdict: laneVerdict(question), atBest: undefined }
-  // weak brakes and measured curves: a stop that comes earlier may be worse, so that neither more nor less sight bounds anything
-  if (question.openings_mm.some((opening_mm) => unprovable(closingFrom(question.drive, opening_mm)))) return { kind: 'not-computable' }
+  // attempts against an output are judged for sights that stay; weak brakes and measured curves: a stop that comes earlier may be worse, so that neither more nor less sight bounds anything
+  if (question.openings_mm.some((opening_mm) => unprovable(closingFrom(question.drive, opening_mm))) || question.startsWhileHeld)
+    return { kind: 'not-computable' }
   const verdict = lane.falls === true ? { ...laneVerdict(question), leafMatters: true } : verdictAboveLeaf(question, changed)
   return { kind: 'found', verdict, atBest: laneVerdict({ ...question, fields: [...question.fields, ...changed] }) }
 }
@@ -104,7 +108,21 @@ function questionOf(door: Door, lane: Lane, state: DoorState): LaneQuestion | un
   if (missingInputs(door, lane).length > 0 || !plane || !drive || slowest === undefined || fastest === undefined) return undefined
   const fields = timedFields(door, lane, state).filter(({ counted }) => !leafChanges(counted.field))
   const openings_mm = [plane.way_mm, ...(door.drive?.partialOpenings_mm ?? []).filter((way_mm) => way_mm < plane.way_mm)]
-  return { door, state, lane, drive, plane, speeds_mm_per_s: [slowest, fastest], fields, openings_mm }
+  const speeds_mm_per_s = [slowest, fastest] as const
+  return { door, state, lane, drive, plane, speeds_mm_per_s, fields, openings_mm, ...startsOf(door.drive, openings_mm) }
+}
+
+/** What the control's cycle says about closings: when they begin, and how far a reversal opens. */
+function startsOf(
+  given: Drive | undefined,
+  openings_mm: readonly number[],
+): Pick<LaneQuestion, 'quiet' | 'startsWhileHeld' | 'reversals_mm'> {
+  const { cycle } = given ?? {}
+  return {
+    quiet: given ? quietOf(given) : NO_QUIET,
+    startsWhileHeld: cycle !== undefined && startsWhileHeld(cycle),
+    reversals_mm: cycle?.afterAttempts === 'partial' ? [undefined, Math.min(...openings_mm)] : [undefined],
+  }
 }
 
 /** Evidence of every lane and state: that nobody is struck, or a case in which somebody is; neither where it cannot be shown in this form. */
@@ -154,7 +172,7 @@ function missingInputs(door: Door, lane: Lane): readonly InputPath[] {
   const { drive, leaf } = door
   const needs: InputPath[] = leaf === undefined ? [LEAF] : []
   if (drive === undefined) needs.push(DRIVE)
-  else needs.push(...missingOfDrive(drive).map((name) => `${DRIVE}/${name}`))
+  else needs.push(...missingOfDrive(drive))
   if (lane.slowest_mm_per_s === undefined) needs.push(`${lanePath(door, lane)}/slowest_m_per_s`)
   if (lane.fastest_mm_per_s === undefined) needs.push(`${lanePath(door, lane)}/fastest_m_per_s`)
   if (lane.falls === true)
@@ -167,19 +185,20 @@ function missingInputs(door: Door, lane: Lane): readonly InputPath[] {
   return needs
 }
 
-function missingOfDrive(drive: Drive): readonly string[] {
-  const unknown: string[] = []
-  if (drive.closeSpeed_mm_per_s === undefined) unknown.push('closeSpeed_m_per_s')
-  if (drive.closeAccel_mm_per_s2 === undefined) unknown.push('closeAccel_m_per_s2')
+function missingOfDrive(drive: Drive): readonly InputPath[] {
+  const unknown: InputPath[] = []
+  if (drive.closeSpeed_mm_per_s === undefined) unknown.push(`${DRIVE}/closeSpeed_m_per_s`)
+  if (drive.closeAccel_mm_per_s2 === undefined) unknown.push(`${DRIVE}/closeAccel_m_per_s2`)
   if (drive.stoppingCurve.length === 0) {
-    if (drive.stopDelay_s === undefined) unknown.push('stopDelay_s')
-    if (drive.stopDecel_mm_per_s2 === undefined) unknown.push('stopDecel_m_per_s2')
+    if (drive.stopDelay_s === undefined) unknown.push(`${DRIVE}/stopDelay_s`)
+    const { decel_mm_per_s2, path } = slowingOf(drive)
+    if (decel_mm_per_s2 === undefined) unknown.push(path)
   }
-  if (drive.afterStop === undefined) unknown.push('afterStop')
+  if (drive.afterStop === undefined) unknown.push(`${DRIVE}/afterStop`)
   if (drive.afterStop === 'reverse') {
-    if (drive.reverseDelay_s === undefined) unknown.push('reverseDelay_s')
-    if (drive.openSpeed_mm_per_s === undefined) unknown.push('openSpeed_m_per_s')
-    if (drive.openAccel_mm_per_s2 === undefined) unknown.push('openAccel_m_per_s2')
+    if (drive.reverseDelay_s === undefined) unknown.push(`${DRIVE}/reverseDelay_s`)
+    if (drive.openSpeed_mm_per_s === undefined) unknown.push(`${DRIVE}/openSpeed_m_per_s`)
+    if (drive.openAccel_mm_per_s2 === undefined) unknown.push(`${DRIVE}/openAccel_m_per_s2`)
   }
   return unknown
 }
@@ -193,16 +212,32 @@ function leafDrive(drive: Drive, way: number): LeafDrive | undefined {
     // a leaf that stays never opens: any motion will do
     open: { speed: drive.openSpeed_mm_per_s ?? speed, accel: drive.openAccel_mm_per_s2 ?? accel },
     stopDelay_s: drive.stopDelay_s ?? 0,
-    stopDecel: drive.stopDecel_mm_per_s2 ?? accel,
+    stopDecel: slowingOf(drive).decel_mm_per_s2 ?? accel,
     reverseDelay_s: afterStop === 'reverse' ? drive.reverseDelay_s : undefined,
     stoppingCurve: stoppingCurve.length > 0 ? stoppingCurve.map(({ at_s, way_mm }) => ({ at_s, way: way_mm })) : undefined,
   }
 }
 
-/** `lane`, `laneName`, `who`, [`followGap_mm`], [`falls`], `stateFacts`: the facts that every finding about a lane has. */
-export function laneFacts(lane: Lane, state: DoorState) {
+/** How long the control warns before every closing; 0 where nobody said that it does. */
+export function warningOf({ drive }: Pick<Door, 'drive'>): number {
+  return drive?.cycle?.preWarning_s ?? 0
+}
+
+/**
+ * `lane`, `laneName`, `who`, [`followGap_mm`], [`falls`], `stateFacts`: the facts that every finding about a lane has; of whether the leaf meets anybody also [`commandedAfter_s`] (no
+ * closing is commanded sooner after an output let go), [`warning_s`] and [`attempts`].
+ */
+export function laneFacts(lane: Lane, state: DoorState, drive?: Drive) {
   const { followGap_mm, falls } = lane
-  const more = { ...(followGap_mm === undefined ? {} : { followGap_mm }), ...(falls === true ? { falls } : {}) }
+  const { warning_s, beforeCommand_s } = drive ? quietOf(drive) : NO_QUIET
+  const attempts = drive?.cycle?.attempts
+  const more = {
+    ...(followGap_mm === undefined ? {} : { followGap_mm }),
+    ...(falls === true ? { falls } : {}),
+    ...(beforeCommand_s === undefined ? {} : { commandedAfter_s: beforeCommand_s }),
+    ...(warning_s > 0 ? { warning_s } : {}),
+    ...(attempts === undefined ? {} : { attempts }),
+  }
   return { lane: lane.id, laneName: lane.name, who: lane.who, ...more, ...stateFacts(state) }
 }
 
@@ -212,7 +247,7 @@ export function leafFact({ verdict, atBest }: Extract<LanePassing, { kind: 'foun
 }
 
 /**
- * Facts of a contact or of the least gap: `from` (side), `body_mm_per_s`, `leaf_mm_per_s`, `way_mm` (of the edge, still to go), `opening_mm`, `stands`, `isSeen`, of a body of
+ * Facts of a contact or of the least gap: `from` (side), `body_mm_per_s`, `leaf_mm_per_s`, `way_mm` (of the edge, still to go), `opening_mm`, `stands`, `isSeen`, [`whileHeld`] (the closing begins though an output forbids it), of a body of
  * several parts [`part`] (the name of what is met),
  * and where somebody said what moves `energy_J`.
  */
@@ -226,6 +261,7 @@ export function contactFacts(door: Door, contact: LaneContact): Draft['facts'] {
     opening_mm: contact.opening_mm,
     stands: contact.stands,
     isSeen: contact.stop_s !== undefined,
+    ...(contact.whileHeld ? { whileHeld: true } : {}),
     ...(contact.part === undefined ? {} : { part: contact.part }),
     ...(contact.company === undefined ? {} : { company: contact.company }),
     ...(mass_kg === undefined ? {} : { energy_J: kineticEnergy_J(mass_kg, contact.leafSpeed) }),
@@ -241,20 +277,39 @@ export function worstCaseOf(
   return { body: stance.body.id, posture: stance.index, x_mm, y_mm, z_mm: z_mm(x_mm, y_mm), yaw_rad: stance.yaw_rad, state: state.id }
 }
 
+/** What the control's cycle says about the time before: on the same clock, 0 when the leaf begins to close. */
+function beforeClosing(door: Door): readonly Step[] {
+  const warning_s = warningOf(door)
+  const { beforeCommand_s = 0, cancels } = door.drive ? quietOf(door.drive) : NO_QUIET
+  const by = 'passing/start-of-closing'
+  const formula = cancels ? '- warning; an output in it calls the closing off' : '- warning; outputs are looked at again when it ends'
+  const clear = step(
+    'the last output before has let go, at the latest',
+    quantity(-warning_s - beforeCommand_s, 's'),
+    by,
+    { inputs: [CYCLE, `${DRIVE}/holdOpen_s`] },
+    '- (hold-open time or pause between attempts) - warning',
+  )
+  const warns = step('closing is commanded, the warning begins', quantity(-warning_s, 's'), by, { inputs: [CYCLE] }, formula)
+  return [...(beforeCommand_s > 0 ? [clear] : []), ...(warning_s > 0 ? [warns] : [])]
+}
+
 /** The chain of times since the closing began, and the speeds at its end. */
 export function chainOf(door: Door, lane: Lane, contact: LaneContact): readonly Step[] {
   const { seen_s, stop_s, run, enters_s, at_s, opening_mm } = contact
   const at = (name: string, value: number, from: Parameters<typeof step>[3], formula?: string) =>
     step(name, quantity(value, 's'), BY, from, formula)
   const steps: Step[] = [
+    ...beforeClosing(door),
     step('leaf begins to close from', quantity(opening_mm, 'mm'), BY, { inputs: [OPENING_HEIGHT, OPENING_WIDTH, LEAF] }),
   ]
   if (seen_s !== undefined && stop_s !== undefined) {
     steps.push(at('body becomes visible', seen_s, { inputs: [lanePath(door, lane)] }))
     steps.push(at('output changes', stop_s, { steps: ['body becomes visible'] }, 'becomes visible + response'))
+    const slows = door.drive?.brake === 'none' ? 'coasting begins' : 'braking begins'
     if (at_s >= run.brake_s)
-      steps.push(at('braking begins', run.brake_s, { inputs: [DRIVE], steps: ['output changes'] }, 'output changes + delay of the control'))
-    if (at_s >= run.rest_s) steps.push(at('leaf at rest', run.rest_s, { inputs: [DRIVE], steps: ['braking begins'] }))
+      steps.push(at(slows, run.brake_s, { inputs: [DRIVE], steps: ['output changes'] }, 'output changes + delay of the control'))
+    if (at_s >= run.rest_s) steps.push(at('leaf at rest', run.rest_s, { inputs: [DRIVE], steps: [slows] }))
     if (at_s >= run.opens_s)
       steps.push(at('leaf opens again', run.opens_s, { inputs: [DRIVE], steps: ['leaf at rest'] }, 'at rest + dwell'))
   }

@@ -3,7 +3,17 @@ import type { Lane } from '../model/traffic.ts'
 import { courseOf } from '../passing/course.ts'
 import { floorHeight, floorPieces } from '../space/floor.ts'
 import { orNoSubject, quantity, step } from './drafts.ts'
-import { chainOf, contactFacts, contactSteps, laneFacts, lanePassing, laneRestsOn, leafFact, worstCaseOf } from './lane-passing.ts'
+import {
+  chainOf,
+  contactFacts,
+  contactSteps,
+  laneFacts,
+  lanePassing,
+  laneRestsOn,
+  leafFact,
+  warningOf,
+  worstCaseOf,
+} from './lane-passing.ts'
 import type { Context, Draft, Rule } from './rule.ts'
 
 /**
@@ -25,7 +35,7 @@ function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
   const { door } = context
   const answer = lanePassing(context, lane, state)
   const frame = { subject: { kind: 'lane', id: lane.id } as const, state: state.id, restsOn: laneRestsOn(context, lane) }
-  const facts = laneFacts(lane, state)
+  const facts = laneFacts(lane, state, door.drive)
   if (answer.kind === 'missing')
     return { ...frame, facts, verdict: 'undetermined', reason: 'missing-input', needs: answer.needs, steps: [] }
   if (answer.kind === 'not-computable') return { ...frame, facts, verdict: 'undetermined', reason: 'not-computable', needs: [], steps: [] }
@@ -40,7 +50,7 @@ function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
       measured: quantity(struck.relativeSpeed, 'mm_per_s'),
       limit: quantity(0, 'mm_per_s'),
       worstCase: worstCaseOf(struck, state, (x, y) => floorHeight(floor, x, y)),
-      course: courseOf(struck, true),
+      course: courseOf(struck, true, warningOf(door)),
       steps: contactSteps(door, lane, struck),
       facts: { ...facts, passages, ...leafFact(answer), ...contactFacts(door, struck), atMost_mm_per_s: tally.struckAtMost },
     }
@@ -60,7 +70,7 @@ function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
       step('smallest gap', gap, 'passing/lane-verdict', { steps: nearest ? ['way still to go'] : [] }, 'way still to go - top of the body'),
     ],
     facts: { ...facts, passages, ...leafFact(answer), ...(door.tolerances ? { asWritten: true } : {}) },
-    ...(nearest ? { course: courseOf(nearest, walked !== undefined) } : {}),
+    ...(nearest ? { course: courseOf(nearest, walked !== undefined, warningOf(door)) } : {}),
   }
   return yawSampled ? { ...clear, verdict: 'undetermined', reason: 'yaw-range-sampled', needs: [] } : { ...clear, verdict: 'pass' }
 }

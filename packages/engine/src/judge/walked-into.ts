@@ -3,7 +3,7 @@ import type { Lane } from '../model/traffic.ts'
 import { courseOf } from '../passing/course.ts'
 import { floorHeight, floorPieces } from '../space/floor.ts'
 import { orNoSubject, quantity, step } from './drafts.ts'
-import { contactFacts, contactSteps, laneFacts, lanePassing, laneRestsOn, leafFact, worstCaseOf } from './lane-passing.ts'
+import { contactFacts, contactSteps, laneFacts, lanePassing, laneRestsOn, leafFact, warningOf, worstCaseOf } from './lane-passing.ts'
 import type { Context, Draft, Rule } from './rule.ts'
 
 /**
@@ -29,7 +29,7 @@ export const walkedInto: Rule = {
 function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
   const { door } = context
   const frame = { subject: { kind: 'lane', id: lane.id } as const, state: state.id, restsOn: laneRestsOn(context, lane) }
-  const facts = laneFacts(lane, state)
+  const facts = laneFacts(lane, state, door.drive)
   if (lane.who === 'people') return { ...frame, facts, verdict: 'not-applicable', reason: 'not-required-by-concept', steps: [] }
   const answer = lanePassing(context, lane, state)
   if (answer.kind === 'missing')
@@ -45,7 +45,7 @@ function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
       measured: quantity(walked.relativeSpeed, 'mm_per_s'),
       limit: quantity(0, 'mm_per_s'),
       worstCase: worstCaseOf(walked, state, (x, y) => floorHeight(floor, x, y)),
-      course: courseOf(walked, true),
+      course: courseOf(walked, true, warningOf(door)),
       steps: contactSteps(door, lane, walked),
       facts: { ...facts, passages, ...contactFacts(door, walked), atMost_mm_per_s: tally.walkedAtMost },
     }

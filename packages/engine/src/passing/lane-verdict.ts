@@ -3,11 +3,13 @@ import type { Along } from '../coverage/seen-along.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
 import { closingFrom, type LeafDrive } from '../motion/leaf-run.ts'
-import { worstOfFalls } from './falls.ts'
+import { type Fall, worstOfFalls } from './falls.ts'
 import { allFalls, allPassing, alongWay, type Passing, placesAcross, stretchInPlane } from './lane-ways.ts'
 import { halfAlong, type LeafPlane, type MetPart } from './leaf-plane.ts'
 import type { View } from './output.ts'
 import { isWorse, type SightGap, worstSightGap } from './sight-gap.ts'
+import type { Quiet } from './start-of-closing.ts'
+import { foundWhileHeld } from './while-held.ts'
 import { type Contact, newTally, type Passage, type Tally, worstOfPassage } from './worst-passage.ts'
 
 /** Everything that a lane's verdict rests on; whoever asks has made sure that nothing is missing. */
@@ -21,6 +23,11 @@ export interface LaneQuestion {
   readonly fields: readonly TimedField[]
   /** Ways from which a closing begins, the full one among them. */
   readonly openings_mm: readonly number[]
+  /** Ways to which a reversal opens, each as good as the others; undefined is fully. */
+  readonly reversals_mm: readonly (number | undefined)[]
+  readonly quiet: Quiet
+  /** Attempts after a reversal begin though an output forbids closing. */
+  readonly startsWhileHeld: boolean
 }
 export interface TimedField {
   readonly counted: CountedField
@@ -78,11 +85,13 @@ export const SLOWEST_MM_PER_S = 1
  * The worst that can happen to the bodies of one lane in one state: over every phase, speed, place to stop and direction, at the middle and both
  * edges of the lane, for every opening from which the leaf may close.
  */
-export function laneVerdict({ door, lane, drive, plane, speeds_mm_per_s, fields, openings_mm }: LaneQuestion): LaneVerdict {
+export function laneVerdict(question: LaneQuestion): LaneVerdict {
+  const { door, lane, drive, plane, speeds_mm_per_s, fields, openings_mm, reversals_mm, quiet, startsWhileHeld } = question
   const tally = newTally()
   const labelled: Partial<Record<(typeof CONTACTS)[number], LaneContact>> = {}
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
   const [slowest, fastest] = speeds_mm_per_s
+  const closings = openings_mm.flatMap((from) => reversals_mm.map((reverseTo) => closingFrom({ ...drive, reverseTo }, from)))
   const speeds = [Math.max(SLOWEST_MM_PER_S, slowest), Math.max(SLOWEST_MM_PER_S, fastest)] as const
   let sightGap: LaneGap | undefined
   let passages = 0
@@ -118,10 +127,11 @@ export function laneVerdict({ door, lane, drive, plane, speeds_mm_per_s, fields,
         )
         if (gap && (sightGap === undefined || isWorse(gap, sightGap))) sightGap = { ...gap, stance, x_mm, from }
         for (const { part, enter_mm, leave_mm } of inPlane) {
-          const passage: Passage = { enter_mm, leave_mm, clear: part.clear, views, standing }
-          for (const opening_mm of openings_mm) {
-            worstOfPassage(closingFrom(drive, opening_mm), passage, speeds, tally)
-            keep({ stance, part: part.name || undefined, company, x_mm, from, opening_mm, passage, sights: onWay })
+          const passage: Passage = { enter_mm, leave_mm, clear: part.clear, views, standing, quiet }
+          for (const closing of closings) {
+            worstOfPassage(closing, passage, speeds, tally)
+            if (startsWhileHeld) foundWhileHeld(closing, passage, tally)
+            keep({ stance, part: part.name || undefined, company, x_mm, from, opening_mm: closing.from, passage, sights: onWay })
           }
         }
       }
@@ -138,11 +148,12 @@ export function laneVerdict({ door, lane, drive, plane, speeds_mm_per_s, fields,
           return { upright: visible, lying: held, response_s: timed.response_s, hold_s: timed.hold_s }
         })
         for (const part of plane.met(lying, x_mm)) {
-          const fall = { ...stretchInPlane(part, from, plane.half_mm), clear: part.clear, views }
-          for (const opening_mm of openings_mm) {
-            worstOfFalls(closingFrom(drive, opening_mm), fall, speeds, tally)
+          const fall = { ...stretchInPlane(part, from, plane.half_mm), clear: part.clear, views, quiet }
+          for (const closing of closings) {
+            worstOfFalls(closing, fall, speeds, tally)
             const passage: Passage = { ...fall, views: [], standing: [] }
-            keep({ stance: lying, part: part.name, company: undefined, x_mm, from, opening_mm, passage, sights: onWay })
+            if (startsWhileHeld) foundWhileHeld(closing, { ...passage, ...lyingHeld(fall) }, tally)
+            keep({ stance: lying, part: part.name, company: undefined, x_mm, from, opening_mm: closing.from, passage, sights: onWay })
           }
         }
       }
@@ -174,6 +185,14 @@ function isSame(some: View['visible'], others: View['visible']): boolean {
   return (
     some.length === others.length && some.every(({ from_mm, to_mm }, i) => from_mm === others[i]?.from_mm && to_mm === others[i]?.to_mm)
   )
+}
+
+/** Whoever lies stays, where a field holds it. */
+function lyingHeld({ views }: Fall): Pick<Passage, 'views' | 'standing'> {
+  return {
+    views: views.map(({ lying, response_s, hold_s }) => ({ visible: lying, response_s, hold_s })),
+    standing: views.flatMap(({ lying }) => lying),
+  }
 }
 
 interface PartInPlane {

@@ -22,12 +22,12 @@ const SPARE_S = 1e-9
 export function problemsWithLeaf(common: Common, views: readonly View[], slowness: number): readonly Problem[] {
   const going = stopsOf(common, views, slowness)
   const { enter_mm, leave_mm, closing, clear } = common
-  const after = { place_mm: leave_mm, after_s: AFTER_S }
-  const never: Span = { on: after, off: after, response_s: 0 }
+  const gone = { place_mm: leave_mm, after_s: AFTER_S }
+  const never: Span = { on: gone, off: gone, response_s: 0 }
   const last = spansOfAll(views, slowness).at(-1)
   const rest: readonly Problem[] =
     !last || timeAt(last.off, slowness) < timeAt(never.on, slowness)
-      ? [{ ...common, next: never, isLast: true, mayStand: false, off: last?.off }]
+      ? [{ ...common, next: never, isLast: true, mayStand: false, notBefore: after(last?.off) }]
       : []
   const passing = [...gapProblems(common, going, spansOfAll(views, slowness), slowness, { next: never, mayStand: false }), ...rest]
   if (clear > closing.from + TOUCH_MM) return passing // no room to stand
@@ -62,7 +62,7 @@ function gapProblems(
 ): readonly Problem[] {
   const problems: Problem[] = []
   for (const [i, { on }] of forbidden.entries()) {
-    const off = forbidden[i - 1]?.off
+    const notBefore = after(forbidden[i - 1]?.off)
     const missed: Stop[] = []
     /** It began before it was forbidden, and had run for too long for each output that it missed. */
     const ranFor = (next: Span) => [since(next, on, 0), ...missed.map((stop) => since(next, stop.on, stop.actsFor_s))]
@@ -70,13 +70,18 @@ function gapProblems(
     for (const stop of stops) {
       if (isStopped || timeAt(stop.on, slowness) < timeAt(on, slowness)) continue
       const mayStand = unstopped.mayStand || stop.on.place_mm < common.leave_mm
-      problems.push({ ...common, next: stop, isLast: false, mayStand, off, actsFor_s: stop.actsFor_s, ranFor: ranFor(stop) })
+      problems.push({ ...common, next: stop, isLast: false, mayStand, notBefore, actsFor_s: stop.actsFor_s, ranFor: ranFor(stop) })
       isStopped = stop.actsFor_s === Infinity
       missed.push(stop)
     }
-    if (!isStopped) problems.push({ ...common, ...unstopped, isLast: true, off, ranFor: ranFor(unstopped.next) })
+    if (!isStopped) problems.push({ ...common, ...unstopped, isLast: true, notBefore, ranFor: ranFor(unstopped.next) })
   }
   return problems
+}
+
+/** A closing may begin as soon as the last output let go: what the control waits besides is not counted on. */
+function after(off: Span['off'] | undefined): Problem['notBefore'] {
+  return off === undefined ? [] : [{ at: off, quiet_s: 0 }]
 }
 
 function since({ on }: Span, instant: Span['on'], more_s: number): Span['on'] {

@@ -3,9 +3,10 @@ import { movedAt, restToRest, speedAt } from '../motion/profile.ts'
 import { TOUCH_MM } from '../space/touch.ts'
 import { hypot2 } from '../space/trigonometry.ts'
 import { type Instant, type Span, timeAt } from './output.ts'
+import type { Start } from './start-of-closing.ts'
 
 /** The phases between two spans of the output, or after the last. */
-export interface Problem {
+export interface Problem extends Start {
   readonly closing: Closing
   readonly clear: number
   readonly enter_mm: number
@@ -15,7 +16,6 @@ export interface Problem {
   readonly isLast: boolean
   /** The body may stop in the leaf's plane and still bring about this span. */
   readonly mayStand: boolean
-  readonly off: Span['off'] | undefined
   /** Told to stop after it has run for longer than this, the closing is not stopped: the output does not act any more. */
   readonly actsFor_s?: number | undefined
   /** It has run for at least each of these when it is told to stop, else it was told before, or could not begin. */
@@ -37,13 +37,23 @@ export function enters({ enter_mm, next }: Problem, slowness: number): number {
 export function leaves({ leave_mm, next }: Problem, slowness: number): number {
   return (leave_mm - next.on.place_mm) * slowness - next.on.after_s
 }
-/** The longest that a closing can have run when it is told to stop. */
-export function latest({ off, next, actsFor_s = Infinity }: Problem, slowness: number): number {
-  return Math.min(actsFor_s, off === undefined ? Infinity : Math.max(0, timeAt(next.on, slowness) - timeAt(off, slowness)))
+/** The longest that a closing can have run when it is told to stop; below 0 where none may begin. */
+export function latest({ notBefore, next, actsFor_s = Infinity }: Problem, slowness: number): number {
+  return notBefore.reduce((least, start) => Math.min(least, roomAfter(start, next, slowness)), actsFor_s)
+}
+function roomAfter({ at, quiet_s }: Start['notBefore'][number], next: Span, slowness: number): number {
+  return Math.max(0, timeAt(next.on, slowness) - timeAt(at, slowness)) - quiet_s
 }
 /** The shortest. */
-export function earliest({ ranFor = [] }: Problem, slowness: number): number {
-  return ranFor.reduce((most, instant) => Math.max(most, timeAt(instant, slowness)), 0)
+export function soonest({ until, next, ranFor = [] }: Problem, slowness: number): number {
+  const begun_s = until === undefined ? 0 : Math.max(0, timeAt(next.on, slowness) - timeAt(until, slowness))
+  return ranFor.reduce((most, instant) => Math.max(most, timeAt(instant, slowness)), begun_s)
+}
+/** Whether no closing of a box may begin: one limit alone says so at both ends, and so between. */
+export function mayNotBegin({ notBefore, until, next }: Problem, { slow0, slow1, late0, late1 }: Box): boolean {
+  if (notBefore.some((start) => Math.max(roomAfter(start, next, slow0), roomAfter(start, next, slow1)) < late0)) return true
+  const least = (slowness: number) => (until === undefined ? 0 : timeAt(next.on, slowness) - timeAt(until, slowness))
+  return Math.min(least(slow0), least(slow1)) > late1
 }
 /** What of a box can be: none of its closings has run for less. Undefined where that leaves nothing of it. */
 export function possible({ ranFor }: Problem, box: Box): Box | undefined {
@@ -129,8 +139,8 @@ function easesOff({ profile, drive: { close, stopDecel, stoppingCurve } }: Closi
 }
 
 /** The way of a leaf that came to rest so long ago. One that rested lower or later is lower at any time until it is open. */
-function openedAt({ way, open, reverseDelay_s = Infinity }: LeafDrive, restWay: number, rested_s: number): number {
-  return rested_s > reverseDelay_s ? restWay + movedAt(restToRest(way - restWay, open), rested_s - reverseDelay_s) : restWay
+function openedAt({ way, open, reverseDelay_s = Infinity, reverseTo = way }: LeafDrive, restWay: number, rested_s: number): number {
+  return rested_s > reverseDelay_s ? restWay + movedAt(restToRest(reverseTo - restWay, open), rested_s - reverseDelay_s) : restWay
 }
 
 /** Where braking would have brought the edge so long after it began, were there no floor; above it where braking has not begun. */

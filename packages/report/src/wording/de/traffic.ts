@@ -28,6 +28,19 @@ function alsoWords(told: Told): string {
   return `${gap === undefined ? '' : `, auch mit einem anderen ${gap} davor oder dahinter`}${flag(told, 'falls') === true ? ', auch wenn jemand stürzt und liegen bleibt' : ''}`
 }
 
+/** Wann die Steuerung überhaupt zu schließen beginnt, soweit es jemand gesagt hat. */
+function startWords(told: Told): string {
+  const after = number(told, 'commandedAfter_s')
+  const warning = number(told, 'warning_s')
+  const attempts = number(told, 'attempts')
+  const time = (value: number) => figure({ value, unit: 's' }, told, 'smaller-is-worse')
+  return [
+    after !== undefined && after > 0 ? `, befohlen frühestens ${time(after)}, nachdem die Ausgänge freigeben` : '',
+    warning === undefined ? '' : `, nach einer Warnung von ${time(warning)}`,
+    attempts === undefined || attempts === 0 ? '' : `, zum ersten Mal oder noch einmal nach einer Umkehr`,
+  ].join('')
+}
+
 /** Who comes, how fast, and what the output has done until then. */
 function howItComes(told: Told): string {
   const body = worstBody(told)
@@ -55,7 +68,7 @@ function behindLeaf(undetermined: RuleWording['undetermined']): RuleWording['und
 const notStruck: Say = (told) => {
   const gap = against(told, 'smaller-is-worse')
   return sentenceOf([
-    `kein Körper in ${laneWords(told)} wird vom schließenden Flügel getroffen${inState(told)}, wann immer er zu schließen beginnt${alsoWords(told)}`,
+    `kein Körper in ${laneWords(told)} wird vom schließenden Flügel getroffen${inState(told)}, wann immer er zu schließen beginnt${startWords(told)}${alsoWords(told)}`,
     gap &&
       !touchesNone(told) &&
       `; mindestens ${gap.measured} bleiben frei${flag(told, 'asWritten') === true ? ', alles wie eingegeben, Toleranzen nicht abgezogen' : ''}`,
@@ -77,7 +90,11 @@ export const struckByLeaf: RuleWording = {
       found && `: ${found.measured} zwischen beiden`,
       leaf && `, der Flügel selbst bewegt sich mit ${leaf}`,
       energy !== undefined && ` und ${figure({ value: energy, unit: 'J' }, told, 'larger-is-worse')}`,
-      flag(told, 'isSeen') === true ? '. Er wird gesehen, aber zu spät' : '. Kein Ausgang hält dieses Schließen auf',
+      flag(told, 'whileHeld') === true
+        ? '. Er wird gesehen, aber die Steuerung versucht zu schließen, während der Ausgang es noch verbietet'
+        : flag(told, 'isSeen') === true
+          ? '. Er wird gesehen, aber zu spät'
+          : '. Kein Ausgang hält dieses Schließen auf',
     ])
   },
   undetermined: behindLeaf(unsettled((told) => `der schließende Flügel in ${laneWords(told)} niemanden trifft`, notStruck)),

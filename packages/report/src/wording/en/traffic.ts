@@ -27,6 +27,19 @@ function alsoWords(told: Told): string {
   return `${gap === undefined ? '' : `, also with another ${gap} ahead or behind`}${flag(told, 'falls') === true ? ', also where somebody falls and stays' : ''}`
 }
 
+/** When the control begins a closing at all, as far as somebody said. */
+function startWords(told: Told): string {
+  const after = number(told, 'commandedAfter_s')
+  const warning = number(told, 'warning_s')
+  const attempts = number(told, 'attempts')
+  const time = (value: number) => figure({ value, unit: 's' }, told, 'smaller-is-worse')
+  return [
+    after !== undefined && after > 0 ? `, commanded at the earliest ${time(after)} after outputs let go` : '',
+    warning === undefined ? '' : `, after a warning of ${time(warning)}`,
+    attempts === undefined || attempts === 0 ? '' : `, at first or tried again after a reversal`,
+  ].join('')
+}
+
 /** Who comes, how fast, and what the output has done until then. */
 function howItComes(told: Told): string {
   const part = word(told, 'part')
@@ -53,7 +66,7 @@ function behindLeaf(undetermined: RuleWording['undetermined']): RuleWording['und
 const notStruck: Say = (told) => {
   const gap = against(told, 'smaller-is-worse')
   return sentenceOf([
-    `no body in ${laneWords(told)} is struck by the closing leaf${inState(told)}, whenever it begins to close${alsoWords(told)}`,
+    `no body in ${laneWords(told)} is struck by the closing leaf${inState(told)}, whenever it begins to close${startWords(told)}${alsoWords(told)}`,
     gap &&
       !touchesNone(told) &&
       `; at least ${gap.measured} are left${flag(told, 'asWritten') === true ? ' with every figure as entered, tolerances not taken off' : ''}`,
@@ -75,7 +88,11 @@ export const struckByLeaf: RuleWording = {
       found && `: ${found.measured} between the two`,
       leaf && `, the leaf itself moves at ${leaf}`,
       energy !== undefined && ` with ${figure({ value: energy, unit: 'J' }, told, 'larger-is-worse')}`,
-      flag(told, 'isSeen') === true ? '. It is seen, but too late' : '. No output stops this closing',
+      flag(told, 'whileHeld') === true
+        ? '. It is seen, but the control tries to close while the output still forbids it'
+        : flag(told, 'isSeen') === true
+          ? '. It is seen, but too late'
+          : '. No output stops this closing',
     ])
   },
   undetermined: behindLeaf(unsettled((told) => `the closing leaf strikes nobody in ${laneWords(told)}`, notStruck)),
