@@ -3,8 +3,10 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { de } from './de.ts'
 import { deFacts } from './de-facts.ts'
+import { deTerms } from './de-terms.ts'
 import { en } from './en.ts'
 import { enFacts } from './en-facts.ts'
+import { enTerms } from './en-terms.ts'
 
 /** Every text of a catalogue with its place; functions are called with marks. */
 function textsOf(catalogue: object, place = ''): Map<string, string> {
@@ -20,8 +22,8 @@ function textsOf(catalogue: object, place = ''): Map<string, string> {
   return found
 }
 
-const english = textsOf({ ...en, facts: enFacts })
-const german = textsOf({ ...de, facts: deFacts })
+const english = textsOf({ ...en, facts: enFacts, terms: enTerms })
+const german = textsOf({ ...de, facts: deFacts, terms: deTerms })
 
 /** The same in both languages. */
 const ALIKE =
