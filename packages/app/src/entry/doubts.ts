@@ -20,6 +20,8 @@ export const USUAL_IN_TIME = {
   pace_m_per_s: [0.05, 8],
   response_s: [0.005, 1],
   hold_s: [0, 5],
+  holdOpen_s: [0.5, 120],
+  preWarning_s: [0.2, 10],
 } as const
 
 /** Common practice, no source: only the question hangs on it. */

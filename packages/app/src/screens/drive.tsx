@@ -10,6 +10,7 @@ import { Icon } from '../look/icons.tsx'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { AroundClosing, Slowing } from './cycle.tsx'
 import { Group } from './group.tsx'
 
 const PATH = 'survey/drive'
@@ -18,6 +19,7 @@ const PATH = 'survey/drive'
 export function DriveGroup() {
   const words = useWords().drive
   const of = (name: keyof typeof USUAL_IN_TIME, label: string, kind: Kind) => <DriveFigure name={name} label={label} kind={kind} />
+  const stopping = useDoor().snapshot.file.survey.drive?.brake === 'none' ? words.stoppingFree : words.stopping
   const figures = {
     closeSpeed: of('closeSpeed_m_per_s', words.closeSpeed, 'speed'),
     closeAccel: of('closeAccel_m_per_s2', words.closeAccel, 'acceleration'),
@@ -32,11 +34,13 @@ export function DriveGroup() {
   }
   return (
     <Group title={words.title} path={PATH}>
-      {[words.closing, words.stopping, words.opening, words.weight].map((text) => (
+      {[words.closing, stopping, words.opening, words.weight].map((text) => (
         <p key={text}>
           <Sentence text={text} figures={figures} />
         </p>
       ))}
+      <Slowing />
+      <AroundClosing />
       <Rows
         list="partialOpenings_mm"
         text={words.partial}

@@ -79,6 +79,7 @@ export const drive: typeof englishDrive = {
   title: 'Wie sich der Flügel bewegt',
   closing: 'Er schließt mit {closeSpeed} und wird mit {closeAccel} schneller, einsetzend mit {closeJerk}.',
   stopping: 'Auf Halt läuft er {stopDelay} weiter, bremst mit {stopDecel} und {afterStop}.',
+  stoppingFree: 'Auf Halt läuft er {stopDelay} weiter, kommt von selbst zum Stehen und {afterStop}.',
   opening: 'Er ruht {reverseDelay}, bevor er öffnet; er öffnet mit {openSpeed} und wird mit {openAccel} schneller.',
   weight: 'Was sich mit der Kante bewegt, wiegt {mass}.',
   atOnce: 'sofort',

@@ -1,4 +1,5 @@
 import { building, drive, lanes } from './de-around.ts'
+import { cycle } from './de-cycle.ts'
 import { demoTexts } from './de-demo.ts'
 import { help } from './de-help.ts'
 import { inTime, repairs, solid } from './de-judge.ts'
@@ -238,6 +239,7 @@ export const de: Words = {
   building,
   lanes,
   drive,
+  cycle,
   photos,
   level,
   place: {

@@ -80,6 +80,7 @@ export const drive = {
   title: 'How the leaf moves',
   closing: 'It closes at {closeSpeed} and speeds up at {closeAccel}, which sets in at {closeJerk}.',
   stopping: 'Told to stop, it goes on for {stopDelay}, brakes at {stopDecel}, and {afterStop}.',
+  stoppingFree: 'Told to stop, it goes on for {stopDelay}, comes to rest by itself, and {afterStop}.',
   opening: 'It rests for {reverseDelay} before it opens; it opens at {openSpeed} and speeds up at {openAccel}.',
   weight: 'All that moves with the edge weighs {mass}.',
   atOnce: 'once',

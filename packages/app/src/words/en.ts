@@ -1,4 +1,5 @@
 import { building, drive, lanes } from './en-around.ts'
+import { cycle } from './en-cycle.ts'
 import { help } from './en-help.ts'
 import { inTime, repairs, solid } from './en-judge.ts'
 import { level, photos } from './en-photos.ts'
@@ -234,6 +235,7 @@ export const en = {
   building,
   lanes,
   drive,
+  cycle,
   photos,
   level,
   place: {
