@@ -13,7 +13,7 @@ export const cycle: typeof english = {
   holding: 'Er steht {holdOpen} offen, gezählt {holdOpenFrom}.',
   holdOpen: 'Offenhaltezeit',
   holdOpenFrom: 'Von wann an die Offenhaltezeit zählt',
-  holdOpenFroms: { opened: 'vom Ende des Öffnens an', clear: 'jedes Mal neu, sobald der letzte Anwesenheitsausgang freigibt' },
+  holdOpenFroms: { opened: 'vom Ende des Öffnens an', clear: 'neu, sobald kein Anwesenheitsausgang mehr hält' },
   commanding: 'Er schließt {byTimer}.',
   byTimer: 'Was das Schließen befehlen kann',
   byTimers: { yes: 'allein nach dieser Zeit, nie auf einen Taster', no: 'auch auf einen Taster oder eine andere Steuerung' },

@@ -11,7 +11,7 @@ export const cycle = {
   holding: 'It stands open for {holdOpen}, counted {holdOpenFrom}.',
   holdOpen: 'hold-open time',
   holdOpenFrom: 'What the hold-open time is counted from',
-  holdOpenFroms: { opened: 'from the end of opening', clear: 'anew from each time that the last presence output lets go' },
+  holdOpenFroms: { opened: 'from the end of opening', clear: 'anew once no presence output holds' },
   commanding: 'It closes {byTimer}.',
   byTimer: 'What can command a closing',
   byTimers: { yes: 'by that time alone, never by a button', no: 'by a button or another control too' },
