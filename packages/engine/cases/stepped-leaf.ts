@@ -54,9 +54,12 @@ export interface SteppedPass {
   readonly start_mm: number
   readonly steps: number
   readonly forbids: Uint8Array
+  /** Where what stops a closing depends on its leaf, too: whether it is stopped at this step with this way to go. */
+  readonly stops?: (k: number, way: number) => boolean
 }
 
-export function stepPass(given: SteppedCase, body: SteppedBody, step_s = STEP_S): SteppedPass {
+/** @param seen where the output sees the body, if not everywhere where it is visible */
+export function stepPass(given: SteppedCase, body: SteppedBody, step_s = STEP_S, seen = given.visible): SteppedPass {
   const start_mm = Math.min(given.enter_mm, ...given.visible.map(([from]) => from)) - 10
   const through_s = (given.leave_mm + 1 - start_mm) / body.speed
   const steps = Math.ceil((body.stopsAt_mm === undefined ? through_s : through_s + STANDS_S) / step_s)
@@ -68,7 +71,7 @@ export function stepPass(given: SteppedCase, body: SteppedBody, step_s = STEP_S)
   const hold = Math.round(given.hold_s / step_s)
   for (let k = 0; k <= steps; k++) {
     const place = placeAt(start_mm, body, k * step_s)
-    const isSeen = given.visible.some(([from, to]) => from <= place && place <= to)
+    const isSeen = seen.some(([from, to]) => from <= place && place <= to)
     seenFor = isSeen ? seenFor + 1 : -1
     if (isSeen && (isOn || seenFor >= response)) {
       isOn = true
@@ -139,6 +142,10 @@ export function mayBegin({ forbids }: SteppedPass, k: number): boolean {
   return k < 0 || k >= forbids.length || forbids[k] === 0 || k === 0 || forbids[k - 1] === 0
 }
 
+function isStopped({ forbids, stops }: SteppedPass, k: number, way: number): boolean {
+  return forbids[k] === 1 && (stops === undefined || stops(k, way))
+}
+
 /** One closing that begins at step `first`, which may lie before the body comes. */
 export function stepPhase(given: SteppedCase, pass: SteppedPass, first: number): SteppedPhase {
   const { closeSpeed, closeAccel, openSpeed, openAccel, decel, clear, enter_mm, leave_mm, stoppingCurve } = given
@@ -165,7 +172,7 @@ export function stepPhase(given: SteppedCase, pass: SteppedPass, first: number):
         return { kind, relativeSpeed: Math.sqrt(bodySpeed * bodySpeed + speed * speed), gap, isShut: false, endsAt: k, endsWay: way }
       }
     }
-    if (brakesAt === Infinity && phase === 'closing' && k >= 0 && pass.forbids[k] === 1) brakesAt = k + delay
+    if (brakesAt === Infinity && phase === 'closing' && k >= 0 && isStopped(pass, k, way)) brakesAt = k + delay
     if (phase === 'closing' && k >= brakesAt) {
       phase = 'braking'
       brakeWay = way

@@ -12,7 +12,7 @@ export type { Tried } from './mending/search.ts'
 export { type Body, type BodyPart, type BoxPosture, type CylinderPosture, isOfParts, type Posture, partsOf } from './model/body.ts'
 export type { Control } from './model/control.ts'
 export { type Course, courseEnds, type Reading, readingAt, type TimeSpan } from './model/course.ts'
-export type { CaughtPart, DangerKind, Dangers, Guard } from './model/danger.ts'
+export { type CaughtPart, type DangerKind, type Dangers, EXPECTED_DANGERS, type Guard } from './model/danger.ts'
 export type { BoxObstacle, Door, DoorState, Floor, Leaf, Obstacle, PostObstacle, ProtectionConcept, Tolerances } from './model/door.ts'
 export type {
   BlindRegion,

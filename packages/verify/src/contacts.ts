@@ -68,7 +68,9 @@ export function contactOf(given: Json, door: Door, traffic: Traffic, budget: Bud
   const setting: Setting = { door, state, tolerances: AS_WRITTEN, fields: [] }
   const around = { setting, backgrounds: backgroundsOf(setting, (amount) => spend(budget, amount, path)) }
   const placed = { standing: standingAt(turned, yaw), reflectance: body.reflectance }
-  const fields = door.fields.filter(({ acts, times }) => acts === 'presence' && times !== undefined)
+  const fields = door.fields.filter(({ acts }) => acts === 'presence')
+  const unknown = fields.find(({ times }) => times === undefined)
+  if (unknown) refuse('cannot-show', path, 'presence fields with known times that see alike wherever the leaf is', unknown.name)
   const isSeen = (field: Field, place: number) => {
     spend(budget, 2 * field.sensor.planes.reduce((sum, { beams }) => sum + beams.length, 0), path)
     return seesAt(field, placed, [x, from === 'b' ? place : -place], around)

@@ -4,6 +4,7 @@ import { Figure } from '../entry/figure.tsx'
 import { shownFigure } from '../entry/kinds.ts'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
+import { useAround } from '../words/around.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
@@ -13,7 +14,7 @@ const CYCLE = `${DRIVE}/cycle`
 
 /** How the leaf comes to rest: by a brake, or by friction. What belongs to the other way leaves the door with it. */
 export function Slowing() {
-  const words = useWords().cycle
+  const words = useAround().cycle
   const { door, snapshot } = useDoor()
   const choose = (brake: 'brakes' | 'none') =>
     door.edit({ deed: 'set', path: `${DRIVE}/brake`, typed: words.brakes[brake] }, (draft) => {
@@ -43,14 +44,13 @@ export function Slowing() {
 
 /** What the control does around a closing: nothing of it has to be known, and each sentence asks only for what can be true beside the others. */
 export function AroundClosing() {
-  const words = useWords().cycle
+  const words = useAround().cycle
   const { door, snapshot } = useDoor()
   const { holdOpen_s, cycle = {}, afterStop, partialOpenings_mm = [] } = snapshot.file.survey.drive ?? {}
   const choice = <T extends string>(name: string, label: string, options: Readonly<Record<T, string>>) => (
     <Choose path={`${CYCLE}/${name}`} label={label} options={options} />
   )
   const figures = {
-    holdOpen: <Seconds path={`${DRIVE}/holdOpen_s`} label={words.holdOpen} usual="holdOpen_s" />,
     holdOpenFrom: choice('holdOpenFrom', words.holdOpenFrom, words.holdOpenFroms),
     byTimer: choice('closesOnlyByTimer', words.byTimer, words.byTimers),
     preWarning: <Seconds path={`${CYCLE}/preWarning_s`} label={words.preWarning} usual="preWarning_s" />,

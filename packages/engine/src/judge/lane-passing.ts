@@ -1,14 +1,18 @@
+import { leafChanges, sightBehindLeaf } from '../coverage/leaf-sight.ts'
 import { type CountedField, fieldName } from '../coverage/scene.ts'
 import { type Along, seenAlong } from '../coverage/seen-along.ts'
+import type { TolerantField } from '../coverage/tile-scene.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Step } from '../model/finding.ts'
 import type { InputPath } from '../model/source.ts'
 import type { Drive, Lane } from '../model/traffic.ts'
 import type { SensingFunction } from '../model/zone.ts'
-import { kineticEnergy_J, type LeafDrive } from '../motion/leaf-run.ts'
+import { closingFrom, kineticEnergy_J, type LeafDrive } from '../motion/leaf-run.ts'
 import { type ContactEvidence, contactEvidence } from '../passing/contact-evidence.ts'
 import { type LaneContact, type LaneQuestion, type LaneVerdict, laneVerdict, type TimedField } from '../passing/lane-verdict.ts'
+import { fieldsAboveLeaf } from '../passing/leaf-fields.ts'
 import { leafPlane } from '../passing/leaf-plane.ts'
+import { unprovable } from '../passing/never-struck.ts'
 import { type PassageEvidence, passageEvidence } from '../passing/passage-evidence.ts'
 import { NO_QUIET, quietOf, startsWhileHeld } from '../passing/start-of-closing.ts'
 import { stateFacts } from './coverage-drafts.ts'
@@ -25,7 +29,12 @@ const CYCLE = `${DRIVE}/cycle`
 export type LanePassing =
   | { readonly kind: 'missing'; readonly needs: readonly InputPath[] }
   | { readonly kind: 'not-computable' }
-  | { readonly kind: 'found'; readonly verdict: LaneVerdict; readonly blanked: boolean }
+  | {
+      readonly kind: 'found'
+      readonly verdict: LaneVerdict
+      /** Where the leaf changes what some field sees, or when it acts, `verdict` counts on no more than is surely seen: this is what would be found if they saw as with the leaf away. */
+      readonly atBest: LaneVerdict | undefined
+    }
 
 const answers = new WeakMap<Context, Map<string, LanePassing>>()
 
@@ -44,7 +53,51 @@ function answerOf(door: Door, lane: Lane, state: DoorState): LanePassing {
   if (door.leaf?.travel === 'turning') return { kind: 'not-computable' }
   const question = questionOf(door, lane, state)
   if (question === undefined) return { kind: 'missing', needs }
-  return { kind: 'found', verdict: laneVerdict(question), blanked: question.fields.length < timedFields(door, lane, state).length }
+  const changed = timedFields(door, lane, state).filter(({ counted }) => leafChanges(counted.field))
+  if (changed.length === 0) return { kind: 'found', verdict: laneVerdict(question), atBest: undefined }
+  // attempts against an output are judged for sights that stay; weak brakes and measured curves: a stop that comes earlier may be worse, so that neither more nor less sight bounds anything
+  if (question.openings_mm.some((opening_mm) => unprovable(closingFrom(question.drive, opening_mm))) || question.startsWhileHeld)
+    return { kind: 'not-computable' }
+  const verdict = lane.falls === true ? { ...laneVerdict(question), leafMatters: true } : verdictAboveLeaf(question, changed)
+  return { kind: 'found', verdict, atBest: laneVerdict({ ...question, fields: [...question.fields, ...changed] }) }
+}
+
+/** For each opening by itself, as the sights depend on it. */
+function verdictAboveLeaf(question: LaneQuestion, changed: readonly TimedField[]): LaneVerdict {
+  const { door, state, openings_mm } = question
+  const { leaf } = door
+  if (leaf === undefined) throw new Error('a lane that is judged must have a leaf')
+  const along = (counted: CountedField, way_mm: number) =>
+    alongOf(door, counted, state, { way_mm, sight: () => sightBehindLeaf({ ...door, leaf }, state, counted, way_mm) })
+  const verdicts = openings_mm.map((opening_mm) => {
+    const above = changed.map((timed) => fieldsAboveLeaf(timed, opening_mm, along))
+    const verdict = laneVerdict({ ...question, openings_mm: [opening_mm], fields: [...question.fields, ...above.flat()] })
+    return { ...verdict, leafMatters: verdict.leafMatters || above.some(({ length }) => length === 0) }
+  })
+  return verdicts.reduce(worseOfBoth)
+}
+
+function worseOfBoth(a: LaneVerdict, b: LaneVerdict): LaneVerdict {
+  const faster = (kind: 'struck' | 'walked') => ((b[kind]?.relativeSpeed ?? -1) > (a[kind]?.relativeSpeed ?? -1) ? b[kind] : a[kind])
+  const nearer = b.tally.gap < a.tally.gap ? b : a
+  return {
+    ...a,
+    struck: faster('struck'),
+    walked: faster('walked'),
+    nearest: nearer.nearest,
+    tally: {
+      struckAtMost: Math.max(a.tally.struckAtMost, b.tally.struckAtMost),
+      walkedAtMost: Math.max(a.tally.walkedAtMost, b.tally.walkedAtMost),
+      gap: nearer.tally.gap,
+      gapAtLeast: Math.min(a.tally.gapAtLeast, b.tally.gapAtLeast),
+      unproved: {
+        struck: a.tally.unproved.struck + b.tally.unproved.struck,
+        walked: a.tally.unproved.walked + b.tally.unproved.walked,
+      },
+    },
+    passages: a.passages + b.passages,
+    leafMatters: a.leafMatters || b.leafMatters,
+  }
 }
 
 /** Undefined where something is missing, or the leaf turns. */
@@ -53,7 +106,7 @@ function questionOf(door: Door, lane: Lane, state: DoorState): LaneQuestion | un
   const drive = door.drive && plane && leafDrive(door.drive, plane.way_mm)
   const { slowest_mm_per_s: slowest, fastest_mm_per_s: fastest } = lane
   if (missingInputs(door, lane).length > 0 || !plane || !drive || slowest === undefined || fastest === undefined) return undefined
-  const fields = timedFields(door, lane, state).filter(({ counted }) => counted.field.blanking.length === 0)
+  const fields = timedFields(door, lane, state).filter(({ counted }) => !leafChanges(counted.field))
   const openings_mm = [plane.way_mm, ...(door.drive?.partialOpenings_mm ?? []).filter((way_mm) => way_mm < plane.way_mm)]
   const speeds_mm_per_s = [slowest, fastest] as const
   return { door, state, lane, drive, plane, speeds_mm_per_s, fields, openings_mm, ...startsOf(door.drive, openings_mm) }
@@ -81,11 +134,15 @@ export function lanesEvidence(door: Door): {
   const proved = questions.map((question) => passageEvidence(question))
   return {
     passages: proved.flatMap((each) => each ?? []),
-    contacts: questions.flatMap((question, i) => (proved[i] === undefined ? (contactEvidence(question) ?? []) : [])),
+    // a contact that is found without what these fields see is none that could be shown
+    contacts: questions.flatMap((question, i) =>
+      proved[i] === undefined && !fieldsOfFunction(door, 'presence').some(({ field }) => leafChanges(field))
+        ? (contactEvidence(question) ?? [])
+        : [],
+    ),
   }
 }
 
-/** A field with blanking windows does not act at some positions of the leaf: none of it is counted on. */
 function timedFields(door: Door, lane: Lane, state: DoorState): readonly TimedField[] {
   return fieldsOfFunction(door, 'presence').map((counted) => {
     const { response_s = 0, hold_s = 0, presenceTime_s } = counted.field
@@ -97,11 +154,16 @@ function timedFields(door: Door, lane: Lane, state: DoorState): readonly TimedFi
 const alongs = new WeakMap<Door, Map<string, Along>>()
 
 /** Prepared once for all lanes. */
-function alongOf(door: Door, counted: CountedField, state: DoorState): Along {
+function alongOf(
+  door: Door,
+  counted: CountedField,
+  state: DoorState,
+  leaf?: { readonly way_mm: number; readonly sight: () => TolerantField },
+): Along {
   const known = alongs.get(door) ?? new Map<string, Along>()
   alongs.set(door, known)
-  const key = `${fieldName(counted)}@${state.id}`
-  const along = known.get(key) ?? seenAlong(door, state, counted)
+  const key = `${fieldName(counted)}@${state.id}@${leaf?.way_mm ?? ''}`
+  const along = known.get(key) ?? seenAlong(door, state, counted, leaf?.sight())
   known.set(key, along)
   return along
 }
@@ -177,6 +239,11 @@ export function laneFacts(lane: Lane, state: DoorState, drive?: Drive) {
     ...(attempts === undefined ? {} : { attempts }),
   }
   return { lane: lane.id, laneName: lane.name, who: lane.who, ...more, ...stateFacts(state) }
+}
+
+/** [`leafMatters`]: what some field sees depends on where the leaf is, and only what it surely sees was counted on. */
+export function leafFact({ verdict, atBest }: Extract<LanePassing, { kind: 'found' }>): Draft['facts'] {
+  return atBest === undefined ? {} : { leafMatters: verdict.leafMatters }
 }
 
 /**

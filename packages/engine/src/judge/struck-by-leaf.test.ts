@@ -102,11 +102,23 @@ describe('struck-by-leaf', () => {
     expect(judged({ lanes, drive: driven({ cycle }) })).toMatchObject({ verdict: 'pass', measured: { value: 990 } }) // 10 mm down, on paper
   })
 
-  it('does not compute a leaf that turns, and counts on no field with blanking windows', () => {
+  it('does not compute a leaf that turns', () => {
     const leaf = { travel: 'turning', thickness_mm: 40, bulge_mm: 0 } as const
     expect(judged({ leaf })).toMatchObject({ verdict: 'undetermined', reason: 'not-computable' })
-    const blanked = wideGrid({ blanking: [{ from_mm: 0, to_mm: 100 }] })
-    expect(judged({ sensors: blanked })).toMatchObject({ verdict: 'undetermined', reason: 'not-computable', facts: { isSeen: false } })
+  })
+
+  it('counts on a field with blanking windows down to the window, and settles nothing that it may see', () => {
+    const blanked = (to_mm: number) => judged({ sensors: wideGrid({ blanking: [{ from_mm: 0, to_mm }] }) })
+    expect(blanked(100)).toMatchObject({ verdict: 'pass', facts: { leafMatters: true } })
+    // open, it does not act either: whoever stands there is struck, if nothing is seen
+    expect(blanked(2500)).toMatchObject({ verdict: 'undetermined', reason: 'not-proved', facts: { isSeen: false, leafMatters: true } })
+  })
+
+  it('fails where somebody would be struck though the leaf were away, and does not judge sights that the leaf changes where brakes are weak', () => {
+    const short = wideGrid({ blanking: [{ from_mm: 0, to_mm: 100 }], response_s: 20 })
+    expect(judged({ sensors: short })).toMatchObject({ verdict: 'fail' })
+    const weak = { sensors: wideGrid({ leafHides: true }), drive: driven({ stopDecel_mm_per_s2: 100 }) }
+    expect(judged(weak)).toMatchObject({ verdict: 'undetermined', reason: 'not-computable' })
   })
 
   it('fails where only some yaws were tried and one is struck, and does not pass by them', () => {

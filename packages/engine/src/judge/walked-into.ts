@@ -3,7 +3,7 @@ import type { Lane } from '../model/traffic.ts'
 import { courseOf } from '../passing/course.ts'
 import { floorHeight, floorPieces } from '../space/floor.ts'
 import { orNoSubject, quantity, step } from './drafts.ts'
-import { contactFacts, contactSteps, laneFacts, lanePassing, laneRestsOn, warningOf, worstCaseOf } from './lane-passing.ts'
+import { contactFacts, contactSteps, laneFacts, lanePassing, laneRestsOn, leafFact, warningOf, worstCaseOf } from './lane-passing.ts'
 import type { Context, Draft, Rule } from './rule.ts'
 
 /**
@@ -36,6 +36,8 @@ function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
     return { ...frame, facts, verdict: 'undetermined', reason: 'missing-input', needs: answer.needs, steps: [] }
   if (answer.kind === 'not-computable') return { ...frame, facts, verdict: 'undetermined', reason: 'not-computable', needs: [], steps: [] }
   const { walked, tally, yawSampled, passages } = answer.verdict
+  // more sight than was counted on may stop the leaf lower, in the way of whoever comes
+  const isSure = answer.atBest === undefined || !answer.verdict.leafMatters || answer.atBest.walked !== undefined
   const floor = floorPieces(state.floor)
   if (walked) {
     const found = {
@@ -47,9 +49,18 @@ function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
       steps: contactSteps(door, lane, walked),
       facts: { ...facts, passages, ...contactFacts(door, walked), atMost_mm_per_s: tally.walkedAtMost },
     }
-    return answer.blanked ? { ...found, verdict: 'undetermined', reason: 'not-computable', needs: [] } : { ...found, verdict: 'fail' }
+    return isSure ? { ...found, verdict: 'fail' } : { ...found, verdict: 'undetermined', reason: 'not-proved', needs: [] }
   }
   if (tally.unproved.walked > 0) return { ...frame, facts, verdict: 'undetermined', reason: 'not-proved', needs: [], steps: [] }
+  if (answer.atBest !== undefined && answer.verdict.leafMatters)
+    return {
+      ...frame,
+      facts: { ...facts, passages, ...leafFact(answer) },
+      verdict: 'undetermined',
+      reason: 'not-proved',
+      needs: [],
+      steps: [],
+    }
   const none = quantity(0, 'mm_per_s')
   const clear = {
     ...frame,

@@ -37,6 +37,8 @@ export interface TimedField {
   readonly hold_s: number
   /** It holds a body that stands for as long as one may. */
   readonly holds: boolean
+  /** It sees so only while the edge has at least this way to go; always if undefined. */
+  readonly actsFrom_mm?: number | undefined
 }
 
 export interface LaneVerdict {
@@ -50,6 +52,8 @@ export interface LaneVerdict {
   /** Only some yaws of a body were tried. */
   readonly yawSampled: boolean
   readonly passages: number
+  /** Some sight depends on where the leaf is: more would be seen than was counted on. */
+  readonly leafMatters: boolean
 }
 export interface LaneGap extends SightGap {
   readonly stance: Stance
@@ -91,6 +95,7 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
   const speeds = [Math.max(SLOWEST_MM_PER_S, slowest), Math.max(SLOWEST_MM_PER_S, fastest)] as const
   let sightGap: LaneGap | undefined
   let passages = 0
+  let leafMatters = false
   const keep = (label: Omit<LaneContact, keyof Contact>) => {
     passages++
     for (const kind of CONTACTS) {
@@ -110,11 +115,16 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
       const seen = sight(x_mm)
       const met = plane.met(stance, x_mm)
       for (const from of sides) {
-        const onWay = seen.map(({ timed, alongY }) => ({ timed, visible: alongWay(alongY, from) }))
-        const views: View[] = onWay.map(({ timed: { response_s, hold_s }, visible }) => ({ visible, response_s, hold_s }))
+        const onWay = withoutRepeats(seen.map(({ timed, alongY }) => ({ timed, visible: alongWay(alongY, from) })))
+        const views = onWay.map(viewOf)
+        leafMatters ||= views.some(({ actsFrom_mm }) => actsFrom_mm !== undefined)
         const standing = onWay.flatMap(({ timed, visible }) => (timed.holds ? visible : [])).sort((a, b) => a.from_mm - b.from_mm)
         const inPlane = met.map((part) => ({ part, ...stretchInPlane(part, from, plane.half_mm) }))
-        const gap = worstGapOf(views, inPlane, speeds[0])
+        const gap = worstGapOf(
+          views.filter(({ actsFrom_mm }) => actsFrom_mm === undefined),
+          inPlane,
+          speeds[0],
+        )
         if (gap && (sightGap === undefined || isWorse(gap, sightGap))) sightGap = { ...gap, stance, x_mm, from }
         for (const { part, enter_mm, leave_mm } of inPlane) {
           const passage: Passage = { enter_mm, leave_mm, clear: part.clear, views, standing, quiet }
@@ -149,7 +159,32 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
       }
     }
   }
-  return { struck: labelled.struck, walked: labelled.walked, nearest: labelled.nearest, tally, sightGap, yawSampled, passages }
+  return { struck: labelled.struck, walked: labelled.walked, nearest: labelled.nearest, tally, sightGap, yawSampled, passages, leafMatters }
+}
+
+type FieldOnWay = LaneContact['sights'][number]
+
+function viewOf({ timed: { response_s, hold_s, actsFrom_mm }, visible }: FieldOnWay): View {
+  return { visible, response_s, hold_s, actsFrom_mm }
+}
+
+/** Of the sights of one field above several heights of the leaf, those that show more than the next lower one. */
+function withoutRepeats(onWay: readonly FieldOnWay[]): readonly FieldOnWay[] {
+  const kept: FieldOnWay[] = []
+  for (const each of onWay) {
+    const last = kept[kept.length - 1]
+    const isRepeat =
+      last?.timed.actsFrom_mm !== undefined && last.timed.counted === each.timed.counted && isSame(last.visible, each.visible)
+    if (isRepeat) kept[kept.length - 1] = { ...each, timed: { ...each.timed, holds: each.timed.holds || last.timed.holds } }
+    else kept.push(each)
+  }
+  return kept
+}
+
+function isSame(some: View['visible'], others: View['visible']): boolean {
+  return (
+    some.length === others.length && some.every(({ from_mm, to_mm }, i) => from_mm === others[i]?.from_mm && to_mm === others[i]?.to_mm)
+  )
 }
 
 /** Whoever lies stays, where a field holds it. */

@@ -2,7 +2,7 @@ import { type Closing, curveAt, type LeafDrive, type LeafRun, runOf, wayAt } fro
 import { movedAt, restToRest, speedAt } from '../motion/profile.ts'
 import { TOUCH_MM } from '../space/touch.ts'
 import { hypot2 } from '../space/trigonometry.ts'
-import { type Span, timeAt } from './output.ts'
+import { type Instant, type Span, timeAt } from './output.ts'
 import type { Start } from './start-of-closing.ts'
 
 /** The phases between two spans of the output, or after the last. */
@@ -16,6 +16,10 @@ export interface Problem extends Start {
   readonly isLast: boolean
   /** The body may stop in the leaf's plane and still bring about this span. */
   readonly mayStand: boolean
+  /** Told to stop after it has run for longer than this, the closing is not stopped: the output does not act any more. */
+  readonly actsFor_s?: number | undefined
+  /** It has run for at least each of these when it is told to stop, else it was told before, or could not begin. */
+  readonly ranFor?: readonly Instant[] | undefined
 }
 
 /** Speeds of the body and phases of the closing that are settled together. */
@@ -34,21 +38,28 @@ export function leaves({ leave_mm, next }: Problem, slowness: number): number {
   return (leave_mm - next.on.place_mm) * slowness - next.on.after_s
 }
 /** The longest that a closing can have run when it is told to stop; below 0 where none may begin. */
-export function latest({ notBefore, next }: Problem, slowness: number): number {
-  return notBefore.reduce((least, start) => Math.min(least, roomAfter(start, next, slowness)), Infinity)
+export function latest({ notBefore, next, actsFor_s = Infinity }: Problem, slowness: number): number {
+  return notBefore.reduce((least, start) => Math.min(least, roomAfter(start, next, slowness)), actsFor_s)
 }
 function roomAfter({ at, quiet_s }: Start['notBefore'][number], next: Span, slowness: number): number {
   return Math.max(0, timeAt(next.on, slowness) - timeAt(at, slowness)) - quiet_s
 }
 /** The shortest. */
-export function soonest({ until, next }: Problem, slowness: number): number {
-  return until === undefined ? 0 : Math.max(0, timeAt(next.on, slowness) - timeAt(until, slowness))
+export function soonest({ until, next, ranFor = [] }: Problem, slowness: number): number {
+  const begun_s = until === undefined ? 0 : Math.max(0, timeAt(next.on, slowness) - timeAt(until, slowness))
+  return ranFor.reduce((most, instant) => Math.max(most, timeAt(instant, slowness)), begun_s)
 }
 /** Whether no closing of a box may begin: one limit alone says so at both ends, and so between. */
 export function mayNotBegin({ notBefore, until, next }: Problem, { slow0, slow1, late0, late1 }: Box): boolean {
   if (notBefore.some((start) => Math.max(roomAfter(start, next, slow0), roomAfter(start, next, slow1)) < late0)) return true
   const least = (slowness: number) => (until === undefined ? 0 : timeAt(next.on, slowness) - timeAt(until, slowness))
   return Math.min(least(slow0), least(slow1)) > late1
+}
+/** What of a box can be: none of its closings has run for less. Undefined where that leaves nothing of it. */
+export function possible({ ranFor }: Problem, box: Box): Box | undefined {
+  if (ranFor === undefined) return box
+  const least = ranFor.reduce((most, instant) => Math.max(most, Math.min(timeAt(instant, box.slow0), timeAt(instant, box.slow1))), 0)
+  return least > box.late1 ? undefined : { ...box, late0: Math.max(box.late0, least) }
 }
 
 export interface Bounds {

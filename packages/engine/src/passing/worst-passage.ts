@@ -2,9 +2,10 @@ import { type Closing, type LeafRun, runOf } from '../motion/leaf-run.ts'
 import { speedAt, timeOf } from '../motion/profile.ts'
 import { TOUCH_MM } from '../space/touch.ts'
 import { hypot2 } from '../space/trigonometry.ts'
+import { problemsWithLeaf } from './leaf-problems.ts'
 import { type Meeting, meet } from './meeting.ts'
 import { type Span, type Stretch, spansOfAll, timeAt, turningPoints, type View } from './output.ts'
-import { type Bounds, type Box, boundsOf, enters, latest, leaves, mayNotBegin, type Problem, soonest } from './phase-bounds.ts'
+import { type Bounds, type Box, boundsOf, enters, latest, leaves, mayNotBegin, type Problem, possible, soonest } from './phase-bounds.ts'
 import { NO_QUIET, type Quiet, type Start, startsAfter } from './start-of-closing.ts'
 
 /** One body in one stance on one straight way through the doorway. Places along the way in mm, rising as it goes. */
@@ -109,8 +110,16 @@ export function worstOfPassage(
 }
 
 function problemsOf(closing: Closing, passage: Passage, from: number, to: number): readonly Problem[] {
-  const { enter_mm, leave_mm, clear, quiet = NO_QUIET } = passage
+  const { enter_mm, leave_mm, clear, views, quiet = NO_QUIET } = passage
   const slowness = (from + to) / 2
+  if (views.some(({ actsFrom_mm }) => actsFrom_mm !== undefined)) {
+    const always = views.filter(({ actsFrom_mm }) => actsFrom_mm === undefined)
+    const common = { closing, clear, enter_mm, leave_mm }
+    const short = stoppedShort(common, { ...passage, views: always }, spansOfAll(views, slowness), slowness, (before) =>
+      startsAfter(before, NO_QUIET, from, to),
+    )
+    return [...problemsWithLeaf(common, views, slowness), ...short]
+  }
   const spans = spansOfAll(passage.views, slowness)
   const never: Span = { on: { place_mm: leave_mm, after_s: AFTER_S }, off: { place_mm: leave_mm, after_s: AFTER_S }, response_s: 0 }
   const common = { closing, clear, enter_mm, leave_mm }
@@ -206,8 +215,9 @@ function search(problem: Problem, kind: Kind, from: number, to: number, tally: T
   const stack = firstBoxes(problem, from, to)
   let left = Math.min(MOST_BOXES, tally.boxes)
   tally.boxes -= left
-  for (let box = stack.pop(); box !== undefined; box = stack.pop()) {
-    if (mayNotBegin(problem, box)) continue
+  for (let asked = stack.pop(); asked !== undefined; asked = stack.pop()) {
+    const box = mayNotBegin(problem, asked) ? undefined : possible(problem, asked)
+    if (box === undefined) continue
     const bounds = boundsOf(problem, box)
     if (!isOpen(bounds, kind, tally)) {
       if (kind === 'gap') tally.gapAtLeast = Math.min(tally.gapAtLeast, bounds.gap)

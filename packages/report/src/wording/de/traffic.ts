@@ -58,11 +58,20 @@ function touchesNone({ finding }: Told): boolean {
   return finding.verdict !== 'not-applicable' && finding.measured?.value === 0
 }
 
+/** Where what is seen depends on the leaf, only what is surely seen was counted on. */
+function behindLeaf(undetermined: RuleWording['undetermined']): RuleWording['undetermined'] {
+  const open: Say = (told) =>
+    `Es ist nicht geklärt, wie der Flügel auf ${howItComes(told)} trifft: Unterwegs ändert der Flügel, was gesehen wird, und was sicher gesehen wird, wo immer er ist, klärt es nicht.`
+  return { ...undetermined, 'not-proved': (told) => (flag(told, 'leafMatters') === true ? open(told) : undetermined['not-proved'](told)) }
+}
+
 const notStruck: Say = (told) => {
   const gap = against(told, 'smaller-is-worse')
   return sentenceOf([
     `kein Körper in ${laneWords(told)} wird vom schließenden Flügel getroffen${inState(told)}, wann immer er zu schließen beginnt${startWords(told)}${alsoWords(told)}`,
-    gap && !touchesNone(told) && `; mindestens ${gap.measured} bleiben frei`,
+    gap &&
+      !touchesNone(told) &&
+      `; mindestens ${gap.measured} bleiben frei${flag(told, 'asWritten') === true ? ', alles wie eingegeben, Toleranzen nicht abgezogen' : ''}`,
   ])
 }
 
@@ -88,7 +97,7 @@ export const struckByLeaf: RuleWording = {
           : '. Kein Ausgang hält dieses Schließen auf',
     ])
   },
-  undetermined: unsettled((told) => `der schließende Flügel in ${laneWords(told)} niemanden trifft`, notStruck),
+  undetermined: behindLeaf(unsettled((told) => `der schließende Flügel in ${laneWords(told)} niemanden trifft`, notStruck)),
   notApplicable: {
     'no-subject': () => 'Keine Spur ist eingegeben; zeitlich wird nichts beurteilt.',
     'not-required-by-concept': () => 'Das Schutzkonzept verlangt nicht, dass der schließende Flügel niemanden trifft.',
@@ -110,7 +119,9 @@ export const walkedInto: RuleWording = {
       found && `, und beide treffen sich mit ${found.measured}`,
     ])
   },
-  undetermined: unsettled((told) => `der Flügel für alles aus dem Weg ist, was in ${laneWords(told)} verkehrt`, nobodyWalksInto),
+  undetermined: behindLeaf(
+    unsettled((told) => `der Flügel für alles aus dem Weg ist, was in ${laneWords(told)} verkehrt`, nobodyWalksInto),
+  ),
   notApplicable: {
     'no-subject': () => 'Keine Spur ist eingegeben; zeitlich wird nichts beurteilt.',
     'not-required-by-concept': (told) =>

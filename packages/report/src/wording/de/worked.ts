@@ -161,6 +161,8 @@ const WHOLE: Readonly<Record<string, string>> = {
     'Kacheln, die sich berühren und weder als gesehen noch als nicht frei bewiesen sind',
   'time unheld': 'ungehaltene Zeit',
   'time unguarded': 'ungesicherte Zeit',
+  'largest body unseen': 'größter ungesehener Körper',
+  'what a field ignores beside the leaf, no body may be in': 'in dem, was ein Feld neben dem Flügel übergeht, darf kein Körper sein',
   'max(0, warm-up - time until a closing can begin)': 'max(0, Aufwachzeit - Zeit, bis geschlossen werden kann)',
   'no closing begins while a presence sensor that is not awake yet says that nobody is there':
     'nichts schließt, solange ein noch nicht wacher Anwesenheitssensor meldet, dass niemand da ist',

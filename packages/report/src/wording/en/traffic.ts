@@ -56,11 +56,20 @@ function touchesNone({ finding }: Told): boolean {
   return finding.verdict !== 'not-applicable' && finding.measured?.value === 0
 }
 
+/** Where what is seen depends on the leaf, only what is surely seen was counted on. */
+function behindLeaf(undetermined: RuleWording['undetermined']): RuleWording['undetermined'] {
+  const open: Say = (told) =>
+    `It is not settled how the leaf meets ${howItComes(told)}: the leaf on its way changes what is seen, and what is surely seen, wherever it is, does not settle it.`
+  return { ...undetermined, 'not-proved': (told) => (flag(told, 'leafMatters') === true ? open(told) : undetermined['not-proved'](told)) }
+}
+
 const notStruck: Say = (told) => {
   const gap = against(told, 'smaller-is-worse')
   return sentenceOf([
     `no body in ${laneWords(told)} is struck by the closing leaf${inState(told)}, whenever it begins to close${startWords(told)}${alsoWords(told)}`,
-    gap && !touchesNone(told) && `; at least ${gap.measured} are left`,
+    gap &&
+      !touchesNone(told) &&
+      `; at least ${gap.measured} are left${flag(told, 'asWritten') === true ? ' with every figure as entered, tolerances not taken off' : ''}`,
   ])
 }
 
@@ -86,7 +95,7 @@ export const struckByLeaf: RuleWording = {
           : '. No output stops this closing',
     ])
   },
-  undetermined: unsettled((told) => `the closing leaf strikes nobody in ${laneWords(told)}`, notStruck),
+  undetermined: behindLeaf(unsettled((told) => `the closing leaf strikes nobody in ${laneWords(told)}`, notStruck)),
   notApplicable: {
     'no-subject': () => 'No lane is entered, so nothing is judged in time.',
     'not-required-by-concept': () => 'The protection concept does not ask for the closing leaf to miss everybody.',
@@ -108,7 +117,7 @@ export const walkedInto: RuleWording = {
       found && `, and they meet at ${found.measured}`,
     ])
   },
-  undetermined: unsettled((told) => `the leaf is out of the way of whatever passes in ${laneWords(told)}`, nobodyWalksInto),
+  undetermined: behindLeaf(unsettled((told) => `the leaf is out of the way of whatever passes in ${laneWords(told)}`, nobodyWalksInto)),
   notApplicable: {
     'no-subject': () => 'No lane is entered, so nothing is judged in time.',
     'not-required-by-concept': (told) => `Only people pass in ${laneWords(told)}: that they meet a leaf at rest is not judged.`,
