@@ -13,7 +13,7 @@ export { type Body, type BodyPart, type BoxPosture, type CylinderPosture, isOfPa
 export type { Control } from './model/control.ts'
 export { type Course, courseEnds, type Reading, readingAt, type TimeSpan } from './model/course.ts'
 export type { CaughtPart, DangerKind, Dangers, Guard } from './model/danger.ts'
-export type { BoxObstacle, Door, DoorState, Floor, Leaf, Obstacle, PostObstacle, ProtectionConcept, Tolerances } from './model/door.ts'
+export type { BoxObstacle, Door, DoorState, Floor, HingedLeaf, Leaf, Obstacle, PostObstacle, ProtectionConcept, Tolerances } from './model/door.ts'
 export type {
   BlindRegion,
   Cause,

@@ -3,6 +3,7 @@ import { BOUNDS } from '../bounds.ts'
 import type { Remarks } from '../remarks.ts'
 import type { Survey } from '../schema/survey.ts'
 import { shown, shownText } from '../shown.ts'
+import { turningWay_mm } from './hinged.ts'
 import { NO_SOURCE } from './sources.ts'
 import { reportTwins } from './states.ts'
 
@@ -11,9 +12,10 @@ type FileLane = NonNullable<Survey['lanes']>[number]
 const MM = 1000
 
 /** The drive in mm, as far as somebody said; undefined where the file says nothing. */
-export function driveOf({ drive, opening, leaf }: Survey, remarks: Remarks): Drive | undefined {
+export function driveOf(survey: Survey, remarks: Remarks): Drive | undefined {
+  const { drive, opening, leaf } = survey
   if (drive === undefined) return undefined
-  const way_mm = leaf === undefined || leaf.travel === 'down' ? opening.height_mm : opening.width_mm
+  const way_mm = turningWay_mm(survey) ?? (leaf === undefined || leaf.travel === 'down' ? opening.height_mm : opening.width_mm)
   const read: Drive = {
     closeSpeed_mm_per_s: inMm(drive.closeSpeed_m_per_s),
     closeAccel_mm_per_s2: inMm(drive.closeAccel_m_per_s2),

@@ -6,6 +6,7 @@ import type { InputPath } from '../model/source.ts'
 import type { Drive, Lane } from '../model/traffic.ts'
 import type { SensingFunction } from '../model/zone.ts'
 import { kineticEnergy_J, type LeafDrive } from '../motion/leaf-run.ts'
+import { turningLeaf } from '../motion/turning-leaf.ts'
 import { type ContactEvidence, contactEvidence } from '../passing/contact-evidence.ts'
 import { type LaneContact, type LaneQuestion, type LaneVerdict, laneVerdict, type TimedField } from '../passing/lane-verdict.ts'
 import { leafPlane } from '../passing/leaf-plane.ts'
@@ -13,7 +14,7 @@ import { type PassageEvidence, passageEvidence } from '../passing/passage-eviden
 import { stateFacts } from './coverage-drafts.ts'
 import { quantity, step } from './drafts.ts'
 import { fieldsOfFunction } from './fields.ts'
-import { bodyPath, DRIVE, fieldPath, LEAF, lanePath, OPENING_HEIGHT, OPENING_WIDTH, SURROUNDINGS, sensorPath, VISIBILITY } from './paths.ts'
+import { bodyPath, DRIVE, fieldPath, HINGED, LEAF, lanePath, OPENING_HEIGHT, OPENING_WIDTH, SURROUNDINGS, sensorPath, VISIBILITY } from './paths.ts'
 import type { Context, Draft, RestsOn } from './rule.ts'
 
 const BY = 'passing/lane-verdict'
@@ -38,15 +39,14 @@ export function lanePassing(context: Context, lane: Lane, state: DoorState): Lan
 
 function answerOf(door: Door, lane: Lane, state: DoorState): LanePassing {
   const needs = missingInputs(door, lane)
-  if (door.leaf?.travel === 'turning') return { kind: 'not-computable' }
   const question = questionOf(door, lane, state)
   if (question === undefined) return { kind: 'missing', needs }
   return { kind: 'found', verdict: laneVerdict(question), blanked: question.fields.length < timedFields(door, lane, state).length }
 }
 
-/** Undefined where something is missing, or the leaf turns. */
+/** Undefined where something is missing. */
 function questionOf(door: Door, lane: Lane, state: DoorState): LaneQuestion | undefined {
-  const plane = leafPlane(door, state)
+  const plane = turningLeaf(door) ?? leafPlane(door, state)
   const drive = door.drive && plane && leafDrive(door.drive, plane.way_mm)
   const { slowest_mm_per_s: slowest, fastest_mm_per_s: fastest } = lane
   if (missingInputs(door, lane).length > 0 || !plane || !drive || slowest === undefined || fastest === undefined) return undefined
@@ -91,7 +91,7 @@ function alongOf(door: Door, counted: CountedField, state: DoorState): Along {
 
 function missingInputs(door: Door, lane: Lane): readonly InputPath[] {
   const { drive, leaf } = door
-  const needs: InputPath[] = leaf === undefined ? [LEAF] : []
+  const needs: InputPath[] = leaf === undefined ? [LEAF] : leaf.travel === 'turning' && leaf.hinged === undefined ? [HINGED] : []
   if (drive === undefined) needs.push(DRIVE)
   else needs.push(...missingOfDrive(drive).map((name) => `${DRIVE}/${name}`))
   if (lane.slowest_mm_per_s === undefined) needs.push(`${lanePath(door, lane)}/slowest_m_per_s`)

@@ -64,12 +64,12 @@ export function newTally(): Tally {
 /** Boxes for one part of the speed range and one stretch of phases: a matter of counting, not of time, so that every machine stops at the same one. */
 const MOST_BOXES = 4000
 /** Sights that change more often over the speed range are left unproved. */
-const MOST_TURNS = 200
+export const MOST_TURNS = 200
 /** A fastest contact is searched for up to this. */
-const SPEED_STEP_MM_PER_S = 2
-const GAP_STEP = 0.25
+export const SPEED_STEP_MM_PER_S = 2
+export const GAP_STEP = 0.25
 /** Where all that a box can still move is less than this (mm, or as much of the way), it is not halved any more. */
-const FINEST = 0.02
+export const FINEST = 0.02
 const AFTER_S = 1e-3
 
 /**
@@ -103,7 +103,7 @@ export function worstOfPassage(
   }
 }
 
-function problemsOf(closing: Closing, passage: Passage, slowness: number): readonly Problem[] {
+export function problemsOf(closing: Closing, passage: Pick<Passage, 'enter_mm' | 'leave_mm' | 'clear' | 'views'>, slowness: number): readonly Problem[] {
   const { enter_mm, leave_mm, clear } = passage
   const spans = spansOfAll(passage.views, slowness)
   const never: Span = { on: { place_mm: leave_mm, after_s: AFTER_S }, off: { place_mm: leave_mm, after_s: AFTER_S }, response_s: 0 }
@@ -124,7 +124,7 @@ function problemsOf(closing: Closing, passage: Passage, slowness: number): reado
 /** Whoever stops where a stretch is too short for the response at this speed is seen after all, once it has stood for so long. */
 function stoppedShort(
   common: Pick<Problem, 'closing' | 'clear' | 'enter_mm' | 'leave_mm'>,
-  { views }: Passage,
+  { views }: Pick<Passage, 'views'>,
   spans: readonly Span[],
   slowness: number,
 ): readonly Problem[] {
@@ -143,6 +143,7 @@ function stoppedShort(
           next,
           isLast: false,
           mayStand: true,
+          mustStand: true,
           off: before[before.length - 1]?.off,
         },
       ]
@@ -197,7 +198,7 @@ function foundTooLow(closing: Closing, { enter_mm }: Passage, fastest: number, t
   })
 }
 
-function offer(tally: Tally, kind: 'struck' | 'walked', contact: Contact): void {
+export function offer(tally: Tally, kind: 'struck' | 'walked', contact: Contact): void {
   const best = tally[kind]
   if (best !== undefined && best.relativeSpeed >= contact.relativeSpeed) return
   tally[kind] = contact
@@ -228,7 +229,7 @@ function search(problem: Problem, kind: Kind, from: number, to: number, tally: T
 }
 
 /** Cut where the motion changes its form: where slowing begins, and where the stop comes too late to do anything. */
-function firstBoxes(problem: Problem, from: number, to: number): Box[] {
+export function firstBoxes(problem: Problem, from: number, to: number): Box[] {
   const { closing } = problem
   const { profile, drive } = closing
   const delay_s = drive.stoppingCurve ? 0 : drive.stopDelay_s
@@ -271,7 +272,7 @@ function giveUp({ strike, walk, strikeSpeed, walkSpeed, gap }: Bounds, kind: Kin
 }
 
 /** The side that moves the edge more is cut; fast bodies come first. */
-function halves({ slow0, slow1, late0, late1 }: Box, { late, slow }: Bounds): readonly Box[] {
+export function halves({ slow0, slow1, late0, late1 }: Box, { late, slow }: Bounds): readonly Box[] {
   if (slow > late) {
     const middle = (slow0 + slow1) / 2
     return [
