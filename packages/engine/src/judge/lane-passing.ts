@@ -5,8 +5,8 @@ import type { Step } from '../model/finding.ts'
 import type { InputPath } from '../model/source.ts'
 import type { Drive, Lane } from '../model/traffic.ts'
 import type { SensingFunction } from '../model/zone.ts'
-import { kineticEnergy_J, type LeafDrive } from '../motion/leaf-run.ts'
-import { turningLeaf } from '../motion/turning-leaf.ts'
+import { closingSpeedAt, kineticEnergy_J, type LeafDrive } from '../motion/leaf-run.ts'
+import { turningEnergy_J, turningLeaf } from '../motion/turning-leaf.ts'
 import { type ContactEvidence, contactEvidence } from '../passing/contact-evidence.ts'
 import { type LaneContact, type LaneQuestion, type LaneVerdict, laneVerdict, type TimedField } from '../passing/lane-verdict.ts'
 import { leafPlane } from '../passing/leaf-plane.ts'
@@ -146,12 +146,14 @@ export function laneFacts(lane: Lane, state: DoorState) {
 }
 
 /**
- * Facts of a contact or of the least gap: `from` (side), `body_mm_per_s`, `leaf_mm_per_s`, `way_mm` (of the edge, still to go), `opening_mm`, `stands`, `isSeen`, of a body of
+ * Facts of a contact or of the least gap: `from` (side), `body_mm_per_s`, `leaf_mm_per_s`, `way_mm` (of the edge, still to go), of a leaf that turns [`angle_deg`] (from shut), `opening_mm`, `stands`, `isSeen`, of a body of
  * several parts [`part`] (the name of what is met),
  * and where somebody said what moves `energy_J`.
  */
 export function contactFacts(door: Door, contact: LaneContact): Draft['facts'] {
   const mass_kg = door.drive?.movingMass_kg
+  const turning = turningLeaf(door)
+  const edge = closingSpeedAt(contact.run, contact.at_s)
   return {
     from: contact.from,
     body_mm_per_s: contact.bodySpeed,
@@ -162,7 +164,10 @@ export function contactFacts(door: Door, contact: LaneContact): Draft['facts'] {
     isSeen: contact.stop_s !== undefined,
     ...(contact.part === undefined ? {} : { part: contact.part }),
     ...(contact.company === undefined ? {} : { company: contact.company }),
-    ...(mass_kg === undefined ? {} : { energy_J: kineticEnergy_J(mass_kg, contact.leafSpeed) }),
+    ...(turning ? { angle_deg: (contact.way / turning.arm_mm) * (180 / Math.PI) } : {}),
+    ...(mass_kg === undefined
+      ? {}
+      : { energy_J: turning ? turningEnergy_J(turning, mass_kg, contact.way, edge) : kineticEnergy_J(mass_kg, contact.leafSpeed) }),
   }
 }
 
@@ -211,7 +216,7 @@ export function contactSteps(door: Door, lane: Lane, contact: LaneContact): read
       quantity(contact.relativeSpeed, 'mm_per_s'),
       BY,
       { steps: ['speed of the body', 'speed of the leaf'] },
-      'sqrt(body^2 + leaf^2)',
+      turningLeaf(door) ? 'length of the difference of both velocities where they touch' : 'sqrt(body^2 + leaf^2)',
     ),
   ]
 }

@@ -113,3 +113,19 @@ export function reach_mm({ arm_mm, half_mm }: Swing, way_mm: number): number {
   return (angle_rad >= QUARTER_RAD ? arm_mm : arm_mm * sin(angle_rad)) + half_mm
 }
 const QUARTER_RAD = asin(1)
+
+/**
+ * In J, of a mass in kg that is spread evenly over all panels, with so much of the way still to go and the edge at a speed. A panel is a uniform bar, whose
+ * energy is `m / 6 (a^2 + a b + b^2)` with a and b the velocities of its ends; of one on a hinge that is `I w^2 / 2` with `I = m L^2 / 3`.
+ */
+export function turningEnergy_J({ swings }: TurningLeaf, mass_kg: number, way_mm: number, edge_mm_per_s: number): number {
+  const [swing] = swings as readonly [Swing]
+  const slabs = slabsAt(swing, way_mm)
+  const whole_mm = slabs.reduce((sum, { length_mm }) => sum + length_mm, 0)
+  return slabs.reduce((sum, { x_mm, y_mm, alongX, alongY, length_mm }, panel) => {
+    const [ax, ay] = velocityOf(swing, panel, way_mm, edge_mm_per_s, [x_mm, y_mm])
+    const [bx, by] = velocityOf(swing, panel, way_mm, edge_mm_per_s, [x_mm + alongX * length_mm, y_mm + alongY * length_mm])
+    const squares = ax * ax + ay * ay + ax * bx + ay * by + bx * bx + by * by
+    return sum + ((mass_kg * length_mm) / whole_mm) * (squares / 6e6)
+  }, 0)
+}

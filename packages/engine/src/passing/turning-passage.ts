@@ -51,7 +51,7 @@ const MOST_BOXES = 150
 const MOST_BOXES_LAST = 1500
 const MOST_GAP_BOXES = 40
 /** Once a contact is known only a faster one is searched for. */
-const MOST_FASTER_BOXES = 24
+const MOST_FASTER_BOXES = 150
 /** Exact runs for one strip. */
 const MOST_RUNS = 24
 
