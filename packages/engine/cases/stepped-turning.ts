@@ -18,7 +18,9 @@ export interface TurningCase {
   readonly delay_s: number
   readonly decel: number
   readonly dwell_s: number | undefined
-  readonly body: { readonly x: number; readonly a: number; readonly b: number; readonly yaw: number } | { readonly x: number; readonly radius: number }
+  readonly body:
+    | { readonly x: number; readonly a: number; readonly b: number; readonly yaw: number }
+    | { readonly x: number; readonly radius: number }
   /** Along y: +1 from side B, -1 from side A. */
   readonly heading: 1 | -1
   readonly speed: number
@@ -116,7 +118,8 @@ function bar(a: Point, b: Point, [ux, uy]: Point, half: number): readonly Point[
 export function depth(given: TurningCase, angle: number, y: number): { readonly deep: number; readonly panel: number } {
   let best = { deep: -Infinity, panel: 0 }
   for (const [panel, corners] of panels(given, angle).entries()) {
-    const deep = 'radius' in given.body ? roundDepth(corners, [given.body.x, y], given.body.radius) : boxDepth(corners, bodyCorners(given, y))
+    const deep =
+      'radius' in given.body ? roundDepth(corners, [given.body.x, y], given.body.radius) : boxDepth(corners, bodyCorners(given, y))
     if (deep > best.deep) best = { deep, panel }
   }
   return best
@@ -125,10 +128,14 @@ export function depth(given: TurningCase, angle: number, y: number): { readonly 
 function bodyCorners({ body }: TurningCase, y: number): readonly Point[] {
   if ('radius' in body) return []
   const [c, s] = [Math.cos(body.yaw), Math.sin(body.yaw)]
-  return ([[-1, -1], [1, -1], [1, 1], [-1, 1]] as const).map(([u, v]): Point => [
-    body.x + (u * body.a * c - v * body.b * s) / 2,
-    y + (u * body.a * s + v * body.b * c) / 2,
-  ])
+  return (
+    [
+      [-1, -1],
+      [1, -1],
+      [1, 1],
+      [-1, 1],
+    ] as const
+  ).map(([u, v]): Point => [body.x + (u * body.a * c - v * body.b * s) / 2, y + (u * body.a * s + v * body.b * c) / 2])
 }
 
 function boxDepth(one: readonly Point[], other: readonly Point[]): number {
@@ -172,7 +179,8 @@ export function phase(given: TurningCase, pass: TurningWalk, first: number, stoo
   let [brakesAt, opensAt] = [Infinity, Infinity]
   const waits = (k: number) => waitsFor(given, angle, Math.min(pass.stopsAt, pass.start + pace * k * STEP_S))
   // it rests before: who overlaps it then has walked into it, whenever that was
-  if (!stood && (pass.restMetAt <= first || (first >= 0 && waits(Math.min(first, pass.steps)) === 0))) return { kind: 'walked into', relativeSpeed: pace }
+  if (!stood && (pass.restMetAt <= first || (first >= 0 && waits(Math.min(first, pass.steps)) === 0)))
+    return { kind: 'walked into', relativeSpeed: pace }
   let looksAt = Math.max(0, first)
   for (let k = first; k <= pass.steps; k++) {
     if (k >= looksAt) {
@@ -223,7 +231,9 @@ function relative(given: TurningCase, angle: number, closing: number, place: num
   const { panel } = depth(given, angle, y)
   const at = touching(panels(given, angle)[panel] as readonly Point[], given, y)
   const dt = 1e-5
-  const [before, after] = [angle + (closing * dt) / 2, angle - (closing * dt) / 2].map((each) => panels(given, each)[panel] as readonly Point[])
+  const [before, after] = [angle + (closing * dt) / 2, angle - (closing * dt) / 2].map(
+    (each) => panels(given, each)[panel] as readonly Point[],
+  )
   const there = carried(panels(given, angle)[panel] as readonly Point[], at)
   const [p, q] = [placed(before as readonly Point[], there), placed(after as readonly Point[], there)]
   return Math.hypot((q[0] - p[0]) / dt, (q[1] - p[1]) / dt - given.heading * bodySpeed)

@@ -1,7 +1,7 @@
 import { closingFrom } from '../src/motion/leaf-run.ts'
 import { type TurningLeaf, turningLeaf } from '../src/motion/turning-leaf.ts'
-import { turningPassages } from '../src/passing/turning-ways.ts'
 import { worstOfTurning } from '../src/passing/turning-passage.ts'
+import { turningPassages } from '../src/passing/turning-ways.ts'
 import { type Contact, newTally, type Tally } from '../src/passing/worst-passage.ts'
 import { randomNumbers } from './random-numbers.ts'
 import { mayBegin, phase, STEP_S, type TurningCase, type TurningPhase, type TurningWalk, walk } from './stepped-turning.ts'
@@ -138,7 +138,8 @@ function refine(given: TurningCase, pass: TurningWalk, from: number, to: number,
   if (every <= finest) return
   const sorted = [...kinds].sort((a, b) => a.k - b.k)
   const edges = sorted.filter(({ kind }, i) => i > 0 && sorted[i - 1]?.kind !== kind).map(({ k }) => k)
-  for (const k of new Set([at.struck, at.walked, ...edges.slice(0, 2)])) refine(given, pass, k - every, k, Math.ceil(every / 12), finest, found)
+  for (const k of new Set([at.struck, at.walked, ...edges.slice(0, 2)]))
+    refine(given, pass, k - every, k, Math.ceil(every / 12), finest, found)
 }
 
 /** The engine's worst contact, stepped again at its own phase and place. */
@@ -180,12 +181,16 @@ export function againstTurningStepper(seed: number, every = 400) {
       continue
     }
     const off = 10 + 0.05 * contact.relativeSpeed + 20 * STEP_S * accel
-    if (stepped[kind] > tally[`${kind}AtMost`] + off) faults.push(`${seed}: stepped ${kind} ${stepped[kind]} over ${tally[`${kind}AtMost`]} at most`)
+    if (stepped[kind] > tally[`${kind}AtMost`] + off)
+      faults.push(`${seed}: stepped ${kind} ${stepped[kind]} over ${tally[`${kind}AtMost`]} at most`)
     const again = replayed({ ...given, speed: contact.pace > 0 ? contact.pace : given.speed }, contact)
     if (again.some((each) => each.kind === name && Math.abs(each.relativeSpeed - contact.relativeSpeed) <= off)) continue
     // just before it is shut, just not shut, or where a step decides between struck and walked into
     if (again.some((each) => each.kind === name) || contact.way < 2 || contact.run.restWay < 2) tight = true
-    else faults.push(`${seed}: ${kind} at ${contact.relativeSpeed} is not so when stepped: ${JSON.stringify(again[0])} ${JSON.stringify({ ...contact, run: 0 })}`)
+    else
+      faults.push(
+        `${seed}: ${kind} at ${contact.relativeSpeed} is not so when stepped: ${JSON.stringify(again[0])} ${JSON.stringify({ ...contact, run: 0 })}`,
+      )
   }
   const kinds = `${tally.struck ? 'struck' : ''}${tally.walked ? 'walked' : ''}`
   return { faults, tight, unproved: tally.unproved, kinds: kinds || 'clear' }

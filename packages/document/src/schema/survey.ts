@@ -76,7 +76,9 @@ const hingedSchema = record(
       'Where the hinge line stands, on y = 0: at x = 0, at x = width, or one leaf at each; both then turn together.',
     ),
     opensTo: choice(['a', 'b'], 'Side to which it opens.'),
-    length_mm: size_mm('Length of one leaf from its hinge line to its closing edge; of a folding leaf the length of the panel on the hinge.'),
+    length_mm: size_mm(
+      'Length of one leaf from its hinge line to its closing edge; of a folding leaf the length of the panel on the hinge.',
+    ),
     secondPanel_mm: optional(
       size_mm(
         'Folding leaf: length of the panel that hangs on the first one, at least as long as that. Its free end is guided along y = 0. Absent for a leaf that swings as one.',

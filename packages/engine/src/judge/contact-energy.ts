@@ -50,7 +50,13 @@ export const contactEnergy: Rule = {
       limit,
       steps: [
         turning
-          ? step('kinetic energy', measured, 'motion/turning-leaf', { inputs: [...inputs, HINGED] }, swings ? FORMULAS.swings : FORMULAS.folds)
+          ? step(
+              'kinetic energy',
+              measured,
+              'motion/turning-leaf',
+              { inputs: [...inputs, HINGED] },
+              swings ? FORMULAS.swings : FORMULAS.folds,
+            )
           : step('kinetic energy', measured, 'motion/leaf-run', { inputs }, 'm v^2 / 2'),
         step('low energy', limit, 'judge/contact-energy', { values: [values.lowEnergy] }),
       ],

@@ -14,7 +14,19 @@ import { type PassageEvidence, passageEvidence } from '../passing/passage-eviden
 import { stateFacts } from './coverage-drafts.ts'
 import { quantity, step } from './drafts.ts'
 import { fieldsOfFunction } from './fields.ts'
-import { bodyPath, DRIVE, fieldPath, HINGED, LEAF, lanePath, OPENING_HEIGHT, OPENING_WIDTH, SURROUNDINGS, sensorPath, VISIBILITY } from './paths.ts'
+import {
+  bodyPath,
+  DRIVE,
+  fieldPath,
+  HINGED,
+  LEAF,
+  lanePath,
+  OPENING_HEIGHT,
+  OPENING_WIDTH,
+  SURROUNDINGS,
+  sensorPath,
+  VISIBILITY,
+} from './paths.ts'
 import type { Context, Draft, RestsOn } from './rule.ts'
 
 const BY = 'passing/lane-verdict'

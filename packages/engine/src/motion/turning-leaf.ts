@@ -1,6 +1,6 @@
 import type { Door, HingedLeaf } from '../model/door.ts'
 import type { PlanPoint } from '../space/plan-distance.ts'
-import { asin, cos, hypot2, sin } from '../space/trigonometry.ts'
+import { asin, atan2, cos, hypot2, sin } from '../space/trigonometry.ts'
 
 /**
  * Where a leaf that turns is in the plan. Its way is that of its edge: the far end of the panel on the hinge, along its arc from shut (0), in mm. So
@@ -72,6 +72,20 @@ export function slabsAt(swing: Swing, way_mm: number): readonly Slab[] {
   const forth = Math.sqrt(Math.max(0, 1 - back * back))
   const joint = { x_mm: hingeX_mm + toward * arm_mm * c, y_mm: side * arm_mm * s }
   return [first, { ...joint, alongX: toward * forth, alongY: -side * back, length_mm: second_mm, half_mm }]
+}
+
+/** Every panel of every leaf: its corners, its middle, and its yaw. */
+export function leafCorners(
+  { swings }: TurningLeaf,
+  way_mm: number,
+): readonly { readonly corners: readonly PlanPoint[]; readonly middle: PlanPoint; readonly length_mm: number; readonly yaw_rad: number }[] {
+  return swings.flatMap((swing) =>
+    slabsAt(swing, way_mm).map((slab) => {
+      const { x_mm, y_mm, alongX, alongY, length_mm } = slab
+      const middle: PlanPoint = [x_mm + (alongX * length_mm) / 2, y_mm + (alongY * length_mm) / 2]
+      return { corners: cornersOf(slab), middle, length_mm, yaw_rad: atan2(alongY, alongX) }
+    }),
+  )
 }
 
 export function cornersOf({ x_mm, y_mm, alongX, alongY, length_mm, half_mm }: Slab): readonly PlanPoint[] {

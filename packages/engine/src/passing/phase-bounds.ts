@@ -99,7 +99,8 @@ export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box):
   const isHeld = closing.from < clear - TOUCH_MM || problem.heldFrom_mm !== undefined
   const isMetBefore = isHeld && late1 + enter1 - heldFor(problem, slow0, slow1) <= 0
   // at the earliest entry the edge is nowhere higher, whatever the phase
-  const highest = () => wayAt(run, Math.min(middle + enter0, run.rest_s)) + Math.max(profile.peak, fastestOf(closing)) * (1 + restRate) * half
+  const highest = () =>
+    wayAt(run, Math.min(middle + enter0, run.rest_s)) + Math.max(profile.peak, fastestOf(closing)) * (1 + restRate) * half
   // a leaf that turns may rest just above a body that has left before it begins to close
   const isAway = ratio !== undefined && late1 + leave1 <= 0
   if (!isMetBefore && !isAway && enter0 < moves1 && sunkTo(run, enter0 - delay_s) + rate * half > 0) {
@@ -116,7 +117,9 @@ export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box):
   if (!isAllShut && last1 >= rest - restRate * half) {
     const lowest = openedAt(drive, Math.max(0, run.restWay - rate * half), enter0 - rest - restRate * half)
     const ahead =
-      passed === -Infinity ? -Infinity : passed - openedAt(drive, Math.min(drive.way, run.restWay + rate * half), last1 - rest + restRate * half)
+      passed === -Infinity
+        ? -Infinity
+        : passed - openedAt(drive, Math.min(drive.way, run.restWay + rate * half), last1 - rest + restRate * half)
     walk = lowest < clear - TOUCH_MM && ahead < -TOUCH_MM
     gap = Math.min(gap, Math.max(lowest - clear, ahead))
   }

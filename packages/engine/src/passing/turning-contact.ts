@@ -164,7 +164,11 @@ export function isMet(gap_mm: number): boolean {
 }
 
 /** Where both touch: the panel, and a point of the outline that is nearest to it. */
-export function touchOf(slabs: readonly Slab[], { points, radius_mm }: Outline, y_mm: number): { readonly panel: number; readonly at: PlanPoint } {
+export function touchOf(
+  slabs: readonly Slab[],
+  { points, radius_mm }: Outline,
+  y_mm: number,
+): { readonly panel: number; readonly at: PlanPoint } {
   const moved = points.map(([x, y]): PlanPoint => [x, y + y_mm])
   const gaps = slabs.map((slab, panel) => {
     const corners = cornersOf(slab)

@@ -1,5 +1,5 @@
 import { type Closing, runOf } from '../motion/leaf-run.ts'
-import { slabsAt, type Swing } from '../motion/turning-leaf.ts'
+import { type Swing, slabsAt } from '../motion/turning-leaf.ts'
 import { TOUCH_MM } from '../space/touch.ts'
 import { type Stretch, turningPoints, type View } from './output.ts'
 import { type Bounds, type Box, boundsOf, enters, latest, leaves, type Problem } from './phase-bounds.ts'
@@ -51,7 +51,7 @@ const MOST_BOXES = 150
 const MOST_BOXES_LAST = 1500
 const MOST_GAP_BOXES = 40
 /** Once a contact is known only a faster one is searched for. */
-const MOST_FASTER_BOXES = 150
+const MOST_FASTER_BOXES = 48
 /** Exact runs for one strip. */
 const MOST_RUNS = 24
 
@@ -78,7 +78,10 @@ export function worstOfTurning(closing: Closing, passage: TurningPassage, speeds
   const idle = closing.from - (passage.reached(passage.enter_mm, passage.leave_mm)?.clear ?? -Infinity)
   tally.gap = Math.min(tally.gap, idle)
   tally.gapAtLeast = Math.min(tally.gapAtLeast, idle)
-  const parts = points.length < 2 ? [[points[0] as number, points[0] as number] as const] : points.slice(1).map((to, i) => [points[i] as number, to] as const)
+  const parts =
+    points.length < 2
+      ? [[points[0] as number, points[0] as number] as const]
+      : points.slice(1).map((to, i) => [points[i] as number, to] as const)
   const asked: Asked = { closing, passage, parts, tally, heldFrom_mm: parked ? parked.place_mm + HELD_MM : Infinity }
   for (const kind of ['struck', 'walked'] as const) settleAll(asked, kind)
   if (tally.struck === undefined && tally.walked === undefined) leastGap(asked)
@@ -107,7 +110,7 @@ function stripsOf({ passage: { enter_mm, leave_mm }, heldFrom_mm }: Asked, lengt
 
 /** Coarse strips first, so that a contact is found before much is halved. */
 function settleAll(asked: Asked, kind: Kind): void {
-  const { passage, tally } = asked
+  const { tally } = asked
   const queue = stripsOf(asked, FIRST_STRIP_MM)
   // whoever is struck first has not walked into it: a strip by itself cannot tell
   const isLeft = kind === 'walked' && tally.struck !== undefined
@@ -262,7 +265,14 @@ function look(asked: Asked, problem: Problem, strip: Strip, { slow0, slow1, late
   }
 }
 
-function lookAt({ closing, passage, tally }: Asked, problem: Problem, strip: Strip, slowness: number, late_s: number, budget: Budget): void {
+function lookAt(
+  { closing, passage, tally }: Asked,
+  problem: Problem,
+  strip: Strip,
+  slowness: number,
+  late_s: number,
+  budget: Budget,
+): void {
   const { swing, ratio, solid, from, enter_mm, leave_mm } = passage
   const run = runOf(closing, problem.isLast ? Infinity : late_s)
   const enters_s = late_s + enters(problem, slowness) - (problem.enter_mm - enter_mm) * slowness

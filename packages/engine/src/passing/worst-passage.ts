@@ -103,7 +103,11 @@ export function worstOfPassage(
   }
 }
 
-export function problemsOf(closing: Closing, passage: Pick<Passage, 'enter_mm' | 'leave_mm' | 'clear' | 'views'>, slowness: number): readonly Problem[] {
+export function problemsOf(
+  closing: Closing,
+  passage: Pick<Passage, 'enter_mm' | 'leave_mm' | 'clear' | 'views'>,
+  slowness: number,
+): readonly Problem[] {
   const { enter_mm, leave_mm, clear } = passage
   const spans = spansOfAll(passage.views, slowness)
   const never: Span = { on: { place_mm: leave_mm, after_s: AFTER_S }, off: { place_mm: leave_mm, after_s: AFTER_S }, response_s: 0 }
