@@ -91,7 +91,12 @@ export function laneVerdict({ door, lane, drive, plane, speeds_mm_per_s, fields,
     passages++
     for (const kind of CONTACTS) {
       const contact = tally[kind]
-      if (contact && contact !== labelled[kind]) tally[kind] = labelled[kind] = { ...contact, ...label }
+      if (!contact || contact === labelled[kind]) continue
+      // a leaf that turns meets a body nearer or farther from shut, place by place: what is told is where it met it
+      const passage = label.passage.clear < Infinity ? label.passage : { ...label.passage, clear: contact.way }
+      const told = { ...contact, ...label, passage }
+      tally[kind] = told
+      labelled[kind] = told
     }
   }
   const farthest_mm = Math.min(FARTHEST_MM, farthest(fields))
@@ -116,7 +121,7 @@ export function laneVerdict({ door, lane, drive, plane, speeds_mm_per_s, fields,
         for (const each of turning)
           for (const opening_mm of openings_mm) {
             worstOfTurning(closingFrom(drive, opening_mm), each, speeds, tally)
-            const passage: Passage = { enter_mm: each.enter_mm, leave_mm: each.leave_mm, clear: opening_mm, views, standing }
+            const passage: Passage = { enter_mm: each.enter_mm, leave_mm: each.leave_mm, clear: Infinity, views, standing }
             keep({ stance, part: each.solid.name, company, x_mm, from, opening_mm, passage, sights: onWay })
           }
         for (const { part, enter_mm, leave_mm } of inPlane) {
