@@ -47,12 +47,14 @@ const SOURCE = { source: { basis: 'invented' } }
 function randomSensor(id: string, width_mm: number, height_mm: number, random: RandomNumbers): Json {
   const { between, chance, pick, whole } = random
   const output = { id: 'field', output: 'OUT 1', function: 'presence', clusterBeams: whole(1, 3) }
+  const outputs = whole(0, 2) > 0 ? undefined : [{ name: 'OUT 1', function: 'presence', presenceTime_s: 'for-ever' }]
+  if (outputs) Reflect.deleteProperty(output, 'function')
   const spotRadius_mm = pick([0, 0, between(0, 8)])
   if (chance(0.2)) {
     const y = between(150, 700)
     const heights_mm = Array.from({ length: whole(3, 12) }, (_, i) => 120 + 110 * i)
     const plane = { id: 'grid', between_mm: [[-60, y], [width_mm + 60, y + pick([0, 0, between(-80, 80)])]], heights_mm } // biome-ignore format: one place each
-    return { id, device: 'segments', planes: [plane], fields: [output], spotRadius_mm, ...SOURCE }
+    return { id, device: 'segments', planes: [plane], fields: [output], outputs, spotRadius_mm, ...SOURCE }
   }
   const limits = {
     ...OPEN,
@@ -65,6 +67,7 @@ function randomSensor(id: string, width_mm: number, height_mm: number, random: R
     reflectanceRef: between(0.05, 0.2),
     backgroundMargin_mm: pick([0, between(0, 100)]),
     spotRadius_mm,
+    outputs,
     fields: [{ ...output, ...limits, clearance_mm: pick([0, between(0, 120)]) }],
     ...SOURCE,
   }

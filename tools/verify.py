@@ -420,7 +420,8 @@ def read_sensor(entry, index, used, width, states):
     planes = given.entries("planes", 64)
     names = [plane.text("id") for plane in planes]
     must_be_different(names, f"{given.place}/planes")
-    fields = [read_field(each, names) for each in given.entries("fields", 32, [{"id": "all", "output": "", "function": "presence"}])]
+    outputs = read_outputs(given)
+    fields = [read_field(with_output(each, outputs), names) for each in given.entries("fields", 32, [{"id": "all", "output": "", "function": "presence"}])]
     must_be_different([each.id for each in fields], f"{given.place}/fields")
     spot = given.number("spotRadius_mm", 0)
     if spot < 0:
@@ -529,6 +530,28 @@ def beam_count(plane):
     if count != int(count) or not 1 <= count <= 4096:
         raise plane.wrong("beamCount", "a whole number from 1 up to 4096")
     return int(count)
+
+
+def read_outputs(given):
+    """The listed outputs by name; None where there is no list, or no fields that could name one."""
+    if not given.has("outputs") or not given.has("fields"):
+        return None
+    listed = given.entries("outputs", 32)
+    names = [each.text("name") for each in listed]
+    must_be_different(names, f"{given.place}/outputs")
+    return dict(zip(names, listed))
+
+
+def with_output(field, outputs):
+    """What a field says for itself stands before what its output says; the function is one and the same."""
+    if outputs is None:
+        return field
+    output = outputs.get(field.text("output"))
+    if output is None:
+        raise field.wrong("output", "an output of this sensor")
+    if field.has("function") and field.text("function") != output.text("function"):
+        raise field.wrong("function", "the function of its output")
+    return Entry({**output.values, **field.values, "function": output.text("function")}, field.place)
 
 
 def read_field(given, planes):

@@ -68,6 +68,7 @@ export async function everyScreen(
   await otherParts(walk, address)
   await entering(walk, address)
   await looking(walk, address)
+  await overTime(walk)
   if (isWhole) {
     await otherDemos(walk)
     await repairs(walk, look)
@@ -167,6 +168,20 @@ async function looking({ page, words, button, shown }: Walk, address: string): P
   await button(words.history.look).last().click()
   await shown('an earlier moment')
   await button(words.notices.now).click()
+}
+
+/** A contact over time: its timeline and slider beside the sentence, leaf and body on the drawing. */
+async function overTime({ page, url, words, shown }: Walk): Promise<void> {
+  await page.goto(url)
+  await openDemo(page, startOf(words.demoDoors['box-hatch']))
+  await settled(page)
+  await page
+    .getByRole('button', { name: startOf(words.inTime.showFor('')) })
+    .first()
+    .click()
+  await page.getByRole('slider').waitFor()
+  await page.locator('.in-time .drawing').waitFor()
+  await shown('judge, over time')
 }
 
 /** What only other doors show: other sensors, other leaves, lanes, other findings. */

@@ -157,6 +157,20 @@ export function pageFaults(page: Page, least_px: number): Promise<string[]> {
           Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > slack
         )
           found.push(`text lies on text: ${named(a.text)} and ${named(b.text)}`)
+    // a drawing has the room of the element around it, and no text of others lies there
+    for (const drawing of document.querySelectorAll('svg.drawing')) {
+      const room = drawing.parentElement
+      if (!room || !isShown(drawing) || !within.contains(drawing)) continue
+      const own = drawing.getBoundingClientRect()
+      const frame = room.getBoundingClientRect()
+      if (
+        own.left < frame.left - slack ||
+        own.top < frame.top - slack ||
+        own.right > frame.right + slack ||
+        own.bottom > frame.bottom + slack
+      )
+        found.push(`a drawing hangs out of its room: ${named(drawing)}`)
+    }
     return [...new Set(found)]
   }, least_px)
 }

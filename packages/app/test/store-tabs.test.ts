@@ -90,7 +90,7 @@ describe('an older program', () => {
         new Promise<void>((done) => {
           const asked = indexedDB.open('doors')
           asked.onsuccess = () => {
-            asked.result.transaction('about', 'readwrite').objectStore('about').put(2, 'format').onsuccess = () => {
+            asked.result.transaction('about', 'readwrite').objectStore('about').put(99, 'format').onsuccess = () => {
               asked.result.close()
               done()
             }

@@ -48,6 +48,7 @@ export type {
   BeamPlane,
   FanPlane,
   Field,
+  Output,
   Pose,
   RangingSensor,
   RowPlane,

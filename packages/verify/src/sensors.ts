@@ -98,9 +98,10 @@ function fieldsOfSensor(values: Json, sensor: Sensor, path: string): readonly Fi
   if (own(values, 'fields') === undefined)
     return [{ ...open, name: `${sensor.id}/all`, acts: 'presence', presence_s: undefined, times: undefined }]
   const ids = new Set<string>()
+  const outputs = outputsAt(own(values, 'outputs'), `${path}/outputs`)
   return listAt(own(values, 'fields'), `${path}/fields`, { least: 1, most: 32 }).map((each, i) => {
     const at = `${path}/fields/${i}`
-    const field = objectAt(each, at)
+    const field = withOutput(objectAt(each, at), outputs, at)
     const id = idAt(own(field, 'id'), `${at}/id`, ids)
     const limit = (name: string, otherwise: number) => {
       const given = sensor.segments ? undefined : own(field, name)
@@ -123,6 +124,28 @@ function fieldsOfSensor(values: Json, sensor: Sensor, path: string): readonly Fi
       times: timesOf(field, at),
     }
   })
+}
+
+function outputsAt(listed: unknown, path: string): ReadonlyMap<string, Json> | undefined {
+  if (listed === undefined) return undefined
+  const outputs = new Map<string, Json>()
+  for (const [k, each] of listAt(listed, path, { least: 1, most: 32 }).entries()) {
+    const output = objectAt(each, `${path}/${k}`)
+    const name = textAt(own(output, 'name'), `${path}/${k}/name`)
+    if (outputs.has(name)) refuse('duplicate-id', `${path}/${k}/name`, 'a name that stands once', name)
+    outputs.set(name, output)
+  }
+  return outputs
+}
+
+/** What a field says for itself stands before what its output says; the function is one and the same. */
+function withOutput(field: Json, outputs: ReadonlyMap<string, Json> | undefined, path: string): Json {
+  if (outputs === undefined) return field
+  const name = textAt(own(field, 'output'), `${path}/output`)
+  const output = outputs.get(name) ?? refuse('unknown-id', `${path}/output`, 'an output of this sensor', name)
+  const [acts, stated] = [own(output, 'function'), own(field, 'function')]
+  if (stated !== undefined && stated !== acts) refuse('unknown', `${path}/function`, 'the function of its output', stated)
+  return { ...output, ...field, function: acts }
 }
 
 function timesOf(field: Json, path: string): Field['times'] {

@@ -28,11 +28,32 @@ export function randomDoorFile(seed: number): RandomDoorFile {
       bodies: { 'own-body': bodyValues(dice) },
     })
     const readLibrary = (file: string) => (file === 'own.json' ? library : undefined)
-    const text = JSON.stringify(doorFile(dice, sha256(library)))
+    const file = doorFile(dice, sha256(library))
+    const text = JSON.stringify(seed % 3 === 0 ? withOutputs(file) : file)
     const parsed = parseDocument(text, { readLibrary, sha256 })
     if (parsed.ok) return { text, readLibrary, door: toDoor(parsed.document, parsed.catalogue) }
   }
   throw new Error(`seed must give a door within 100 throws, got none with ${seed}`)
+}
+
+/** The same door, with what its fields say of their outputs listed as outputs. */
+function withOutputs<F extends { readonly sensors: readonly object[] }>(file: F): F {
+  const sensors = file.sensors.map((sensor) => {
+    const given = (sensor as { fields?: ReturnType<typeof fields> }).fields
+    if (given === undefined) return sensor
+    const outputs = given.map(({ function: acts, presenceTime_s }, i) => ({
+      name: `OUT ${i}`,
+      function: acts,
+      presenceTime_s: acts === 'presence' ? presenceTime_s : undefined,
+    }))
+    const own = given.map(({ function: acts, presenceTime_s, ...field }, i) => ({
+      ...field,
+      output: `OUT ${i}`,
+      presenceTime_s: acts === 'presence' ? undefined : presenceTime_s,
+    }))
+    return { ...sensor, outputs, fields: own, warmUp_s: 9 }
+  })
+  return { ...file, sensors }
 }
 
 interface Throw extends Dice {

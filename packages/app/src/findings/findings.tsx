@@ -206,22 +206,22 @@ const GroupItem = memo(function GroupItem({ door, group, pointed, onPoint, time,
             </button>
           )}
         </div>
-        {time?.finding === first.id && first.course && (
-          <Suspense fallback={null}>
-            <InTime
-              door={door}
-              finding={{ ...first, course: first.course }}
-              at_s={time.at_s}
-              onAt={(at_s) => onTime({ finding: first.id, at_s })}
-            />
-          </Suspense>
-        )}
         {searching && (
           <Suspense fallback={null}>
             <Repairs finding={first} onClose={close} />
           </Suspense>
         )}
       </div>
+      {time?.finding === first.id && first.course && (
+        <Suspense fallback={null}>
+          <InTime
+            door={door}
+            finding={{ ...first, course: first.course }}
+            at_s={time.at_s}
+            onAt={(at_s) => onTime({ finding: first.id, at_s })}
+          />
+        </Suspense>
+      )}
     </li>
   )
 })

@@ -3,33 +3,31 @@ import { called } from '@sillsight/report'
 import { lazy, Suspense, useMemo, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
-import { shownFigure } from '../entry/kinds.ts'
+import { isPlainMm, shownFigure } from '../entry/kinds.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { WordsHere } from '../help/words-here.tsx'
 import { Icon } from '../look/icons.tsx'
 import { doors } from '../store/doors.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
+import { type BegunDoor, begunDoor, forgetBegun, keepBegun, LENGTHS, type LengthName } from './begun-door.ts'
 import { SettingsButton } from './settings.tsx'
 
 const Pad = lazy(() => import('../entry/pad.tsx').then(({ Pad }) => ({ default: Pad })))
-
-const LENGTHS = ['width', 'height', 'mounting', 'offset'] as const
-type LengthName = (typeof LENGTHS)[number]
-interface Entered {
-  readonly mm: number
-  readonly typed: string
-}
 
 /** A first door from six values: an undimensioned sketch whose dimensions are what to take. */
 export function NewDoorScreen() {
   const words = useWords()
   const [, go] = useLocation()
   const sensors = useMemo(firstSensors, [])
-  const [lengths, setLengths] = useState<Partial<Record<LengthName, Entered>>>({})
-  const [name, setName] = useState('')
-  const [side, setSide] = useState('')
-  const [sensor, setSensor] = useState(sensors[0]?.id ?? '')
+  const [begun, setBegun] = useState(begunDoor)
+  const { lengths, name, side } = begun
+  const sensor = (sensors.find(({ id }) => id === begun.sensor) ?? sensors[0])?.id ?? ''
+  const begin = (more: Partial<BegunDoor>) => {
+    const now = { ...begun, ...more }
+    keepBegun(now) // before it is shown: what stands on the screen is there again tomorrow
+    setBegun(now)
+  }
   const [open, setOpen] = useState<LengthName>()
   const [refused, setRefused] = useState<string>()
   const reader = useReader()
@@ -60,7 +58,18 @@ export function NewDoorScreen() {
       setRefused(made.issues.map(({ path, expected, got }) => `${path}: ${expected}, ${got}`).join('; '))
       return
     }
-    const door = await doors.make(made.document, { deed: 'made', name: made.document.name ?? '' })
+    const asTyped = { mountingHeight_mm: mounting.typed, offset_mm: offset.typed }
+    const door = await doors.make(
+      made.document,
+      { deed: 'made', name: made.document.name ?? '' },
+      Object.fromEntries(
+        Object.entries(asTyped)
+          .filter(([, typed]) => !isPlainMm(typed))
+          .map(([key, typed]) => [`sensors/0/${key}`, typed]),
+      ),
+    )
+    await door.settled()
+    forgetBegun()
     go(`/door/${door.id}/judge`)
   }
   const dimension = (length: LengthName) => {
@@ -104,7 +113,7 @@ export function NewDoorScreen() {
                   className="choose"
                   aria-label={words.first.sensor}
                   value={sensor}
-                  onChange={(event) => setSensor(event.target.value)}
+                  onChange={(event) => begin({ sensor: event.target.value })}
                 >
                   {sensors.map((each) => (
                     <option key={each.id} value={each.id}>
@@ -113,8 +122,24 @@ export function NewDoorScreen() {
                   ))}
                 </select>
               ),
-              side: <Line label={words.first.side} hint={words.first.sideHint} maxLength={40} value={side} onChange={setSide} />,
-              name: <Line label={words.first.name} hint={words.first.title} maxLength={200} value={name} onChange={setName} />,
+              side: (
+                <Line
+                  label={words.first.side}
+                  hint={words.first.sideHint}
+                  maxLength={40}
+                  value={side}
+                  onChange={(written) => begin({ side: written })}
+                />
+              ),
+              name: (
+                <Line
+                  label={words.first.name}
+                  hint={words.first.title}
+                  maxLength={200}
+                  value={name}
+                  onChange={(written) => begin({ name: written })}
+                />
+              ),
             }}
           />
         </p>
@@ -148,7 +173,7 @@ export function NewDoorScreen() {
               value: lengths[open]?.mm,
               typed: lengths[open]?.typed,
               question: hardly(words, usual[open], show),
-              onEnter: (mm, typed) => setLengths((now) => ({ ...now, [open]: { mm, typed } })),
+              onEnter: (mm, typed) => begin({ lengths: { ...lengths, [open]: { mm, typed } } }),
             }}
           />
         </Suspense>

@@ -161,7 +161,8 @@ export interface Doors {
   readonly subscribe: (listener: () => void) => () => void
   readonly setAuthor: (name: string) => void
   readonly open: (id: DoorId) => Promise<OpenDoor | undefined>
-  readonly make: (file: DoorFile, deed: Deed) => Promise<OpenDoor>
+  /** @param typed what was typed, by place in the file, as in a snapshot */
+  readonly make: (file: DoorFile, deed: Deed, typed?: Readonly<Record<string, string>>) => Promise<OpenDoor>
   readonly copy: (id: DoorId, name: string) => Promise<DoorId>
   readonly putAway: (id: DoorId, away: boolean) => void
   /** Gone for good, history and all. Where another tab has it open, that tab keeps it. */

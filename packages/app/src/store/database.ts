@@ -1,13 +1,27 @@
+import { sha256 } from '@sillsight/document'
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import type { DoorId } from './contract.ts'
 
 /** Written into the database. A program that finds a larger one only reads: somebody else's newer version knows more. */
-export const FORMAT = 1
+export const FORMAT = 2 // 1: every change a record of its own
 
 /** Bytes with their SHA-256, so that what the disk spoiled is noticed before it is believed. */
 export interface Sealed {
   readonly bytes: Uint8Array
   readonly sha256: string
+}
+
+export type ChangeRecord = Sealed & { readonly door: DoorId; readonly hash: string }
+
+export function sealed(bytes: Uint8Array): Sealed {
+  return { bytes, sha256: sha256(bytes) }
+}
+
+/** The bytes if they are as they were written. */
+export function unsealed(found: unknown): Uint8Array | undefined {
+  if (typeof found !== 'object' || found === null) return undefined
+  const { bytes, sha256: seal } = found as Partial<Sealed>
+  return bytes instanceof Uint8Array && sha256(bytes) === seal ? bytes : undefined
 }
 
 /** What the list of doors shows without opening one, and what this device alone knows of it. */
@@ -24,10 +38,10 @@ export interface CardRecord {
 }
 
 interface Schema extends DBSchema {
-  /** One record for each change of each document. */
+  /** One record for each change of each document; those that were packed together are in the door's packs, whose `hash` is no hash. */
   changes: {
     key: [door: string, hash: string]
-    value: Sealed & { readonly door: DoorId; readonly hash: string }
+    value: ChangeRecord
     indexes: { door: string }
   }
   cards: { key: string; value: CardRecord }

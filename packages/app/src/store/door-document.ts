@@ -38,11 +38,11 @@ export interface Change extends Message {
   readonly maxOp: number
 }
 
-export function newDocument(A: Automerge, file: DoorFile, deed: Deed, author: Author, at_ms: number): DoorDoc {
-  const content = JSON.parse(JSON.stringify(file)) as DoorFile
+export function newDocument(A: Automerge, first: Pick<DoorDocument, 'file' | 'typed'>, deed: Deed, author: Author, at_ms: number): DoorDoc {
+  const content = JSON.parse(JSON.stringify(first)) as typeof first
   return A.change(A.init<DoorDocument>(), options({ deed, author: author.id, name: author.name, at_ms }), (draft) => {
-    draft.file = content
-    draft.typed = {}
+    draft.file = content.file
+    draft.typed = content.typed
     draft.photos = {}
   })
 }
@@ -69,9 +69,9 @@ export function asDraft(draft: DoorDocument): Draft {
   return draft.file as unknown as Draft
 }
 
-/** All changes, each after those that it rests on. */
-export function changesOf(A: Automerge, doc: DoorDoc): readonly Change[] {
-  return A.getChangesMetaSince(doc, []).map(({ hash, deps, actor, startOp, maxOp, message, time }) => ({
+/** All changes that these heads do not know, each after those that it rests on. */
+export function changesOf(A: Automerge, doc: DoorDoc, heads: Heads = []): readonly Change[] {
+  return A.getChangesMetaSince(doc, heads).map(({ hash, deps, actor, startOp, maxOp, message, time }) => ({
     ...messageOf(message, time),
     hash,
     deps,

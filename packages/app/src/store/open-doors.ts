@@ -1,13 +1,13 @@
-import type { DoorFile } from '@sillsight/document'
 import { type Automerge, automerge } from './automerge.ts'
 import { looksLikeBackup, readBackup, writeBackup } from './backup.ts'
-import type { Deed, DoorCard, DoorId, Doors, ImportResult, StorageHealth } from './contract.ts'
-import { type CardRecord, type Database, FORMAT, openDatabase } from './database.ts'
+import type { DoorCard, DoorId, Doors, ImportResult, StorageHealth } from './contract.ts'
+import { type CardRecord, type Database, FORMAT, openDatabase, unsealed } from './database.ts'
 import { type Author, type DoorDoc, type DoorDocument, newDocument } from './door-document.ts'
 import { inspected } from './foreign.ts'
 import { newId } from './new-id.ts'
 import { headsOf, type LiveDoor, liveDoor } from './open-door.ts'
-import { Storage, unsealed } from './storage.ts'
+import { pack } from './pack.ts'
+import { Storage } from './storage.ts'
 import { mend, setAside, storedDoor } from './stored.ts'
 
 /** What tabs of one browser tell each other. */
@@ -113,7 +113,7 @@ export function openDoors(name: string): Doors {
     if (data.kind === 'changes') {
       const held = live.get(data.door) ?? (await opening.get(data.door))
       held?.door.receive(data.changes)
-      if (held && !(await isComplete(held.door))) held.door.receive((await stored(data.door)).changes)
+      if (held && !(await isComplete(held.door))) held.door.receive((await stored(data.door)).changes())
     }
     if (data.kind === 'thrown') {
       const doc = live.get(data.door)?.door.document()
@@ -204,8 +204,11 @@ export function openDoors(name: string): Doors {
   const isComplete = async (door: LiveDoor) => (await automerge()).getMissingDeps(door.document(), []).length === 0
 
   const load = async (id: DoorId): Promise<Live | undefined> => {
-    const { doc, whole } = await stored(id)
-    return doc && whole ? enter(await automerge(), id, doc) : undefined
+    const [database, { doc, whole, packing }] = await Promise.all([ready, stored(id)])
+    if (!doc || !whole) return undefined
+    // nobody waits for it, and where it fails all is as it was: the next opening tries again
+    if (database && packing && !health.newerVersion) void pack(database, packing).catch(() => undefined)
+    return enter(await automerge(), id, doc)
   }
 
   const open = async (id: DoorId): Promise<LiveDoor | undefined> => {
@@ -236,7 +239,7 @@ export function openDoors(name: string): Doors {
     const known = records.has(id)
     const door = (live.get(id) ?? (await opening.get(id)))?.door
     const found = door ? undefined : await stored(id)
-    const before = door?.document() ?? A.applyChanges(A.init<DoorDocument>(), [...(found?.changes ?? [])])[0]
+    const before = door?.document() ?? A.applyChanges(A.init<DoorDocument>(), [...(found?.changes() ?? [])])[0]
     const broken = known && found?.whole === false
     const [after] = A.applyChanges(A.clone(before), [...changes])
     if (headsOf(A, before) === headsOf(A, after) && !broken) return { id, how: 'same' as const }
@@ -264,7 +267,7 @@ export function openDoors(name: string): Doors {
     const found = []
     for (const id of ids) {
       const { doc, changes, whole } = await stored(id)
-      if (doc) found.push({ id, doc, changes, whole, away: records.get(id)?.away ?? false })
+      if (doc) found.push({ id, doc, changes: changes(), whole, away: records.get(id)?.away ?? false })
     }
     const bytes = writeBackup({
       doors: found.map(({ id, changes, away }) => ({ id, changes, away })),
@@ -274,11 +277,11 @@ export function openDoors(name: string): Doors {
     return { bytes, count: found.length }
   }
 
-  const make = async (file: DoorFile, deed: Deed) => {
+  const make: Doors['make'] = async (file, deed, typed = {}) => {
     await ready
     const A = await automerge()
     const id = newId() as DoorId
-    const doc = newDocument(A, file, deed, author, Date.now())
+    const doc = newDocument(A, { file, typed }, deed, author, Date.now())
     const held = enter(A, id, doc)
     held.users++
     keep(A, id, doc, A.getAllChanges(doc))
@@ -304,7 +307,8 @@ export function openDoors(name: string): Doors {
     make,
     async copy(id, called) {
       const door = await mustOpen(id, 'copied')
-      const made = await make({ ...door.document().file, name: called }, { deed: 'copied', name: called })
+      const { file, typed } = door.document()
+      const made = await make({ ...file, name: called }, { deed: 'copied', name: called }, typed)
       made.close()
       door.close()
       return made.id

@@ -1,6 +1,5 @@
-import { sha256 } from '@sillsight/document'
 import type { DoorId, Saving } from './contract.ts'
-import type { CardRecord, Database, Sealed } from './database.ts'
+import { type CardRecord, type Database, sealed } from './database.ts'
 
 /** What waits to be written: everything in one transaction, or nothing. */
 export interface Write {
@@ -143,15 +142,4 @@ async function writeAll(database: Database, writes: readonly Write[]): Promise<v
     }
     throw problem
   }
-}
-
-function sealed(bytes: Uint8Array): Sealed {
-  return { bytes, sha256: sha256(bytes) }
-}
-
-/** The bytes if they are as they were written. */
-export function unsealed(found: unknown): Uint8Array | undefined {
-  if (typeof found !== 'object' || found === null) return undefined
-  const { bytes, sha256: seal } = found as Partial<Sealed>
-  return bytes instanceof Uint8Array && sha256(bytes) === seal ? bytes : undefined
 }

@@ -1,21 +1,21 @@
 import type { Automerge } from './automerge.ts'
 import type { DoorId } from './contract.ts'
-import type { Database, Sealed } from './database.ts'
+import { type ChangeRecord, type Database, unsealed } from './database.ts'
 import type { DoorDoc, DoorDocument } from './door-document.ts'
-import { unsealed } from './storage.ts'
-
-type ChangeRecord = Sealed & { readonly door: DoorId; readonly hash: string }
+import { isPack, type Packing, packingOf } from './pack.ts'
 
 /** What there is of a door: written, or waiting to be. */
 export interface Stored {
   /** Undefined where nothing can be read. */
   readonly doc: DoorDoc | undefined
   /** The changes of `doc`: sound, and resting on nothing that is gone. */
-  readonly changes: readonly Uint8Array[]
+  readonly changes: () => readonly Uint8Array[]
   /** Nothing is spoiled and nothing is missing. */
   readonly whole: boolean
-  /** Records that are not as they were written. */
+  /** Records that are not as they were written, and of which there is no sound copy. */
   readonly spoiled: readonly ChangeRecord[]
+  /** What could be written in place of all that was read, where that is worth it. */
+  readonly packing: Packing | undefined
 }
 
 /**
@@ -30,18 +30,22 @@ export async function storedDoor(
   waiting: () => readonly Uint8Array[],
 ): Promise<Stored> {
   const records = database ? await database.getAllFromIndex('changes', 'door', id) : []
-  const spoiled = records.filter((record) => unsealed(record) === undefined)
-  const sound = records.map(unsealed).filter((bytes) => bytes !== undefined)
-  const doc = documentOf(A, [...sound, ...waiting()])
-  if (!doc) return { doc, changes: [], whole: false, spoiled }
+  const read = records.map((record) => ({ record, bytes: unsealed(record) }))
+  const packs = read.filter(({ record }) => isPack(record))
+  const pack = packs.find(({ bytes }) => bytes !== undefined)?.bytes
+  const spoiled = read.filter(({ record, bytes }) => bytes === undefined && !(isPack(record) && pack)).map(({ record }) => record)
+  const loose = read.flatMap(({ record, bytes }) => (bytes && !isPack(record) ? [bytes] : []))
+  const doc = documentOf(A, pack, [...loose, ...waiting()])
+  if (!doc) return { doc, changes: () => [], whole: false, spoiled, packing: undefined }
   const missing = A.getMissingDeps(doc, heads.split(' ').filter(isHash))
-  return { doc, changes: A.getAllChanges(doc), whole: missing.length === 0 && spoiled.length === 0, spoiled }
+  const whole = missing.length === 0 && spoiled.length === 0
+  return { doc, changes: () => A.getAllChanges(doc), whole, spoiled, packing: whole ? packingOf(A, id, doc, records) : undefined }
 }
 
-/** The document of some changes; those that rest on one that is not there wait in it and do not count. */
-function documentOf(A: Automerge, changes: readonly Uint8Array[]): DoorDoc | undefined {
+/** The document of a pack and some changes; those that rest on one that is not there wait in it and do not count. */
+function documentOf(A: Automerge, pack: Uint8Array | undefined, changes: readonly Uint8Array[]): DoorDoc | undefined {
   try {
-    const [doc] = A.applyChanges(A.init<DoorDocument>(), [...changes])
+    const [doc] = A.applyChanges(pack ? A.load<DoorDocument>(pack) : A.init<DoorDocument>(), [...changes])
     return doc.file ? doc : undefined
   } catch {
     return undefined // cannot be decoded although it is as it was written
@@ -59,7 +63,7 @@ export async function setAside(database: Database, spoiled: readonly ChangeRecor
 export async function mend(database: Database, id: DoorId, isPart: (hash: string) => boolean): Promise<void> {
   const transaction = database.transaction(['changes', 'damaged'], 'readwrite', { durability: 'strict' })
   for (const found of await transaction.objectStore('changes').index('door').getAll(id)) {
-    if (isPart(found.hash)) continue
+    if (isPack(found) ? unsealed(found) : isPart(found.hash)) continue
     await transaction.objectStore('damaged').put({ found, at_ms: Date.now() }, asideKey(found))
     await transaction.objectStore('changes').delete([found.door, found.hash])
   }

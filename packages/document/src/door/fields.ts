@@ -2,6 +2,7 @@ import type { Approach, Field } from '@sillsight/engine'
 import type { FileField } from '../schema/sensor.ts'
 import { shown, shownText } from '../shown.ts'
 import { DEFAULTS } from './defaults.ts'
+import { ofOutput } from './outputs.ts'
 import { type Given, mustRise } from './sensors.ts'
 import { NO_SOURCE } from './sources.ts'
 import { reportTwins } from './states.ts'
@@ -21,7 +22,7 @@ export function fieldsOf(given: Given, device: Device): readonly Field[] {
         name: 'all',
         clearance_mm: DEFAULTS.clearance_mm,
         clusterBeams: DEFAULTS.clusterBeams,
-        output: 'output',
+        output: values.outputs?.find(({ function: acts }) => acts === 'presence')?.name ?? 'output',
         function: 'presence',
         presenceTime_s: undefined,
         blanking: [],
@@ -36,7 +37,8 @@ export function fieldsOf(given: Given, device: Device): readonly Field[] {
   return values.fields.map((field, i) => fieldOf(field, planes, `${path}/fields/${i}`, device, given))
 }
 
-function fieldOf(field: FileField, planes: readonly string[], path: string, device: Device, { remarks }: Given): Field {
+function fieldOf(field: FileField, planes: readonly string[], path: string, device: Device, given: Given): Field {
+  const { remarks } = given
   for (const [i, id] of (field.planes ?? []).entries()) {
     if (!planes.includes(id))
       remarks.issue({
@@ -56,11 +58,7 @@ function fieldOf(field: FileField, planes: readonly string[], path: string, devi
     name: field.name ?? field.id,
     planes: [...new Set(field.planes ?? planes)],
     output: field.output,
-    function: field.function,
-    presenceTime_s: field.presenceTime_s === 'for-ever' ? Infinity : field.presenceTime_s,
-    response_s: field.response_s,
-    fastestResponse_s: field.fastestResponse_s,
-    hold_s: field.hold_s,
+    ...ofOutput(field, path, given),
     ...(field.approach ? { approach: approachOf(field.approach) } : {}),
     blanking: field.blanking ?? [],
   }

@@ -6,6 +6,7 @@ import { type FilePlane, type FileSensor, type LibrarySensor, sensorSchema } fro
 import { shown, shownText } from '../shown.ts'
 import { DEFAULTS } from './defaults.ts'
 import { fieldsOf } from './fields.ts'
+import { ofOutput, outputsOf } from './outputs.ts'
 import { rangingPlanes, segmentPlanes } from './planes.ts'
 import { doorwayPose, type FilePlace } from './pose.ts'
 import { weakestSource } from './sources.ts'
@@ -133,6 +134,7 @@ function rangingSensor(given: Given, device: 'scanner' | 'downward-row'): Rangin
     reflectanceRef,
     backgroundMargin_mm: values.backgroundMargin_mm ?? DEFAULTS.backgroundMargin_mm,
     spotRadius_mm: values.spotRadius_mm ?? 0,
+    ...outputsOf(given),
     fields,
     learnedIn: learnedIn(given, doorway),
   }
@@ -181,7 +183,7 @@ function segmentSensor(given: Given): SegmentSensor | undefined {
   ])
   const planes = segmentPlanes(given)
   const fields = fieldsOf(given, 'segments')
-  return planes && { kind: 'segment', id, name, source, planes, spotRadius_mm: values.spotRadius_mm ?? 0, fields }
+  return planes && { kind: 'segment', id, name, source, planes, spotRadius_mm: values.spotRadius_mm ?? 0, ...outputsOf(given), fields }
 }
 
 function zoneOnlySensor(given: Given): ZoneOnlySensor | undefined {
@@ -203,8 +205,8 @@ function zoneOnlySensor(given: Given): ZoneOnlySensor | undefined {
   if (covers === undefined || values.function === undefined || output === undefined) return undefined
   mustRise(covers.xMin_mm, covers.xMax_mm, `${path}/covers/xMax_mm`, 'xMin_mm', remarks)
   mustRise(covers.yMin_mm, covers.yMax_mm, `${path}/covers/yMax_mm`, 'yMin_mm', remarks)
-  const { xMin_mm, xMax_mm, yMin_mm, yMax_mm } = covers
-  return { kind: 'zone-only', id, name, source, function: values.function, output, needs, xMin_mm, xMax_mm, yMin_mm, yMax_mm }
+  const { function: acts } = ofOutput({ id, output, function: values.function }, path, given)
+  return { kind: 'zone-only', id, name, source, function: acts, output, needs, ...covers, ...outputsOf(given) }
 }
 
 /** A value that this kind of device does not have would be believed to act: it is refused instead of ignored. */

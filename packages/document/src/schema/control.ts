@@ -1,4 +1,4 @@
-import { choice, optional, type Plain, record } from './parts.ts'
+import { choice, number, optional, type Plain, record } from './parts.ts'
 import { sourceSchema } from './source.ts'
 
 const fact = <const V extends readonly [string, ...string[]]>(values: V, means: string) =>
@@ -10,9 +10,17 @@ export const controlSchema = record(
       ['hold-to-run', 'stays', 'closes'],
       'With a presence sensor faulted or unplugged: the door can still be held to run, stays, or closes all the same.',
     ),
-    powerReturn: fact(
-      ['waits', 'moves-guarded', 'moves'],
-      'When power returns: it waits for a command, moves only once its sensors are awake, or moves at once.',
+    powerReturn: optional(
+      record(
+        {
+          does: choice(['waits', 'moves-guarded', 'moves'], 'What the control does.'),
+          closesAfter_s: optional(
+            number({ from: 0, upTo: 3600 }, 'From the return of power until a closing can begin, at the earliest, whoever commands it.'),
+          ),
+          source: sourceSchema,
+        },
+        'When power returns: it waits for a command, moves only once its sensors are awake, or moves at once.',
+      ),
     ),
     fire: fact(
       ['none', 'presence-first', 'fire-first'],

@@ -92,6 +92,38 @@ const approachSchema = record(
   'What the separation-distance standard asks about this field.',
 )
 
+const FUNCTIONS = ['presence', 'opening', 'call'] as const
+
+const presenceTime = (more: string) =>
+  optional(
+    wordOr(
+      'for-ever',
+      number({ above: 0, upTo: 1e6 }, 'Seconds.'),
+      'a number above 0',
+      `How long a standing body is held; "for-ever" if it is never let go. ${more}`,
+    ),
+  )
+
+const outputSchema = record(
+  {
+    name: name('As on the terminal, and as the fields name it.'),
+    function: choice(FUNCTIONS, 'presence: stops the closing leaf. opening, call: make it open, and guard nobody.'),
+    response_s: optional(number({ from: 0, upTo: 60 }, 'The response of its fields that give none of their own.')),
+    fastestResponse_s: optional(
+      number({ from: 0, upTo: 60 }, 'The shortest response that its fields can be set to, where they give none.'),
+    ),
+    hold_s: optional(number({ from: 0, upTo: 600 }, 'The hold of its fields that give none of their own.')),
+    presenceTime_s: presenceTime('For its fields that give none of their own; only where it acts for presence.'),
+    whileWarmingUp: optional(
+      choice(
+        ['detecting', 'clear', 'undefined'],
+        'What it says from the return of power until the sensor is awake: as if somebody were seen, as if nobody were, or either.',
+      ),
+    ),
+  },
+  'One output of the sensor and what it does at the door.',
+)
+
 const fieldSchema = record(
   {
     id: id('Name inside the sensor.'),
@@ -107,15 +139,8 @@ const fieldSchema = record(
       wholeNumber({ from: 1, upTo: BOUNDS.beamsOfPlane }, 'Neighbouring beams that must agree. If absent, 1 is assumed.'),
     ),
     output: name('The output that it switches, as on the terminal.'),
-    function: choice(['presence', 'opening', 'call'], 'What that output does at the door.'),
-    presenceTime_s: optional(
-      wordOr(
-        'for-ever',
-        number({ above: 0, upTo: 1e6 }, 'Seconds.'),
-        'a number above 0',
-        'How long a standing body is held; "for-ever" if it is never let go. If absent, nobody said.',
-      ),
-    ),
+    function: optional(choice(FUNCTIONS, 'What that output does at the door. Needed here or in `outputs`.')),
+    presenceTime_s: presenceTime('If absent here and in `outputs`, nobody said.'),
     response_s: optional(
       number(
         { from: 0, upTo: 60 },
@@ -161,7 +186,11 @@ const values = {
   backgroundMargin_mm: optional(distance_mm('How far before its learned background a point must lie. If absent, 0 is assumed.')),
   spotRadius_mm: optional(distance_mm('Radius of the beam spot; 0 if absent.')),
   usualTilt_deg: optional(angle_deg('Tilt that is used where the door file gives a mounting height but no tilt.', 89)),
-  function: optional(choice(['presence', 'opening', 'call'], 'zone-only: what its output does at the door.')),
+  outputs: optional(
+    list(outputSchema, { from: 1, upTo: BOUNDS.fields }, 'Its outputs. Where they are listed, every field switches one of them.'),
+  ),
+  warmUp_s: optional(number({ from: 0, upTo: 3600 }, 'From the return of power until it sees and its outputs say so, at the latest.')),
+  function: optional(choice(FUNCTIONS, 'zone-only: what its output does at the door.')),
   output: optional(name('zone-only: its output.')),
   needs: optional(note('zone-only: what sets it off, as its maker says: least speed or force.')),
 }
@@ -210,4 +239,5 @@ export const librarySensorSchema = record(
 export type FileSensor = Plain<typeof sensorSchema>
 export type LibrarySensor = Plain<typeof librarySensorSchema>
 export type FilePlane = Plain<typeof planeSchema>
+export type FileOutput = Plain<typeof outputSchema>
 export type FileField = Plain<typeof fieldSchema>

@@ -50,6 +50,6 @@ function draftOf(fact: Fact, stated: Control[Fact], concept: ProtectionConcept |
 }
 
 /** So that a statement from memory makes no pass until somebody holds it against the manual or the door. */
-function asValue(path: string, source: OutsideValue['source']): OutsideValue {
+export function asValue(path: string, source: OutsideValue['source']): OutsideValue {
   return { id: path, value: 1, unit: '1', means: 'What the control does, as it was stated.', source }
 }

@@ -27,6 +27,7 @@ import { smallestBodyRule } from './smallest-body.ts'
 import { stopsIfShut } from './stops-if-shut.ts'
 import { struckByLeaf } from './struck-by-leaf.ts'
 import { walkedInto } from './walked-into.ts'
+import { warmUp } from './warm-up.ts'
 import { zoneCovered } from './zone-covered.ts'
 import { zoneOnlyDevice } from './zone-only-device.ts'
 
@@ -52,6 +53,7 @@ export const RULES: readonly Rule[] = [
   contactForce,
   contactEnergy,
   controlFact,
+  warmUp,
   approachDistance,
   openingInTime,
   stopsIfShut,

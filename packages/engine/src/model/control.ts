@@ -5,7 +5,12 @@ export interface Control {
   /** With a presence sensor faulted or unplugged: it may still be held to run, it stays, or it closes all the same. */
   readonly sensorFault: ControlFact<'hold-to-run' | 'stays' | 'closes'> | undefined
   /** When power returns: it waits for a command, moves with its sensors awake, or moves at once. */
-  readonly powerReturn: ControlFact<'waits' | 'moves-guarded' | 'moves'> | undefined
+  readonly powerReturn:
+    | (ControlFact<'waits' | 'moves-guarded' | 'moves'> & {
+        /** From then until a closing can begin, at the earliest; undefined where nobody said. */
+        readonly closesAfter_s?: number | undefined
+      })
+    | undefined
   /** Whether a function that closes in a fire heeds presence. */
   readonly fire: ControlFact<'none' | 'presence-first' | 'fire-first'> | undefined
   /** Whether a function that lets people out wins over all else. */

@@ -7,6 +7,18 @@ interface SensorBase {
   readonly id: string
   readonly name: string
   readonly source: Source
+  /** What was said of single outputs; response, hold and presence time stand in their fields. */
+  readonly outputs?: readonly Output[]
+  /** From the return of power until it sees, at the latest; undefined if nobody said. */
+  readonly warmUp_s?: number | undefined
+}
+
+/** One output of a sensor. Fields name it. */
+export interface Output {
+  readonly name: string
+  readonly function: SensingFunction
+  /** As if somebody were seen, as if nobody were, or either; undefined if nobody said. */
+  readonly whileWarmingUp: 'detecting' | 'clear' | 'undefined' | undefined
 }
 
 /** A scanner, or a door-mounted presence sensor as a row of downward ranging beams: docs/method.md, sections 1 and 2. */

@@ -270,10 +270,13 @@ function rowsOf(frame: Frame, top_mm: number, left_mm: number): { readonly marks
     const below = { ...curve, top_mm: bar.bottom_mm + 0.6, bottom_mm: bar.bottom_mm + 0.6 + SWITCH_MM }
     const seen = stretchesIn(frame, visible, bar)
     const unseen = gapsIn(seen, bar)
+    const whole = timeline.field(called(sensor, reader), called(name, reader))
+    // where it would be cut, the name says more than half a sentence: what hatched and inked mean stands in the keys
+    const said = textWidth_mm(whole, SIZE_MM) <= width_mm ? whole : called(sensor, reader)
     return {
       hatched: unseen,
       marks: [
-        ...title(timeline.field(called(sensor, reader), called(name, reader)), y_mm),
+        ...title(said, y_mm),
         area('thing', bar, 'paper'),
         ...unseen.flatMap((gap) => [area('unseen', gap, 'unseen'), ...hatchLines([corners(gap)]).map((points) => line('hatch', points))]),
         area('thing', below, 'paper'),

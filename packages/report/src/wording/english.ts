@@ -10,6 +10,7 @@ import { contactEnergy, contactForce } from './en/forces.ts'
 import { phrases } from './en/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
 import { passageGap, struckByLeaf, walkedInto } from './en/traffic.ts'
+import { warmUp } from './en/waking.ts'
 import type { Language } from './language.ts'
 
 export const english: Language = {
@@ -35,6 +36,7 @@ export const english: Language = {
     'contact-force': contactForce,
     'contact-energy': contactEnergy,
     'control-fact': controlFact,
+    'warm-up': warmUp,
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,

@@ -10,6 +10,7 @@ import { contactEnergy, contactForce } from './de/forces.ts'
 import { phrases } from './de/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './de/sensors.ts'
 import { passageGap, struckByLeaf, walkedInto } from './de/traffic.ts'
+import { warmUp } from './de/waking.ts'
 import type { Language } from './language.ts'
 
 export const german: Language = {
@@ -35,6 +36,7 @@ export const german: Language = {
     'contact-force': contactForce,
     'contact-energy': contactEnergy,
     'control-fact': controlFact,
+    'warm-up': warmUp,
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,

@@ -28,10 +28,13 @@ const PATTERNS: readonly (readonly [RegExp, (found: Found) => string])[] = [
   [/^at most (\d+) (.+)$/, ([, count, what]) => `höchstens ${count} ${THINGS[what ?? ''] ?? what}`],
   [/^one of (.+)$/, ([, words]) => `eines von ${words}`],
   [/^version (\d+)$/, ([, version]) => `Fassung ${version}`],
+  [/^nothing here for an output that does not act for presence$/, () => 'hier nichts bei einem Ausgang, der nicht für Anwesenheit wirkt'],
+  [/^presence, opening or call$/, () => 'presence, opening oder call'],
+  [/^the function of its output, (.+)$/, ([, acts]) => `die Funktion seines Ausgangs, ${acts}`],
   [/^nothing here (?:for device|beside) (.+)$/, ([, what]) => `hier nichts neben ${what}`],
   [/^(.+) for device (.+)$/, ([, what, device]) => `${what} bei ${device}`],
   [
-    /^(a body|a state|a plane of this sensor|a sensor of a library|a body of a library) ?\((.*)\)$/,
+    /^(a body|a state|a plane of this sensor|an output of this sensor|a sensor of a library|a body of a library) ?\((.*)\)$/,
     ([, what, known]) => `${THINGS[what ?? '']} (${known})`,
   ],
   [/^a list of (?:(\d+) to|at most) (\d+)$/, ([, least, most]) => `eine Liste von ${least ? `${least} bis` : 'höchstens'} ${most}`],
@@ -117,6 +120,7 @@ const THINGS: Readonly<Record<string, string>> = {
   'a body': 'ein Körper',
   'a state': 'ein Zustand',
   'a plane of this sensor': 'eine Ebene dieses Sensors',
+  'an output of this sensor': 'ein Ausgang dieses Sensors',
   'a sensor of a library': 'ein Sensor einer Bibliothek',
   'a body of a library': 'ein Körper einer Bibliothek',
 }

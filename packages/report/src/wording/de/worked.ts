@@ -160,6 +160,10 @@ const WHOLE: Readonly<Record<string, string>> = {
   'tiles that touch and are neither proved seen nor not free':
     'Kacheln, die sich berühren und weder als gesehen noch als nicht frei bewiesen sind',
   'time unheld': 'ungehaltene Zeit',
+  'time unguarded': 'ungesicherte Zeit',
+  'max(0, warm-up - time until a closing can begin)': 'max(0, Aufwachzeit - Zeit, bis geschlossen werden kann)',
+  'no closing begins while a presence sensor that is not awake yet says that nobody is there':
+    'nichts schließt, solange ein noch nicht wacher Anwesenheitssensor meldet, dass niemand da ist',
   'to be guarded': 'zu sichern',
   'unseen placements of the grid among these tiles': 'ungesehene Plätze des Rasters in diesen Kacheln',
   'unseen placements that touch along an edge or at a corner': 'ungesehene Plätze, die sich an Kante oder Ecke berühren',
