@@ -1,6 +1,6 @@
 import { type Course, type Door, floorHeight, floorPieces, leafCorners, readingAt, turningLeaf } from '@sillsight/engine'
-import { bodyAt } from '@sillsight/report'
-import type { Shape, Solid } from './solids.ts'
+import { bodyAt, solidsOfBody } from '@sillsight/report'
+import { type Shape, type Solid, shapeOf } from './solids.ts'
 
 /** One instant of a course: what moves, and where it then is. */
 export interface Moment {
@@ -57,22 +57,5 @@ function turningPanels(door: Door, way_mm: number): readonly Solid[] {
 function bodySolids(door: Door, course: Course, state: string | undefined, at_s: number): readonly Solid[] {
   const body = bodyAt(door, course, state, at_s)
   if (body === undefined) return []
-  const { posture, worstCase } = body
-  const { x_mm, y_mm, z_mm, yaw_rad } = worstCase
-  const shaped = (at: Shape): Solid => ({ kind: 'moving', name: 'body', at })
-  const box = (x: number, y: number, from_mm: number, a: number, b: number, c: number) =>
-    shaped({ shape: 'box', middle: [x, y, z_mm + from_mm + c / 2], size_mm: [a, b, c], yaw_rad })
-  const post = (x: number, y: number, from_mm: number, radius_mm: number, height_mm: number) =>
-    shaped({ shape: 'post', middle: [x, y, z_mm + from_mm + height_mm / 2], radius_mm, height_mm })
-  if (posture.shape === 'cylinder') return [post(x_mm, y_mm, 0, posture.radius_mm, posture.height_mm)]
-  const [cos, sin] = [Math.cos(yaw_rad), Math.sin(yaw_rad)]
-  return (
-    posture.parts?.map((part) => {
-      const x = x_mm + part.alongX_mm * cos - part.alongY_mm * sin
-      const y = y_mm + part.alongX_mm * sin + part.alongY_mm * cos
-      return part.shape === 'box'
-        ? box(x, y, part.from_mm, part.a_mm, part.b_mm, part.c_mm)
-        : post(x, y, part.from_mm, part.radius_mm, part.height_mm)
-    }) ?? [box(x_mm, y_mm, 0, posture.a_mm, posture.b_mm, posture.c_mm)]
-  )
+  return solidsOfBody(body.posture, body.worstCase).map((solid) => ({ kind: 'moving', name: 'body', at: shapeOf(solid) }))
 }

@@ -10,13 +10,14 @@ import { controlOf } from './control.ts'
 import { airOf, crossingsOf } from './crossings.ts'
 import { dangersOf } from './dangers.ts'
 import { UNNAMED_DOOR } from './defaults.ts'
+import { checkHoldOpen, driveOf } from './drive.ts'
 import { leafOf } from './hinged.ts'
 import { checkPlaces } from './places.ts'
 import { noteReadings } from './readings.ts'
 import { forceRecordsOf } from './records.ts'
 import { doorSensors } from './sensors.ts'
 import { doorStates } from './states.ts'
-import { checkPassages, driveOf, lanesOf } from './traffic.ts'
+import { checkPassages, lanesOf } from './traffic.ts'
 import { checkWork, stancesOf as countStances } from './work.ts'
 import { doorZones } from './zones.ts'
 
@@ -84,12 +85,13 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     confirmations: file.confirmations ?? [],
     assumed: remarks.assumed,
   }
+  checkHoldOpen(door.drive, door.sensors, remarks)
   checkPlaces({ states, sensors, bodies, zones: file.zones === undefined ? [] : zones }, remarks)
   checkPassages(
     lanes,
     {
       states: states.length,
-      openings: 1 + (survey.drive?.partialOpenings_mm?.length ?? 0),
+      openings: (1 + (survey.drive?.partialOpenings_mm?.length ?? 0)) * (survey.drive?.cycle?.afterAttempts === 'partial' ? 2 : 1),
       stances: (ids) => bodies.filter(({ id }) => ids.includes(id)).reduce((sum, body) => sum + countStances(body, false), 0),
     },
     remarks,

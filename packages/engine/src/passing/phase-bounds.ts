@@ -2,10 +2,11 @@ import { type Closing, curveAt, type LeafDrive, type LeafRun, runOf, wayAt } fro
 import { movedAt, restToRest, speedAt } from '../motion/profile.ts'
 import { TOUCH_MM } from '../space/touch.ts'
 import { hypot2 } from '../space/trigonometry.ts'
-import { type Span, timeAt } from './output.ts'
+import { type Instant, type Span, timeAt } from './output.ts'
+import type { Start } from './start-of-closing.ts'
 
 /** The phases between two spans of the output, or after the last. */
-export interface Problem {
+export interface Problem extends Start {
   readonly closing: Closing
   readonly clear: number
   readonly enter_mm: number
@@ -17,13 +18,16 @@ export interface Problem {
   readonly mayStand: boolean
   /** It brings it about in no other way. */
   readonly mustStand?: boolean
-  readonly off: Span['off'] | undefined
   /** Of a leaf that turns: where its edge has no more than this to go it has passed the body, and is not met any more. */
   readonly passed?: number
   /** Of a leaf that turns: whoever comes to this place of the way before the closing begins has walked into the leaf that rests. */
   readonly heldFrom_mm?: number
   /** Of a leaf that turns: no point of it goes faster than so many times its edge. */
   readonly ratio?: number
+  /** Told to stop after it has run for longer than this, the closing is not stopped: the output does not act any more. */
+  readonly actsFor_s?: number | undefined
+  /** It has run for at least each of these when it is told to stop, else it was told before, or could not begin. */
+  readonly ranFor?: readonly Instant[] | undefined
 }
 
 /** Speeds of the body and phases of the closing that are settled together. */
@@ -41,9 +45,29 @@ export function enters({ enter_mm, next }: Problem, slowness: number): number {
 export function leaves({ leave_mm, next }: Problem, slowness: number): number {
   return (leave_mm - next.on.place_mm) * slowness - next.on.after_s
 }
-/** The longest that a closing can have run when it is told to stop. */
-export function latest({ off, next }: Problem, slowness: number): number {
-  return off === undefined ? Infinity : Math.max(0, timeAt(next.on, slowness) - timeAt(off, slowness))
+/** The longest that a closing can have run when it is told to stop; below 0 where none may begin. */
+export function latest({ notBefore, next, actsFor_s = Infinity }: Problem, slowness: number): number {
+  return notBefore.reduce((least, start) => Math.min(least, roomAfter(start, next, slowness)), actsFor_s)
+}
+function roomAfter({ at, quiet_s }: Start['notBefore'][number], next: Span, slowness: number): number {
+  return Math.max(0, timeAt(next.on, slowness) - timeAt(at, slowness)) - quiet_s
+}
+/** The shortest. */
+export function soonest({ until, next, ranFor = [] }: Problem, slowness: number): number {
+  const begun_s = until === undefined ? 0 : Math.max(0, timeAt(next.on, slowness) - timeAt(until, slowness))
+  return ranFor.reduce((most, instant) => Math.max(most, timeAt(instant, slowness)), begun_s)
+}
+/** Whether no closing of a box may begin: one limit alone says so at both ends, and so between. */
+export function mayNotBegin({ notBefore, until, next }: Problem, { slow0, slow1, late0, late1 }: Box): boolean {
+  if (notBefore.some((start) => Math.max(roomAfter(start, next, slow0), roomAfter(start, next, slow1)) < late0)) return true
+  const least = (slowness: number) => (until === undefined ? 0 : timeAt(next.on, slowness) - timeAt(until, slowness))
+  return Math.min(least(slow0), least(slow1)) > late1
+}
+/** What of a box can be: none of its closings has run for less. Undefined where that leaves nothing of it. */
+export function possible({ ranFor }: Problem, box: Box): Box | undefined {
+  if (ranFor === undefined) return box
+  const least = ranFor.reduce((most, instant) => Math.max(most, Math.min(timeAt(instant, box.slow0), timeAt(instant, box.slow1))), 0)
+  return least > box.late1 ? undefined : { ...box, late0: Math.max(box.late0, least) }
 }
 
 /** How long before it enters the stretch a body has met the resting leaf, at the least. */
@@ -142,8 +166,8 @@ function easesOff({ profile, drive: { close, stopDecel, stoppingCurve } }: Closi
 }
 
 /** The way of a leaf that came to rest so long ago. One that rested lower or later is lower at any time until it is open. */
-function openedAt({ way, open, reverseDelay_s = Infinity }: LeafDrive, restWay: number, rested_s: number): number {
-  return rested_s > reverseDelay_s ? restWay + movedAt(restToRest(way - restWay, open), rested_s - reverseDelay_s) : restWay
+function openedAt({ way, open, reverseDelay_s = Infinity, reverseTo = way }: LeafDrive, restWay: number, rested_s: number): number {
+  return rested_s > reverseDelay_s ? restWay + movedAt(restToRest(reverseTo - restWay, open), rested_s - reverseDelay_s) : restWay
 }
 
 /** Where braking would have brought the edge so long after it began, were there no floor; above it where braking has not begun. */

@@ -142,7 +142,7 @@ function settle(asked: Asked, strip: Strip, kind: Kind, isLast: boolean): number
   }
   if (kind === 'struck' && !standsClear(asked, strip)) keep(passage.ratio * closing.profile.peak)
   for (const [from, to] of parts)
-    for (const problem of problemsFor(closing, passage, met, strip, (from + to) / 2)) {
+    for (const problem of problemsFor(closing, passage, met, strip, from, to)) {
       budget.boxes = Math.min(tally.boxes, tally[kind] ? MOST_FASTER_BOXES : isLast ? MOST_BOXES_LAST : MOST_BOXES)
       const finest = Math.max(FINEST, (strip.to_mm - strip.from_mm) / 16)
       const stack = firstBoxes(problem, from, to)
@@ -183,9 +183,17 @@ function problemOn({ closing, passage, heldFrom_mm }: Asked, { from_mm, to_mm }:
   return { passed: reached.passed, clear: Math.min(reached.clear, closing.from), heldFrom_mm: isBeyond ? heldFrom_mm : undefined }
 }
 
-function problemsFor(closing: Closing, passage: TurningPassage, met: Met, { from_mm, to_mm }: Strip, slowness: number): readonly Problem[] {
+function problemsFor(
+  closing: Closing,
+  passage: TurningPassage,
+  met: Met,
+  { from_mm, to_mm }: Strip,
+  from: number,
+  to: number,
+): readonly Problem[] {
+  // what the control promises of quiet before a closing is not counted on
   const asPassage = { enter_mm: from_mm, leave_mm: to_mm, clear: met.clear, views: passage.views }
-  return problemsOf(closing, asPassage, slowness).map((problem) => ({
+  return problemsOf(closing, asPassage, from, to).map((problem) => ({
     ...problem,
     passed: met.passed,
     ratio: passage.ratio,
@@ -315,7 +323,7 @@ function leastGap(asked: Asked): void {
     const met = problemOn(asked, strip, 'struck')
     if (met === undefined) continue
     for (const [from, to] of parts)
-      for (const problem of problemsFor(closing, passage, met, strip, (from + to) / 2)) {
+      for (const problem of problemsFor(closing, passage, met, strip, from, to)) {
         let left = MOST_GAP_BOXES
         const stack = firstBoxes(problem, from, to)
         for (let box = stack.pop(); box !== undefined; box = stack.pop()) {

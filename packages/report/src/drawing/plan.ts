@@ -1,6 +1,7 @@
 import type { Obstacle } from '@sillsight/engine'
 import { dimensionFigure } from '../wording/figures.ts'
 import { sideName } from '../wording/places.ts'
+import { dangerMarks } from './danger-marks.ts'
 import type { Dimension } from './dimensions.ts'
 import { swingMarks } from './leaf-swing.ts'
 import { type Box, boxAround, type Mark } from './model.ts'
@@ -54,6 +55,7 @@ function drawPlan(scene: Scene, view: View): Drawn {
   const things = thingMarks(scene, view)
   const people = bodies.flatMap((body) => bodyMarks(view, body))
   const sensors = sensorMarks(scene, view)
+  const dangers = dangerMarks(scene, view, (u_mm, v_mm) => ({ u_mm, v_mm }))
   const marks = [
     ...building,
     ...zoneMarks(scene, view),
@@ -61,14 +63,15 @@ function drawPlan(scene: Scene, view: View): Drawn {
     ...things,
     ...(coverage ? unseenMarks(view, coverage) : []), // over things: what is unseen stays in sight wherever it is
     ...people,
+    ...dangers.marks,
     ...sensors.marks,
   ]
   return {
     marks,
     hatched: coverage ? unseenBoxes(view, coverage) : [],
-    kept: [...sensors.kept, ...bodyBoxes(view, bodies), ...thingBoxes(scene, view), ...wallBoxes(scene, view)],
+    kept: [...sensors.kept, ...dangers.boxes, ...bodyBoxes(view, bodies), ...thingBoxes(scene, view), ...wallBoxes(scene, view)],
     lines: linesOf([...building, ...things, ...people]),
-    labels: planLabels(scene, view),
+    labels: [...planLabels(scene, view), ...dangers.labels],
   }
 }
 

@@ -105,7 +105,7 @@ export function reachOf(posture: Posture): number {
 }
 
 /** The corners of a box body's footprint in the plan, or undefined for a cylinder. */
-export function footprint({ posture, worstCase }: ShownBody): readonly Place[] | undefined {
+function footprint({ posture, worstCase }: ShownBody): readonly Place[] | undefined {
   if (posture.shape === 'cylinder') return undefined
   return turnedCorners({ u_mm: worstCase.x_mm, v_mm: worstCase.y_mm }, [posture.a_mm, posture.b_mm], worstCase.yaw_rad)
 }

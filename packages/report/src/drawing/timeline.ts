@@ -112,7 +112,7 @@ interface Frame {
 /** A closing of five seconds is decided in two tenths: what is shown begins and ends a little around what happens, or is all where that is no more. */
 function shownSpan(course: Course, instants: readonly Instant[]): TimeSpan {
   const ends = courseEnds(course)
-  const telling = instants.map(({ at_s }) => at_s).filter((at_s) => at_s !== 0 && at_s !== course.leaves_s)
+  const telling = instants.map(({ at_s }) => at_s).filter((at_s) => at_s !== 0 && at_s !== course.warns_s && at_s !== course.leaves_s)
   const from_s = Math.min(course.at_s, ...telling)
   const to_s = Math.max(course.at_s, ...telling)
   const around_s = Math.max(0.05, 0.18 * (to_s - from_s))
@@ -156,6 +156,7 @@ function phaseMarks({ course, reader, span, xOf, curve }: Frame, top_mm: number)
   const rest_s = course.rest_s ?? Number.POSITIVE_INFINITY
   const told = stop_s !== undefined && stop_s > 0 && stop_s < brake_s ? stop_s : brake_s
   const parts: readonly (readonly [from_s: number, to_s: number, words: string])[] = [
+    [course.warns_s ?? 0, 0, phases.warns],
     [0, told, phases.closes],
     [told, brake_s, phases.delay],
     [brake_s, rest_s, phases.brakes],

@@ -133,6 +133,7 @@ export const phrases: Phrases = {
     closeAccel_m_per_s2: 'wie schnell der schließende Flügel beschleunigt',
     stopDelay_s: 'die Verzögerung der Steuerung',
     stopDecel_m_per_s2: 'wie stark der Flügel bremst',
+    coastDecel_m_per_s2: 'wie der Flügel ohne Bremse ausläuft (eine Rate oder ein Weg)',
     afterStop: 'ob der Flügel nach einem Halt wieder öffnet',
     reverseDelay_s: 'wie lange der Flügel ruht, bevor er wieder öffnet',
     openSpeed_m_per_s: 'die Öffnungsgeschwindigkeit',

@@ -5,10 +5,11 @@ export const timeline: typeof english = {
   way: (unit) => `Kante des Flügels, noch bis zu, ${unit}`,
   angle: 'Winkel des Flügels, ab zu',
   axis: 's, seit der Flügel zu schließen begann',
-  phases: { closes: 'schließt', delay: 'Verzug', brakes: 'bremst', rests: 'ruht', opens: 'öffnet' },
+  phases: { warns: 'warnt', closes: 'schließt', delay: 'Verzug', brakes: 'bremst', rests: 'ruht', opens: 'öffnet' },
   inPlane: 'Körper in der Ebene des Flügels',
   body: 'Körper',
   instants: {
+    warns: 'das Schließen wird befohlen, die Warnung beginnt',
     begins: 'der Flügel beginnt zu schließen',
     visible: 'der Körper wird sichtbar',
     output: 'der Ausgang schaltet',

@@ -144,6 +144,7 @@ export const phrases = {
     closeAccel_m_per_s2: 'how fast the closing leaf speeds up',
     stopDelay_s: 'the delay of the control',
     stopDecel_m_per_s2: 'how fast the leaf brakes',
+    coastDecel_m_per_s2: 'how the leaf coasts without a brake (a rate or a way)',
     afterStop: 'whether the leaf opens again after a stop',
     reverseDelay_s: 'how long the leaf rests before it opens again',
     openSpeed_m_per_s: 'the opening speed',
