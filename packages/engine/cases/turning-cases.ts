@@ -112,7 +112,7 @@ function steppedAnswer(given: TurningCase, every: number): Stepped {
     const pass = walk(given, stopsAt)
     const arrives = Math.floor((begins - pass.start) / given.speed / STEP_S)
     const until = stopsAt === undefined ? pass.steps : Math.min(pass.steps, arrives + lasts)
-    refine(given, pass, Math.max(-lasts, arrives - 2 * lasts), until, every, every > 400 ? 100 : 12, found)
+    refine(given, pass, Math.max(-lasts, arrives - 2 * lasts), until, every, every > 400 ? 700 : 12, found)
   }
   return found
 }
@@ -163,7 +163,7 @@ export function againstTurningStepper(seed: number, every = 400) {
   const given = turningCase(seed)
   const { tally } = engineAnswer(given)
   const stepped = steppedAnswer(given, every)
-  if (given.slowest < given.speed) {
+  if (given.slowest < given.speed && every <= 400) {
     const slower = steppedAnswer({ ...given, speed: (given.slowest + given.speed) / 2 }, every)
     stepped.struck = Math.max(stepped.struck, slower.struck)
     stepped.walked = Math.max(stepped.walked, slower.walked)
