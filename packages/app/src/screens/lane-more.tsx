@@ -10,6 +10,7 @@ import { Pick } from '../entry/pick.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
+import { Explained } from '../help/explained.tsx'
 import { Icon } from '../look/icons.tsx'
 import type { Draft } from '../store/contract.ts'
 import { useAround } from '../words/around.ts'
@@ -68,10 +69,7 @@ function LaneBodies({ path, name, chosen }: { readonly path: string; readonly na
   return (
     <>
       <p>
-        <Sentence
-          text={words.bodies}
-          figures={{ bodies: chosen.length === 0 ? words.allBodies : reader.language.listed(chosen.map(nameOf)) }}
-        />
+        <Explained text={chosen.length === 0 ? words.bodies : words.chosen} />
       </p>
       {chosen.map((id, i) => (
         <div className="thing chosen" key={id}>

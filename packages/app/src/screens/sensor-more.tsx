@@ -70,7 +70,9 @@ export function SensorMore({ index }: { readonly index: number }) {
           />
         </p>
       )}
-      {shown !== undefined && shown.kind !== 'zone-only' && <WakingUp path={path} fields={shown.fields} listed={sensor.outputs} />}
+      {shown !== undefined && shown.kind !== 'zone-only' && (
+        <Outputs path={path} fields={shown.fields} listed={sensor.outputs} own={sensor.fields} />
+      )}
       {sensor.fields === undefined && shown !== undefined && shown.kind !== 'zone-only' && (
         <>
           <p>{words.fieldsElsewhere}</p>
@@ -98,16 +100,19 @@ export function SensorMore({ index }: { readonly index: number }) {
   )
 }
 
-interface Waking {
+interface OutputsOf {
   readonly path: string
   readonly fields: readonly Field[]
   readonly listed: FileSensor['outputs']
+  /** The fields as the door file has them; undefined where they are the library's. */
+  readonly own: FileSensor['fields']
 }
 type FileSensor = NonNullable<DoorFile['sensors']>[number]
+type Does = NonNullable<FileSensor['outputs']>[number]['function']
 type Says = NonNullable<NonNullable<FileSensor['outputs']>[number]['whileWarmingUp']>
 
-/** How long it takes after a loss of power, and what its outputs say so long; the first answer lists them all in the file. */
-function WakingUp({ path, fields, listed }: Waking) {
+/** What its outputs do, how long it takes after a loss of power, and what they say so long; the first answer lists them all in the file. */
+function Outputs({ path, fields, listed, own }: OutputsOf) {
   const words = useFacts().sensing
   const { door } = useDoor()
   const outputs = listed ?? [...new Map(fields.map(({ output, function: acts }) => [output, { name: output, function: acts }])).values()]
@@ -116,8 +121,37 @@ function WakingUp({ path, fields, listed }: Waking) {
       if (listed === undefined) putAt(draft, `${path}/outputs`, structuredClone(outputs))
       putAt(draft, `${path}/outputs/${index}/whileWarmingUp`, says)
     })
+  const act = (index: number, name: string, does: Does) =>
+    door.edit({ deed: 'set', path: `${path}/outputs`, typed: words.doesNames[does] }, (draft) => {
+      if (listed === undefined) putAt(draft, `${path}/outputs`, structuredClone(outputs))
+      putAt(draft, `${path}/outputs/${index}/function`, does)
+      if (does !== 'presence') putAt(draft, `${path}/outputs/${index}/presenceTime_s`, undefined)
+      // a field that says a function of its own says that of its output
+      for (const [k, field] of (own ?? []).entries())
+        if (field.output === name && field.function !== undefined) putAt(draft, `${path}/fields/${k}/function`, does)
+    })
   return (
     <>
+      {own !== undefined &&
+        outputs.map(({ name, function: acts }, i) => (
+          <p key={name}>
+            <Sentence
+              text={words.outputDoes}
+              figures={{
+                output: name,
+                does: (
+                  <Choose
+                    path={`${path}/outputs/${i}/function`}
+                    label={`${words.does}: ${name}`}
+                    options={words.doesNames}
+                    waiting={acts}
+                    onChoose={(does) => act(i, name, does)}
+                  />
+                ),
+              }}
+            />
+          </p>
+        ))}
       <p>
         <Sentence
           text={words.waking}

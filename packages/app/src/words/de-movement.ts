@@ -13,8 +13,8 @@ export const calls: typeof englishCalls = {
   whetherFalls: 'Ob jemand stürzen kann',
   fallNames: { never: 'stürzt nicht', anywhere: 'kann überall stürzen und liegen bleiben' },
   fallsUnknown: 'gilt als einer, der nicht stürzt',
-  bodies: 'Beurteilt wird sie mit {bodies}.',
-  allBodies: 'jedem Körper dieses Tores',
+  bodies: 'Beurteilt wird sie mit jedem Körper dieses Tores.',
+  chosen: 'Beurteilt wird sie mit diesen:',
   addBody: 'Mit einem weiteren Körper beurteilen',
   removeBody: (body, lane) => `${body} weglassen, ${lane}`,
 }

@@ -4,7 +4,7 @@ export const calls = {
   openDelay: 'from the call until a shut leaf begins to open',
   holdOpen: 'how long it stays open',
   braking:
-    'Where it stays shut, a vehicle brakes after {reaction_s}, by {decel_m_per_s2}; the way falls {gradient_percent} toward the leaf.',
+    'Where it stays shut, a vehicle brakes after {reaction_s}, by {decel_m_per_s2}; the way goes down by {gradient_percent} toward the leaf.',
   reaction_s: 'from seeing the leaf stay shut until it brakes',
   decel_m_per_s2: 'how hard a vehicle brakes with its worst load',
   gradient_percent: 'fall of the way toward the leaf, below zero where it rises',
@@ -13,8 +13,8 @@ export const calls = {
   whetherFalls: 'Whether somebody may fall',
   fallNames: { never: 'does not fall', anywhere: 'may fall anywhere and stay' },
   fallsUnknown: 'is taken not to fall',
-  bodies: 'It is judged with {bodies}.',
-  allBodies: 'every body of this door',
+  bodies: 'It is judged with every body of this door.',
+  chosen: 'It is judged with these:',
   addBody: 'Judge it with another body',
   removeBody: (body: string, lane: string): string => `Leave out ${body}, ${lane}`,
 }
