@@ -78,6 +78,8 @@ const KNOWN = {
 
 export function trafficOf(text: string, bodies: readonly string[]): Traffic {
   const survey = objectAt(own(objectAt(parseBounded(text, 'door', DOOR_BOUNDS), 'door'), 'survey'), 'survey')
+  const travel = own(objectAt(own(survey, 'leaf'), 'survey/leaf'), 'travel')
+  if (travel === 'turning') refuse('cannot-show', 'survey/leaf/travel', 'a leaf that goes down or along', travel)
   const leaf = knownAt(own(survey, 'leaf'), 'survey/leaf', KNOWN.leaf)
   const given = knownAt(own(survey, 'drive'), 'survey/drive', KNOWN.drive)
   const opening = objectAt(own(survey, 'opening'), 'survey/opening')

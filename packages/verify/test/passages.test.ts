@@ -29,8 +29,9 @@ describe('evidence that nobody is struck', () => {
     expect({ stillShown: stillShown > 10, refused: refused > 30 }).toEqual({ stillShown: true, refused: true })
   })
 
-  it('claims nothing about a door file with something beside what it knows, a leaf that brakes weakly, or a body of several parts', () => {
+  it('claims nothing about a door file with something beside what it knows, a leaf that turns or brakes weakly, or a body of several parts', () => {
     const codes = [
+      (file: ReturnType<typeof passingFile>) => ((file.survey.leaf as Record<string, unknown>)['travel'] = 'turning'),
       (file: ReturnType<typeof passingFile>) => (file.survey.drive['rests'] = true),
       (file: ReturnType<typeof passingFile>) => (file.survey.drive['cycle'] = { siren: 'yes' }),
       (file: ReturnType<typeof passingFile>) => (file.survey.drive['cycle'] = { attempts: 2, attemptWhileHeld: 'starts' }),
@@ -47,7 +48,7 @@ describe('evidence that nobody is struck', () => {
       const result = verifiedPassages(file, passages)
       return result.ok ? 'ok' : result.issues[0]?.code
     })
-    expect(codes).toEqual(['cannot-show', 'cannot-show', 'cannot-show', 'cannot-show', 'several-parts'])
+    expect(codes).toEqual(['cannot-show', 'cannot-show', 'cannot-show', 'cannot-show', 'cannot-show', 'several-parts'])
   })
 })
 

@@ -22,6 +22,7 @@ export const USUAL_IN_TIME = {
   hold_s: [0, 5],
   openDelay_s: [0.02, 5],
   holdOpen_s: [0.5, 300],
+  preWarning_s: [0.2, 10],
   stop_s: [0.03, 5],
   reaction_s: [0.3, 4],
   decel_m_per_s2: [0.5, 6],

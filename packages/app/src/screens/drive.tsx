@@ -11,6 +11,7 @@ import { useAround } from '../words/around.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { AroundClosing, Slowing } from './cycle.tsx'
 import { Group } from './group.tsx'
 
 const PATH = 'survey/drive'
@@ -20,6 +21,7 @@ export function DriveGroup() {
   const { drive, calls } = useAround()
   const words = { ...drive, ...calls }
   const of = (name: keyof typeof USUAL_IN_TIME, label: string, kind: Kind) => <DriveFigure name={name} label={label} kind={kind} />
+  const stopping = useDoor().snapshot.file.survey.drive?.brake === 'none' ? drive.stoppingFree : drive.stopping
   const figures = {
     closeSpeed: of('closeSpeed_m_per_s', words.closeSpeed, 'speed'),
     closeAccel: of('closeAccel_m_per_s2', words.closeAccel, 'acceleration'),
@@ -36,11 +38,13 @@ export function DriveGroup() {
   }
   return (
     <Group title={words.title} path={PATH}>
-      {[drive.closing, drive.stopping, drive.opening, calls.words, drive.weight].map((text) => (
+      {[drive.closing, stopping, drive.opening, calls.words, drive.weight].map((text) => (
         <p key={text}>
           <Sentence text={text} figures={figures} />
         </p>
       ))}
+      <Slowing />
+      <AroundClosing />
       <Rows
         list="partialOpenings_mm"
         text={words.partial}

@@ -1,4 +1,4 @@
-import { type Course, type Door, floorHeight, floorPieces, readingAt } from '@sillsight/engine'
+import { type Course, type Door, floorHeight, floorPieces, leafCorners, readingAt, turningLeaf } from '@sillsight/engine'
 import { bodyAt, solidsOfBody } from '@sillsight/report'
 import { type Shape, type Solid, shapeOf } from './solids.ts'
 
@@ -10,7 +10,7 @@ export interface Moment {
   readonly at_s: number
 }
 
-/** Leaf and body as they are at an instant, for eyes alone. A leaf that turns is not computed in time, and not shown. */
+/** Leaf and body as they are at an instant, for eyes alone. */
 export function movingSolids(door: Door, { course, state, at_s }: Moment): readonly Solid[] {
   return [...leafAt(door, course, state, at_s), ...bodySolids(door, course, state, at_s)]
 }
@@ -38,8 +38,20 @@ function leafAt(door: Door, course: Course, stateId: string | undefined, at_s: n
     case 'both-inward':
       return [...slab(0, width_mm / 2 - way_mm, 0), ...slab(width_mm / 2 + way_mm, width_mm, 0)]
     default:
-      return []
+      return turningPanels(door, way_mm)
   }
+}
+
+/** The panels of a leaf that turns. */
+function turningPanels(door: Door, way_mm: number): readonly Solid[] {
+  const turning = turningLeaf(door)
+  if (turning === undefined) return []
+  const thickness_mm = Math.max(4, door.leaf?.thickness_mm ?? 0)
+  const { height_mm } = door.opening
+  return leafCorners(turning, way_mm).map(({ middle: [x_mm, y_mm], length_mm, yaw_rad }) => {
+    const at: Shape = { shape: 'box', middle: [x_mm, y_mm, height_mm / 2], size_mm: [length_mm, thickness_mm, height_mm], yaw_rad }
+    return { kind: 'moving', name: 'leaf', at }
+  })
 }
 
 function bodySolids(door: Door, course: Course, state: string | undefined, at_s: number): readonly Solid[] {

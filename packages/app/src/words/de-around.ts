@@ -1,3 +1,4 @@
+import { cycle } from './de-cycle.ts'
 import { calls, parked, states, stops } from './de-movement.ts'
 import type { around as english } from './en-around.ts'
 
@@ -80,6 +81,7 @@ const drive: (typeof english)['drive'] = {
   title: 'Wie sich der Flügel bewegt',
   closing: 'Er schließt mit {closeSpeed} und wird mit {closeAccel} schneller, einsetzend mit {closeJerk}.',
   stopping: 'Auf Halt läuft er {stopDelay} weiter, bremst mit {stopDecel} und {afterStop}.',
+  stoppingFree: 'Auf Halt läuft er {stopDelay} weiter, kommt von selbst zum Stehen und {afterStop}.',
   opening: 'Er ruht {reverseDelay}, bevor er öffnet; er öffnet mit {openSpeed} und wird mit {openAccel} schneller.',
   weight: 'Was sich mit der Kante bewegt, wiegt {mass}.',
   atOnce: 'sofort',
@@ -103,4 +105,4 @@ const drive: (typeof english)['drive'] = {
   addCurve: 'Eine Ablesung eines gemessenen Halts',
 }
 
-export const around: typeof english = { building, lanes, drive, calls, stops, parked, states }
+export const around: typeof english = { building, lanes, drive, cycle, calls, stops, parked, states }

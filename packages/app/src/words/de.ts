@@ -83,6 +83,7 @@ export const de: Words = {
     'loading-door': 'Ladetor: Ein Poller verdeckt eine Ecke',
     'parcel-hatch': 'Paketklappe: Sie sieht jeden, öffnet aber nur',
     'sloping-gate': 'Hangtor: Ein Strahl, der zu hoch hängt, wo der Boden fällt',
+    'swing-gate': 'Schwenktor: Wo es sich dreht, sieht niemand hin',
     'traffic-passage': 'Durchfahrt: zwei Sensoren, zwei Seiten',
   },
   demoTexts,

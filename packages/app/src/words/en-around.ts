@@ -1,3 +1,4 @@
+import { cycle } from './en-cycle.ts'
 import { calls, parked, states, stops } from './en-movement.ts'
 
 /** What is said of the building around the opening. */
@@ -82,6 +83,7 @@ const drive = {
   title: 'How the leaf moves',
   closing: 'It closes at {closeSpeed} and speeds up at {closeAccel}, which sets in at {closeJerk}.',
   stopping: 'Told to stop, it goes on for {stopDelay}, brakes at {stopDecel}, and {afterStop}.',
+  stoppingFree: 'Told to stop, it goes on for {stopDelay}, comes to rest by itself, and {afterStop}.',
   opening: 'It rests for {reverseDelay} before it opens; it opens at {openSpeed} and speeds up at {openAccel}.',
   weight: 'All that moves with the edge weighs {mass}.',
   atOnce: 'once',
@@ -106,4 +108,4 @@ const drive = {
 }
 
 /** What stands on the sheet that is measured on, below the opening itself. */
-export const around = { building, lanes, drive, calls, stops, parked, states }
+export const around = { building, lanes, drive, cycle, calls, stops, parked, states }

@@ -78,6 +78,7 @@ export const en = {
     'loading-door': 'Loading door: a bollard hides a corner',
     'parcel-hatch': 'Parcel hatch: it sees everybody, but only opens',
     'sloping-gate': 'Sloping gate: a beam that hangs too high where the ground falls',
+    'swing-gate': 'Swinging gate: nobody looks where it turns',
     'traffic-passage': 'Traffic passage: two sensors, two sides',
   },
   /** What the demonstration doors call themselves and their things, by what their files say. */

@@ -2,13 +2,15 @@ import { type ControlCycle, closingFrom, type Drive, type Sensor } from '@sillsi
 import type { Remarks } from '../remarks.ts'
 import type { Survey } from '../schema/survey.ts'
 import { shown } from '../shown.ts'
+import { turningWay_mm } from './hinged.ts'
 
 type FileDrive = NonNullable<Survey['drive']>
 
 /** The drive in mm, as far as somebody said; undefined where the file says nothing. */
-export function driveOf({ drive, opening, leaf }: Survey, remarks: Remarks): Drive | undefined {
+export function driveOf(survey: Survey, remarks: Remarks): Drive | undefined {
+  const { drive, opening, leaf } = survey
   if (drive === undefined) return undefined
-  const way_mm = leaf === undefined || leaf.travel === 'down' ? opening.height_mm : opening.width_mm
+  const way_mm = turningWay_mm(survey) ?? (leaf === undefined || leaf.travel === 'down' ? opening.height_mm : opening.width_mm)
   const read: Drive = {
     closeSpeed_mm_per_s: inMm(drive.closeSpeed_m_per_s),
     closeAccel_mm_per_s2: inMm(drive.closeAccel_m_per_s2),

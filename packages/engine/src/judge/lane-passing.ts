@@ -7,7 +7,8 @@ import type { Step } from '../model/finding.ts'
 import type { InputPath } from '../model/source.ts'
 import type { Drive, Lane } from '../model/traffic.ts'
 import type { SensingFunction } from '../model/zone.ts'
-import { closingFrom, kineticEnergy_J, type LeafDrive } from '../motion/leaf-run.ts'
+import { closingFrom, closingSpeedAt, kineticEnergy_J, type LeafDrive } from '../motion/leaf-run.ts'
+import { turningEnergy_J, turningLeaf } from '../motion/turning-leaf.ts'
 import { type ContactEvidence, contactEvidence } from '../passing/contact-evidence.ts'
 import { type LaneContact, type LaneQuestion, type LaneVerdict, laneVerdict, type TimedField } from '../passing/lane-verdict.ts'
 import { fieldsAboveLeaf } from '../passing/leaf-fields.ts'
@@ -18,7 +19,19 @@ import { NO_QUIET, quietOf, startsWhileHeld } from '../passing/start-of-closing.
 import { stateFacts } from './coverage-drafts.ts'
 import { quantity, step } from './drafts.ts'
 import { fieldsOfFunction } from './fields.ts'
-import { bodyPath, DRIVE, fieldPath, LEAF, lanePath, OPENING_HEIGHT, OPENING_WIDTH, SURROUNDINGS, sensorPath, VISIBILITY } from './paths.ts'
+import {
+  bodyPath,
+  DRIVE,
+  fieldPath,
+  HINGED,
+  LEAF,
+  lanePath,
+  OPENING_HEIGHT,
+  OPENING_WIDTH,
+  SURROUNDINGS,
+  sensorPath,
+  VISIBILITY,
+} from './paths.ts'
 import type { Context, Draft, RestsOn } from './rule.ts'
 import { slowingOf } from './slowing.ts'
 
@@ -50,10 +63,11 @@ export function lanePassing(context: Context, lane: Lane, state: DoorState): Lan
 
 function answerOf(door: Door, lane: Lane, state: DoorState): LanePassing {
   const needs = missingInputs(door, lane)
-  if (door.leaf?.travel === 'turning') return { kind: 'not-computable' }
   const question = questionOf(door, lane, state)
   if (question === undefined) return { kind: 'missing', needs }
   const changed = timedFields(door, lane, state).filter(({ counted }) => leafChanges(counted.field))
+  // a leaf that turns is judged for sights that stay, and for closings that no output forbids
+  if (!('met' in question.plane) && (changed.length > 0 || question.startsWhileHeld)) return { kind: 'not-computable' }
   if (changed.length === 0) return { kind: 'found', verdict: laneVerdict(question), atBest: undefined }
   // attempts against an output are judged for sights that stay; weak brakes and measured curves: a stop that comes earlier may be worse, so that neither more nor less sight bounds anything
   if (question.openings_mm.some((opening_mm) => unprovable(closingFrom(question.drive, opening_mm))) || question.startsWhileHeld)
@@ -100,9 +114,9 @@ function worseOfBoth(a: LaneVerdict, b: LaneVerdict): LaneVerdict {
   }
 }
 
-/** Undefined where something is missing, or the leaf turns. */
+/** Undefined where something is missing. */
 function questionOf(door: Door, lane: Lane, state: DoorState): LaneQuestion | undefined {
-  const plane = leafPlane(door, state)
+  const plane = turningLeaf(door) ?? leafPlane(door, state)
   const drive = door.drive && plane && leafDrive(door.drive, plane.way_mm)
   const { slowest_mm_per_s: slowest, fastest_mm_per_s: fastest } = lane
   if (missingInputs(door, lane).length > 0 || !plane || !drive || slowest === undefined || fastest === undefined) return undefined
@@ -170,7 +184,7 @@ function alongOf(
 
 function missingInputs(door: Door, lane: Lane): readonly InputPath[] {
   const { drive, leaf } = door
-  const needs: InputPath[] = leaf === undefined ? [LEAF] : []
+  const needs: InputPath[] = leaf === undefined ? [LEAF] : leaf.travel === 'turning' && leaf.hinged === undefined ? [HINGED] : []
   if (drive === undefined) needs.push(DRIVE)
   else needs.push(...missingOfDrive(drive))
   if (lane.slowest_mm_per_s === undefined) needs.push(`${lanePath(door, lane)}/slowest_m_per_s`)
@@ -247,12 +261,14 @@ export function leafFact({ verdict, atBest }: Extract<LanePassing, { kind: 'foun
 }
 
 /**
- * Facts of a contact or of the least gap: `from` (side), `body_mm_per_s`, `leaf_mm_per_s`, `way_mm` (of the edge, still to go), `opening_mm`, `stands`, `isSeen`, [`whileHeld`] (the closing begins though an output forbids it), of a body of
+ * Facts of a contact or of the least gap: `from` (side), `body_mm_per_s`, `leaf_mm_per_s`, `way_mm` (of the edge, still to go), of a leaf that turns [`angle_deg`] (from shut), `opening_mm`, `stands`, `isSeen`, [`whileHeld`] (the closing begins though an output forbids it), of a body of
  * several parts [`part`] (the name of what is met),
  * and where somebody said what moves `energy_J`.
  */
 export function contactFacts(door: Door, contact: LaneContact): Draft['facts'] {
   const mass_kg = door.drive?.movingMass_kg
+  const turning = turningLeaf(door)
+  const edge = closingSpeedAt(contact.run, contact.at_s)
   return {
     from: contact.from,
     body_mm_per_s: contact.bodySpeed,
@@ -264,7 +280,10 @@ export function contactFacts(door: Door, contact: LaneContact): Draft['facts'] {
     ...(contact.whileHeld ? { whileHeld: true } : {}),
     ...(contact.part === undefined ? {} : { part: contact.part }),
     ...(contact.company === undefined ? {} : { company: contact.company }),
-    ...(mass_kg === undefined ? {} : { energy_J: kineticEnergy_J(mass_kg, contact.leafSpeed) }),
+    ...(turning ? { angle_deg: (contact.way / turning.arm_mm) * (180 / Math.PI) } : {}),
+    ...(mass_kg === undefined
+      ? {}
+      : { energy_J: turning ? turningEnergy_J(turning, mass_kg, contact.way, edge) : kineticEnergy_J(mass_kg, contact.leafSpeed) }),
   }
 }
 
@@ -332,7 +351,7 @@ export function contactSteps(door: Door, lane: Lane, contact: LaneContact): read
       quantity(contact.relativeSpeed, 'mm_per_s'),
       BY,
       { steps: ['speed of the body', 'speed of the leaf'] },
-      'sqrt(body^2 + leaf^2)',
+      turningLeaf(door) ? 'length of the difference of both velocities where they touch' : 'sqrt(body^2 + leaf^2)',
     ),
   ]
 }

@@ -102,9 +102,9 @@ describe('struck-by-leaf', () => {
     expect(judged({ lanes, drive: driven({ cycle }) })).toMatchObject({ verdict: 'pass', measured: { value: 990 } }) // 10 mm down, on paper
   })
 
-  it('does not compute a leaf that turns', () => {
+  it('asks how a leaf that turns is hung', () => {
     const leaf = { travel: 'turning', thickness_mm: 40, bulge_mm: 0 } as const
-    expect(judged({ leaf })).toMatchObject({ verdict: 'undetermined', reason: 'not-computable' })
+    expect(judged({ leaf })).toMatchObject({ verdict: 'undetermined', reason: 'missing-input', needs: ['survey/leaf/hinged'] })
   })
 
   it('counts on a field with blanking windows down to the window, and settles nothing that it may see', () => {
@@ -125,6 +125,18 @@ describe('struck-by-leaf', () => {
     const turned = bodyOf([box(300, 200, 1500, [0, 20])])
     expect(judged({ bodies: [turned] })).toMatchObject({ verdict: 'undetermined', reason: 'yaw-range-sampled' })
     expect(judged({ bodies: [turned], sensors: [] }).verdict).toBe('fail')
+  })
+
+  // Hand calculation: the edge of a leaf 2000 long at a right angle goes 3141.6 mm; unseen, the body is met by a leaf at full speed, 0.25 per s at its edge
+  it('knows leaves that swing: one is clear while the body is seen all the way, and strikes one that nobody sees', () => {
+    const hinged = { hinge: 'at-zero', opensTo: 'a', length_mm: 2000, secondPanel_mm: undefined, openAngle_rad: Math.PI / 2 } as const
+    const leaf = { travel: 'turning', thickness_mm: 40, bulge_mm: 0, hinged } as const
+    const lanes = [laneOf({ xMin_mm: 900, xMax_mm: 1100, slowest_mm_per_s: 300, fastest_mm_per_s: 400, from: ['b'] })]
+    const seen = judged({ leaf, lanes })
+    const unseen = judged({ leaf, lanes, sensors: [] })
+    expect([seen.verdict, unseen.verdict]).toEqual(['pass', 'fail'])
+    expect(unseen.verdict === 'fail' && unseen.measured.value).toBeLessThanOrEqual(400 + 500)
+    expect(unseen.facts['angle_deg']).toBeGreaterThan(0)
   })
 
   it('has no subject without lanes', () => {

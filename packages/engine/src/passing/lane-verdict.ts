@@ -3,12 +3,15 @@ import type { Along } from '../coverage/seen-along.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
 import { closingFrom, type LeafDrive } from '../motion/leaf-run.ts'
+import type { TurningLeaf } from '../motion/turning-leaf.ts'
 import { type Fall, worstOfFalls } from './falls.ts'
 import { allFalls, allPassing, alongWay, type Passing, placesAcross, stretchInPlane } from './lane-ways.ts'
 import { halfAlong, type LeafPlane, type MetPart } from './leaf-plane.ts'
 import type { View } from './output.ts'
 import { isWorse, type SightGap, worstSightGap } from './sight-gap.ts'
 import type { Quiet } from './start-of-closing.ts'
+import { type TurningPassage, worstOfTurning } from './turning-passage.ts'
+import { turningPassages } from './turning-ways.ts'
 import { foundWhileHeld } from './while-held.ts'
 import { type Contact, newTally, type Passage, type Tally, worstOfPassage } from './worst-passage.ts'
 
@@ -18,7 +21,7 @@ export interface LaneQuestion {
   readonly state: DoorState
   readonly lane: Lane
   readonly drive: LeafDrive
-  readonly plane: LeafPlane
+  readonly plane: LeafPlane | TurningLeaf
   readonly speeds_mm_per_s: readonly [slowest: number, fastest: number]
   readonly fields: readonly TimedField[]
   /** Ways from which a closing begins, the full one among them. */
@@ -87,6 +90,7 @@ export const SLOWEST_MM_PER_S = 1
  */
 export function laneVerdict(question: LaneQuestion): LaneVerdict {
   const { door, lane, drive, plane, speeds_mm_per_s, fields, openings_mm, reversals_mm, quiet, startsWhileHeld } = question
+  const flat = 'met' in plane ? plane : undefined
   const tally = newTally()
   const labelled: Partial<Record<(typeof CONTACTS)[number], LaneContact>> = {}
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
@@ -100,7 +104,12 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
     passages++
     for (const kind of CONTACTS) {
       const contact = tally[kind]
-      if (contact && contact !== labelled[kind]) tally[kind] = labelled[kind] = { ...contact, ...label }
+      if (!contact || contact === labelled[kind]) continue
+      // a leaf that turns meets a body nearer or farther from shut, place by place: what is told is where it met it
+      const passage = label.passage.clear < Infinity ? label.passage : { ...label.passage, clear: contact.way }
+      const told = { ...contact, ...label, passage }
+      tally[kind] = told
+      labelled[kind] = told
     }
   }
   const farthest_mm = Math.min(FARTHEST_MM, farthest(fields))
@@ -113,19 +122,26 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
     const sight = sightOf(stance)
     for (const x_mm of placesAcross(lane, halfAlong(stance).x_mm)) {
       const seen = sight(x_mm)
-      const met = plane.met(stance, x_mm)
+      const met = flat?.met(stance, x_mm) ?? []
       for (const from of sides) {
         const onWay = withoutRepeats(seen.map(({ timed, alongY }) => ({ timed, visible: alongWay(alongY, from) })))
         const views = onWay.map(viewOf)
         leafMatters ||= views.some(({ actsFrom_mm }) => actsFrom_mm !== undefined)
         const standing = onWay.flatMap(({ timed, visible }) => (timed.holds ? visible : [])).sort((a, b) => a.from_mm - b.from_mm)
-        const inPlane = met.map((part) => ({ part, ...stretchInPlane(part, from, plane.half_mm) }))
+        const turning = 'met' in plane ? [] : turningPassages(plane, stance, x_mm, from, { views, standing })
+        const inPlane = met.map((part) => ({ part, ...stretchInPlane(part, from, flat?.half_mm ?? 0) }))
         const gap = worstGapOf(
           views.filter(({ actsFrom_mm }) => actsFrom_mm === undefined),
-          inPlane,
+          [...inPlane, ...turning.map(asInPlane)],
           speeds[0],
         )
         if (gap && (sightGap === undefined || isWorse(gap, sightGap))) sightGap = { ...gap, stance, x_mm, from }
+        for (const each of turning)
+          for (const closing of closings) {
+            worstOfTurning(closing, each, speeds, tally)
+            const passage: Passage = { enter_mm: each.enter_mm, leave_mm: each.leave_mm, clear: Infinity, views, standing }
+            keep({ stance, part: each.solid.name, company, x_mm, from, opening_mm: closing.from, passage, sights: onWay })
+          }
         for (const { part, enter_mm, leave_mm } of inPlane) {
           const passage: Passage = { enter_mm, leave_mm, clear: part.clear, views, standing, quiet }
           for (const closing of closings) {
@@ -137,7 +153,9 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
       }
     }
   }
-  for (const { upright, lying, sides } of allFalls(stances, lane)) {
+  // somebody who falls before a leaf that turns is not computed
+  if (!flat && lane.falls === true) tally.unproved.struck++
+  for (const { upright, lying, sides } of flat ? allFalls(stances, lane) : []) {
     const [sightUpright, sightLying] = [sightOf(upright), sightOf(lying)]
     for (const x_mm of placesAcross(lane, halfAlong(upright).x_mm)) {
       const [before, after] = [sightUpright(x_mm), sightLying(x_mm)]
@@ -147,8 +165,8 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
           const held = timed.holds ? alongWay(after[i]?.alongY ?? [], from) : []
           return { upright: visible, lying: held, response_s: timed.response_s, hold_s: timed.hold_s }
         })
-        for (const part of plane.met(lying, x_mm)) {
-          const fall = { ...stretchInPlane(part, from, plane.half_mm), clear: part.clear, views, quiet }
+        for (const part of flat?.met(lying, x_mm) ?? []) {
+          const fall = { ...stretchInPlane(part, from, flat?.half_mm ?? 0), clear: part.clear, views, quiet }
           for (const closing of closings) {
             worstOfFalls(closing, fall, speeds, tally)
             const passage: Passage = { ...fall, views: [], standing: [] }
@@ -195,13 +213,18 @@ function lyingHeld({ views }: Fall): Pick<Passage, 'views' | 'standing'> {
   }
 }
 
+function asInPlane({ solid: { name }, enter_mm, leave_mm }: TurningPassage): PartInPlane {
+  return { part: { name }, enter_mm, leave_mm }
+}
+
 interface PartInPlane {
-  readonly part: MetPart
+  readonly part: Pick<MetPart, 'name'>
   readonly enter_mm: number
   readonly leave_mm: number
 }
 
 function worstGapOf(views: readonly View[], parts: readonly PartInPlane[], slowest: number) {
+  if (parts.length === 0) return undefined
   const enter_mm = Math.min(...parts.map((each) => each.enter_mm))
   const leave_mm = Math.max(...parts.map((each) => each.leave_mm))
   const gap = worstSightGap(views, enter_mm, leave_mm, slowest)

@@ -16,6 +16,14 @@ export interface Problem extends Start {
   readonly isLast: boolean
   /** The body may stop in the leaf's plane and still bring about this span. */
   readonly mayStand: boolean
+  /** It brings it about in no other way. */
+  readonly mustStand?: boolean
+  /** Of a leaf that turns: where its edge has no more than this to go it has passed the body, and is not met any more. */
+  readonly passed?: number
+  /** Of a leaf that turns: whoever comes to this place of the way before the closing begins has walked into the leaf that rests. */
+  readonly heldFrom_mm?: number
+  /** Of a leaf that turns: no point of it goes faster than so many times its edge. */
+  readonly ratio?: number
   /** Told to stop after it has run for longer than this, the closing is not stopped: the output does not act any more. */
   readonly actsFor_s?: number | undefined
   /** It has run for at least each of these when it is told to stop, else it was told before, or could not begin. */
@@ -62,6 +70,11 @@ export function possible({ ranFor }: Problem, box: Box): Box | undefined {
   return least > box.late1 ? undefined : { ...box, late0: Math.max(box.late0, least) }
 }
 
+/** How long before it enters the stretch a body has met the resting leaf, at the least. */
+function heldFor({ enter_mm, heldFrom_mm = enter_mm }: Problem, slow0: number, slow1: number): number {
+  return Math.max(0, (enter_mm - heldFrom_mm) * Math.min(slow0, slow1))
+}
+
 export interface Bounds {
   readonly strike: boolean
   readonly walk: boolean
@@ -80,7 +93,8 @@ export interface Bounds {
  * profile eases off, that rises once at most, so that the phases at which the stop comes too late are one stretch.
  */
 export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box): Bounds {
-  const { closing, clear, mayStand } = problem
+  const { closing, clear, mayStand, passed = -Infinity, ratio } = problem
+  const together = (leafSpeed: number) => (ratio === undefined ? hypot2(1 / slow0, leafSpeed) : 1 / slow0 + ratio * leafSpeed)
   const { profile, drive } = closing
   const { stoppingCurve, stopDecel } = drive
   const delay_s = stoppingCurve ? 0 : drive.stopDelay_s
@@ -106,19 +120,32 @@ export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box):
   let gap = Infinity
   let strike = false
   let strikeSpeed = 0
-  const isMetBefore = closing.from < clear - TOUCH_MM && late1 + enter1 <= 0
-  if (!isMetBefore && enter0 < moves1 && sunkTo(run, enter0 - delay_s) + rate * half > 0) {
+  const isHeld = closing.from < clear - TOUCH_MM || problem.heldFrom_mm !== undefined
+  const isMetBefore = isHeld && late1 + enter1 - heldFor(problem, slow0, slow1) <= 0
+  // at the earliest entry the edge is nowhere higher, whatever the phase
+  const highest = () =>
+    wayAt(run, Math.min(middle + enter0, run.rest_s)) + Math.max(profile.peak, fastestOf(closing)) * (1 + restRate) * half
+  // a leaf that turns may rest just above a body that has left before it begins to close
+  const isAway = ratio !== undefined && late1 + leave1 <= 0
+  if (!isMetBefore && !isAway && enter0 < moves1 && sunkTo(run, enter0 - delay_s) + rate * half > 0) {
     const lowest = wayAt(run, Math.min(middle + leave1, run.rest_s)) - rate * half
-    strike = lowest < clear - TOUCH_MM
-    gap = lowest - clear
+    const ahead = passed === -Infinity ? -Infinity : passed - highest()
+    gap = Math.max(lowest - clear, ahead)
+    strike = lowest < clear - TOUCH_MM && ahead < -TOUCH_MM
     const slowed = stoppingCurve || enter0 <= delay_s ? profile.peak : Math.max(0, fastest - stopDecel * (enter0 - delay_s))
-    strikeSpeed = hypot2(1 / slow0, stoppingCurve ? fastestOf(closing) : Math.min(profile.peak, slowed))
+    strikeSpeed = together(stoppingCurve ? fastestOf(closing) : Math.min(profile.peak, slowed))
   }
   let walk = false
-  if (!isAllShut && enter1 >= rest - restRate * half) {
+  // one that has passed the body comes back to it: then it need not enter after the rest
+  const last1 = passed === -Infinity ? enter1 : leave1
+  if (!isAllShut && last1 >= rest - restRate * half) {
     const lowest = openedAt(drive, Math.max(0, run.restWay - rate * half), enter0 - rest - restRate * half)
-    walk = lowest < clear - TOUCH_MM
-    gap = Math.min(gap, lowest - clear)
+    const ahead =
+      passed === -Infinity
+        ? -Infinity
+        : passed - openedAt(drive, Math.min(drive.way, run.restWay + rate * half), last1 - rest + restRate * half)
+    walk = lowest < clear - TOUCH_MM && ahead < -TOUCH_MM
+    gap = Math.min(gap, Math.max(lowest - clear, ahead))
   }
   const quickest = Math.max(fastestOf(closing), drive.reverseDelay_s === undefined ? 0 : drive.open.speed)
   const spread = Math.max(enter1 - enter0, mayStand ? 0 : Math.abs(leaveA - leaveB))
@@ -126,7 +153,7 @@ export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box):
     strike,
     walk,
     strikeSpeed,
-    walkSpeed: hypot2(1 / slow0, openingSpeed(drive, enter1 - rest + restRate * half)),
+    walkSpeed: together(openingSpeed(drive, last1 - rest + restRate * half)),
     gap,
     late: (rate + quickest * restRate) * half,
     slow: quickest * Math.min(spread, 2 * profile.end_s),

@@ -70,12 +70,12 @@ export function newTally(): Tally {
 /** Boxes for one part of the speed range and one stretch of phases: a matter of counting, not of time, so that every machine stops at the same one. */
 const MOST_BOXES = 4000
 /** Sights that change more often over the speed range are left unproved. */
-const MOST_TURNS = 200
+export const MOST_TURNS = 200
 /** A fastest contact is searched for up to this. */
-const SPEED_STEP_MM_PER_S = 2
-const GAP_STEP = 0.25
+export const SPEED_STEP_MM_PER_S = 2
+export const GAP_STEP = 0.25
 /** Where all that a box can still move is less than this (mm, or as much of the way), it is not halved any more. */
-const FINEST = 0.02
+export const FINEST = 0.02
 const AFTER_S = 1e-3
 
 /**
@@ -109,7 +109,7 @@ export function worstOfPassage(
   }
 }
 
-function problemsOf(closing: Closing, passage: Passage, from: number, to: number): readonly Problem[] {
+export function problemsOf(closing: Closing, passage: Omit<Passage, 'standing'>, from: number, to: number): readonly Problem[] {
   const { enter_mm, leave_mm, clear, views, quiet = NO_QUIET } = passage
   const slowness = (from + to) / 2
   if (views.some(({ actsFrom_mm }) => actsFrom_mm !== undefined)) {
@@ -136,7 +136,7 @@ function problemsOf(closing: Closing, passage: Passage, from: number, to: number
 /** Whoever stops where a stretch is too short for the response at this speed is seen after all, once it has stood for so long. */
 function stoppedShort(
   common: Pick<Problem, 'closing' | 'clear' | 'enter_mm' | 'leave_mm'>,
-  { views }: Passage,
+  { views }: Pick<Passage, 'views'>,
   spans: readonly Span[],
   slowness: number,
   after: (before: readonly Span[]) => readonly Start[],
@@ -150,7 +150,7 @@ function stoppedShort(
       const before = spans.filter((span) => timeAt(span.off, slowness) < at_s)
       const next = { on, off: { place_mm: to_mm, after_s: hold_s }, response_s }
       const enter_mm = Math.max(common.enter_mm, from_mm)
-      return after(before).map((start) => ({ ...common, ...start, enter_mm, next, isLast: false, mayStand: true }))
+      return after(before).map((start) => ({ ...common, ...start, enter_mm, next, isLast: false, mayStand: true, mustStand: true }))
     }),
   )
 }
@@ -235,7 +235,7 @@ function search(problem: Problem, kind: Kind, from: number, to: number, tally: T
 }
 
 /** Cut where the motion changes its form: where slowing begins, and where the stop comes too late to do anything. */
-function firstBoxes(problem: Problem, from: number, to: number): Box[] {
+export function firstBoxes(problem: Problem, from: number, to: number): Box[] {
   const { closing } = problem
   const { profile, drive } = closing
   const delay_s = drive.stoppingCurve ? 0 : drive.stopDelay_s
@@ -285,7 +285,7 @@ function giveUp({ strike, walk, strikeSpeed, walkSpeed, gap }: Bounds, kind: Kin
 }
 
 /** The side that moves the edge more is cut; fast bodies come first. */
-function halves({ slow0, slow1, late0, late1 }: Box, { late, slow }: Bounds): readonly Box[] {
+export function halves({ slow0, slow1, late0, late1 }: Box, { late, slow }: Bounds): readonly Box[] {
   if (slow > late) {
     const middle = (slow0 + slow1) / 2
     return [

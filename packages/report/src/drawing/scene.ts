@@ -32,6 +32,8 @@ export interface Scene extends Reader {
   /** What the survey lists and the plan shows. */
   readonly things: readonly Obstacle[]
   readonly traces: readonly PlaneTrace[]
+  /** How far a leaf that turns still has to go where it is drawn; shut if absent. */
+  readonly leafWay_mm?: number
 }
 
 export interface ShownBody {

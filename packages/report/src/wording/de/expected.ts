@@ -62,6 +62,17 @@ const PATTERNS: readonly (readonly [RegExp, (found: Found) => string])[] = [
   [/^"(.+)", as the purpose is "(.+)"$/, ([, word, purpose]) => `„${word}“, denn der Zweck ist „${purpose}“`],
   [/^"(.+)", as long as there is no "pose"$/, ([, word]) => `„${word}“, solange es keine „pose“ gibt`],
   [/^the content that was pinned \((.+)\)$/, ([, pinned]) => `der festgehaltene Inhalt (${pinned})`],
+  [
+    /^a length with which all panels together fill the opening \((.+) wide\): from half of it to a quarter more$/,
+    ([, width]) =>
+      `eine Länge, mit der alle Platten zusammen die Öffnung füllen (${comma(width)} breit): von der Hälfte bis zu einem Viertel mehr`,
+  ],
+  [
+    /^at least the length of the panel on the hinge \((.+)\)$/,
+    ([, length]) => `mindestens die Länge der Platte am Band (${comma(length)})`,
+  ],
+  [/^at most 90 for a folding leaf$/, () => 'höchstens 90 bei einem Faltflügel'],
+  [/^"turning" for a leaf on a hinge$/, () => '„turning“ bei einem Flügel am Band'],
   [/^at most the way of the leaf \((.+)\)$/, ([, way]) => `höchstens der Weg des Flügels (${comma(way)})`],
   [
     /^at least the response of the slowest presence output \((.+) s\)$/,

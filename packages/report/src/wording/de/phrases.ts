@@ -108,6 +108,7 @@ export const phrases: Phrases = {
     'survey/obstacles': 'was um die Öffnung steht',
     'survey/states': 'die Zustände des Tores',
     'survey/leaf': 'der Flügel',
+    'survey/leaf/hinged': 'wie der Flügel am Band hängt',
     'survey/leaf/parked': 'wo der offene Flügel steht',
     forceRecords: 'gemessene Kräfte an der Schließkante',
     calibratedUntil: 'eine Kalibrierung, die nicht abgelaufen war',

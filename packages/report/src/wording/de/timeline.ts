@@ -3,6 +3,7 @@ import type { timeline as english } from '../en/timeline.ts'
 export const timeline: typeof english = {
   title: (finding) => `In der Zeit: ${finding}`,
   way: (unit) => `Kante des Flügels, noch bis zu, ${unit}`,
+  angle: 'Winkel des Flügels, ab zu',
   axis: 's, seit der Flügel zu schließen begann',
   phases: { warns: 'warnt', closes: 'schließt', delay: 'Verzug', brakes: 'bremst', rests: 'ruht', opens: 'öffnet' },
   inPlane: 'Körper in der Ebene des Flügels',

@@ -58,6 +58,12 @@ function touchesNone({ finding }: Told): boolean {
   return finding.verdict !== 'not-applicable' && finding.measured?.value === 0
 }
 
+/** Where a leaf that turns stands then. */
+function angleWords(told: Told): string | undefined {
+  const angle = number(told, 'angle_deg')
+  return angle === undefined ? undefined : figure({ value: angle, unit: 'deg' }, told, 'nearest')
+}
+
 /** Where what is seen depends on the leaf, only what is surely seen was counted on. */
 function behindLeaf(undetermined: RuleWording['undetermined']): RuleWording['undetermined'] {
   const open: Say = (told) =>
@@ -88,6 +94,7 @@ export const struckByLeaf: RuleWording = {
     return sentenceOf([
       `der schließende Flügel trifft ${howItComes(told)}`,
       found && `: ${found.measured} zwischen beiden`,
+      angleWords(told) && `, bei einem Flügelwinkel von ${angleWords(told)}`,
       leaf && `, der Flügel selbst bewegt sich mit ${leaf}`,
       energy !== undefined && ` und ${figure({ value: energy, unit: 'J' }, told, 'larger-is-worse')}`,
       flag(told, 'whileHeld') === true
@@ -115,7 +122,7 @@ export const walkedInto: RuleWording = {
     const way = lengthToward(told, 'way_mm', 'smaller-is-worse')
     return sentenceOf([
       `der Flügel ist nicht aus dem Weg für ${howItComes(told)}`,
-      way && `: Seine Kante hat nur noch ${way} bis zum Schluss`,
+      way && `: Seine Kante hat nur noch ${way}${angleWords(told) ? ` (${angleWords(told)})` : ''} bis zum Schluss`,
       found && `, und beide treffen sich mit ${found.measured}`,
     ])
   },

@@ -119,6 +119,7 @@ export const phrases = {
     'survey/obstacles': 'what stands around the opening',
     'survey/states': 'the states of the door',
     'survey/leaf': 'the leaf',
+    'survey/leaf/hinged': 'how the leaf is hung',
     'survey/leaf/parked': 'where the open leaf stands',
     forceRecords: 'measured forces on the closing edge',
     calibratedUntil: 'a calibration that had not run out',

@@ -3,6 +3,7 @@ export const timeline = {
   title: (finding: string): string => `In time: ${finding}`,
   /** Along the upright axis. */
   way: (unit: string): string => `edge of the leaf, still to go until shut, ${unit}`,
+  angle: 'angle of the leaf, from shut',
   axis: 's since the leaf began to close',
   phases: { warns: 'warns', closes: 'closes', delay: 'delay', brakes: 'brakes', rests: 'rests', opens: 'opens' },
   inPlane: 'body in the plane of the leaf',

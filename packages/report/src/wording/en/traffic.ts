@@ -56,6 +56,12 @@ function touchesNone({ finding }: Told): boolean {
   return finding.verdict !== 'not-applicable' && finding.measured?.value === 0
 }
 
+/** Where a leaf that turns stands then. */
+function angleWords(told: Told): string | undefined {
+  const angle = number(told, 'angle_deg')
+  return angle === undefined ? undefined : figure({ value: angle, unit: 'deg' }, told, 'nearest')
+}
+
 /** Where what is seen depends on the leaf, only what is surely seen was counted on. */
 function behindLeaf(undetermined: RuleWording['undetermined']): RuleWording['undetermined'] {
   const open: Say = (told) =>
@@ -86,6 +92,7 @@ export const struckByLeaf: RuleWording = {
     return sentenceOf([
       `the closing leaf strikes ${howItComes(told)}`,
       found && `: ${found.measured} between the two`,
+      angleWords(told) && `, at a leaf angle of ${angleWords(told)}`,
       leaf && `, the leaf itself moves at ${leaf}`,
       energy !== undefined && ` with ${figure({ value: energy, unit: 'J' }, told, 'larger-is-worse')}`,
       flag(told, 'whileHeld') === true
@@ -113,7 +120,7 @@ export const walkedInto: RuleWording = {
     const way = lengthToward(told, 'way_mm', 'smaller-is-worse')
     return sentenceOf([
       `the leaf is not out of the way of ${howItComes(told)}`,
-      way && `: its edge has only ${way} to go until it is shut`,
+      way && `: its edge has only ${way}${angleWords(told) ? ` (${angleWords(told)})` : ''} to go until it is shut`,
       found && `, and they meet at ${found.measured}`,
     ])
   },
