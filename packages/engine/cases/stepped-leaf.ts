@@ -160,6 +160,8 @@ export function stepPhase(given: SteppedCase, pass: SteppedPass, first: number):
   let opensAt = Infinity
   let gap = Infinity
   let isShut = false
+  let wasIn = false
+  let lastWay = way
   let k = first
   for (; k <= pass.steps; k++) {
     const place = placeAt(pass.start_mm, pass.body, k * step_s)
@@ -168,10 +170,21 @@ export function stepPhase(given: SteppedCase, pass: SteppedPass, first: number):
       if (way < clear - 1e-6) {
         const isStanding = place === pass.body.stopsAt_mm
         const bodySpeed = isStanding ? 0 : pass.body.speed
-        const kind = (phase === 'closing' || phase === 'braking') && speed > 0 ? 'struck' : 'walked into'
-        return { kind, relativeSpeed: Math.sqrt(bodySpeed * bodySpeed + speed * speed), gap, isShut: false, endsAt: k, endsWay: way }
+        // whoever was in the plane a step ago was met by a leaf that moved, even if that step was its last
+        const leafSpeed = wasIn ? Math.max(speed, (lastWay - way) / step_s) : speed
+        const kind = (phase === 'closing' || phase === 'braking' || wasIn) && leafSpeed > 0 ? 'struck' : 'walked into'
+        return {
+          kind,
+          relativeSpeed: Math.sqrt(bodySpeed * bodySpeed + leafSpeed * leafSpeed),
+          gap,
+          isShut: false,
+          endsAt: k,
+          endsWay: way,
+        }
       }
+      wasIn = true
     }
+    lastWay = way
     if (brakesAt === Infinity && phase === 'closing' && k >= 0 && isStopped(pass, k, way)) brakesAt = k + delay
     if (phase === 'closing' && k >= brakesAt) {
       phase = 'braking'
@@ -180,7 +193,7 @@ export function stepPhase(given: SteppedCase, pass: SteppedPass, first: number):
     if (phase === 'closing' && closing) {
       const n = k + 1 - first
       way = given.from - (closing.moved[n] ?? given.from)
-      isShut = n >= closing.moved.length || way <= 0 // whole steps of even speed may carry it a hair below
+      isShut = n >= closing.moved.length - 1 || way <= 0 // whole steps of even speed end a hair above or below the floor
       if (isShut) break
       speed = closing.speeds[n] as number
     } else if (phase === 'closing') {
