@@ -142,7 +142,8 @@ export function againstControl(seed: number): {
         faults.push(`${seed}: ${kind} at ${course.relativeSpeed} in a control (closings ${course.begins}), known ${known?.relativeSpeed}`)
     }
   }
-  const again = replayed(made, engine)
+  // only a first closing by this timer is made again: not one that a shorter pause, or an attempt while an output holds, alone lets begin
+  const again = stepped.whileHeld === 'starts' || stepped.pause < stepped.hold ? undefined : replayed(made, engine)
   if (again === 'never') faults.push(`${seed}: struck at ${engine.struck?.relativeSpeed}, but in no control`)
   if (again === 'tight') tight++
   const narrowed = free.struck !== undefined && (engine.struck === undefined || engine.struck.relativeSpeed < free.struck.relativeSpeed - 5)
