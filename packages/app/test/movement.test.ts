@@ -63,6 +63,7 @@ describe('what moves, stops and was measured', () => {
     await on.goto(on.url().replace('measure', 'place'))
     await on.getByRole('button', { name: 'Test body', exact: true }).click()
     const bodies = choice(on, 'Which body, how it lies')
+    await bodies.waitFor() // it comes with the answer
     const last = (await bodies.locator('option').count()) - 1
     await bodies.selectOption({ index: last })
     const outlines = (await on.locator('.body-outline').getAttribute('d')) ?? ''
