@@ -182,6 +182,7 @@ describe('every screen', () => {
         return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 200)}`))
       }, within)
     }
+    await on.getByRole('link', { name: 'New door' }).waitFor()
     const found: string[] = [...(await objections())]
     await on.getByRole('link', { name: 'New door' }).click()
     await on.locator('.first-figure').first().waitFor()
@@ -191,7 +192,7 @@ describe('every screen', () => {
     const address = on.url()
     for (const part of PARTS) {
       await on.goto(address.replace('judge', part))
-      await on.locator('main').waitFor()
+      await on.locator('main h2').first().waitFor({ state: 'attached' })
       await on.waitForTimeout(300)
       found.push(...(await objections()).map((each) => `${part}: ${each}`))
     }

@@ -26,15 +26,18 @@ export function WordList({ sheet, onClose }: { readonly sheet: Element; readonly
               <Icon name="cross" />
             </button>
           </div>
-          {found.length === 0 && <p className="word-list">{words.help.words.none}</p>}
-          <dl className="word-list">
-            {found.map(({ word, says }) => (
-              <div key={word}>
-                <dt>{word}</dt>
-                <dd>{says}</dd>
-              </div>
-            ))}
-          </dl>
+          {/* until the words have come nothing is said: least of all that there are none */}
+          {Object.keys(terms).length > 0 && found.length === 0 && <p className="word-list">{words.help.words.none}</p>}
+          {found.length > 0 && (
+            <dl className="word-list">
+              {found.map(({ word, says }) => (
+                <div key={word}>
+                  <dt>{word}</dt>
+                  <dd>{says}</dd>
+                </div>
+              ))}
+            </dl>
+          )}
         </Dialog>
       </Modal>
     </ModalOverlay>
