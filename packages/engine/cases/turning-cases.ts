@@ -185,8 +185,9 @@ export function againstTurningStepper(seed: number, every = 400) {
       faults.push(`${seed}: stepped ${kind} ${stepped[kind]} over ${tally[`${kind}AtMost`]} at most`)
     const again = replayed({ ...given, speed: contact.pace > 0 ? contact.pace : given.speed }, contact)
     if (again.some((each) => each.kind === name && Math.abs(each.relativeSpeed - contact.relativeSpeed) <= off)) continue
-    // just before it is shut, just not shut, or where a step decides between struck and walked into
-    if (again.some((each) => each.kind === name) || contact.way < 2 || contact.run.restWay < 2) tight = true
+    // just before it is shut, just not shut, seen for just as long as the response takes, or where a step decides between struck and walked into
+    const lastsJustSo = given.visible.some(([from, to]) => Math.abs((to - from) / contact.pace - given.response_s) < 2 * STEP_S)
+    if (again.some((each) => each.kind === name) || contact.way < 2 || contact.run.restWay < 2 || lastsJustSo) tight = true
     else
       faults.push(
         `${seed}: ${kind} at ${contact.relativeSpeed} is not so when stepped: ${JSON.stringify(again[0])} ${JSON.stringify({ ...contact, run: 0 })}`,
