@@ -95,6 +95,10 @@ export const LACKING: readonly File[] = [
     ],
   },
   {
+    name: 'A leaf that turns, and nobody said how it hangs',
+    survey: { opening, leaf: { travel: 'turning', thickness_mm: 60 }, drive: {}, lanes: [{ id: 'way', who: 'both', ...across }] },
+  },
+  {
     name: 'A drive of which nothing is known',
     survey: {
       ...built,

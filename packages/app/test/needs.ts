@@ -69,6 +69,7 @@ export const EVERY_NEED: readonly string[] = [
   'survey/lanes/*/slowest_m_per_s',
   'survey/leaf',
   'survey/leaf/bulge_mm',
+  'survey/leaf/hinged',
   'survey/leaf/parked',
   'survey/obstacles',
   'survey/states/*/floor/slopeX_percent',

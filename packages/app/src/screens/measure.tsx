@@ -24,6 +24,7 @@ const Obstacles = lazy(() => around().then(({ Obstacles }) => ({ default: Obstac
 const Lanes = lazy(() => around().then(({ Lanes }) => ({ default: Lanes })))
 const AirGroup = lazy(() => around().then(({ AirGroup }) => ({ default: AirGroup })))
 const TolerancesGroup = lazy(() => around().then(({ TolerancesGroup }) => ({ default: TolerancesGroup })))
+const Hinged = lazy(() => around().then(({ Hinged }) => ({ default: Hinged })))
 const Chapters = lazy(() => around().then(({ Chapters }) => ({ default: Chapters })))
 
 /** The opening as it is: figures in sentences, each touched to be typed; the same lengths stand on the drawing. */
@@ -185,6 +186,9 @@ export function LeafGroup() {
       <p>
         <Sentence text={text} figures={figures} />
       </p>
+      <Suspense fallback={<p className="quiet" data-coming />}>
+        <Hinged />
+      </Suspense>
       <Cautions lines={words.help.cautions.leaf} />
     </Group>
   )

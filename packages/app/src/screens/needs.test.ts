@@ -12,6 +12,7 @@ import { Bodies } from './bodies.tsx'
 import { Control } from './control.tsx'
 import { Dangers } from './dangers.tsx'
 import { ForceRecords } from './force-records.tsx'
+import { Hinged } from './hinged.tsx'
 import { LaneMore } from './lane-more.tsx'
 import { LeafGroup, OpeningGroup } from './measure.tsx'
 import { Parked } from './parked.tsx'
@@ -33,6 +34,7 @@ const GROUPS: readonly FunctionComponent[] = [
   DriveGroup,
   FloorGroup,
   ForceRecords,
+  Hinged,
   Lanes,
   LeafGroup,
   Obstacles,

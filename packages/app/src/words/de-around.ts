@@ -1,5 +1,5 @@
 import { cycle } from './de-cycle.ts'
-import { calls, parked, states, stops } from './de-movement.ts'
+import { calls, hinged, parked, states, stops } from './de-movement.ts'
 import type { around as english } from './en-around.ts'
 
 const building: (typeof english)['building'] = {
@@ -105,4 +105,4 @@ const drive: (typeof english)['drive'] = {
   addCurve: 'Eine Ablesung eines gemessenen Halts',
 }
 
-export const around: typeof english = { building, lanes, drive, cycle, calls, stops, parked, states }
+export const around: typeof english = { building, lanes, drive, cycle, calls, stops, parked, hinged, states }

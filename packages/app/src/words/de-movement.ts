@@ -1,4 +1,10 @@
-import type { calls as englishCalls, parked as englishParked, states as englishStates, stops as englishStops } from './en-movement.ts'
+import type {
+  calls as englishCalls,
+  hinged as englishHinged,
+  parked as englishParked,
+  states as englishStates,
+  stops as englishStops,
+} from './en-movement.ts'
 
 export const calls: typeof englishCalls = {
   words: 'Wird er geschlossen gerufen, beginnt er nach {openDelay} zu öffnen; offen bleibt er {holdOpen}.',
@@ -51,4 +57,17 @@ export const parked: typeof englishParked = {
 export const states: typeof englishStates = {
   floor:
     'Ist das Tor im Zustand {state}, steigt der Boden entlang der Öffnung um {slope} und darf {tolerance} höher stehen als aufgemessen.',
+}
+
+export const hinged: typeof englishHinged = {
+  hung: 'Er hängt {hinge} und öffnet gegen {opensTo}.',
+  hinge: 'Wo der Flügel hängt',
+  hinges: { 'at-zero': 'links', 'at-width': 'rechts', both: 'zu zweit, links und rechts' },
+  opensTo: 'Seite, zu der der Flügel öffnet',
+  turns: 'Von der Drehachse an ist er {length_mm} lang, und er öffnet um {openAngle_deg}.',
+  length: 'Länge von der Drehachse bis zur Kante; wo er faltet, des Teils an der Drehachse',
+  openAngle: 'Winkel, wenn er ganz offen ist',
+  folds: 'Wo er faltet, ist der zweite Teil {panel} lang.',
+  panel: 'Länge des zweiten Teils',
+  noPanel: 'nicht vorhanden',
 }

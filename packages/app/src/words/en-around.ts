@@ -1,5 +1,5 @@
 import { cycle } from './en-cycle.ts'
-import { calls, parked, states, stops } from './en-movement.ts'
+import { calls, hinged, parked, states, stops } from './en-movement.ts'
 
 /** What is said of the building around the opening. */
 const building = {
@@ -108,4 +108,4 @@ const drive = {
 }
 
 /** What stands on the sheet that is measured on, below the opening itself. */
-export const around = { building, lanes, drive, cycle, calls, stops, parked, states }
+export const around = { building, lanes, drive, cycle, calls, stops, parked, hinged, states }

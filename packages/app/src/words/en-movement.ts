@@ -52,3 +52,16 @@ export const states = {
   floor:
     'While the door is in the state {state}, the floor rises {slope} along the opening and may stand {tolerance} higher than surveyed.',
 }
+
+export const hinged = {
+  hung: 'It hangs {hinge} and opens toward {opensTo}.',
+  hinge: 'Where the leaf hangs',
+  hinges: { 'at-zero': 'on the left', 'at-width': 'on the right', both: 'in two, on the left and on the right' },
+  opensTo: 'Side to which the leaf opens',
+  turns: 'From the hinge line it is {length_mm} long, and it opens by {openAngle_deg}.',
+  length: 'length from the hinge line to the edge; where it folds, of the panel on the hinge',
+  openAngle: 'angle when it is fully open',
+  folds: 'Where it folds, the second panel is {panel} long.',
+  panel: 'length of the second panel',
+  noPanel: 'not there',
+}
