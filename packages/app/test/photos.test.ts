@@ -32,6 +32,8 @@ const PLACE = exifBlock(
 async function atMeasure(size = DESK) {
   const opened = await appPage(at.browser, at.served.url, size)
   await openFile(opened.page, { name: 'bare', survey: { opening: { width_mm: 3000, height_mm: 2500 } } }, 'measure')
+  // what comes after the first sentences is there: nothing moves under a key or a finger
+  await opened.page.waitForFunction(() => document.querySelector('.entries') && !document.querySelector('[data-coming]'))
   return { ...opened, on: opened.page }
 }
 

@@ -186,9 +186,11 @@ export function LeafGroup() {
       <p>
         <Sentence text={text} figures={figures} />
       </p>
-      <Suspense fallback={<p className="quiet" data-coming />}>
-        <Hinged />
-      </Suspense>
+      {snapshot.file.survey.leaf?.travel === 'turning' && (
+        <Suspense fallback={<p className="quiet" data-coming />}>
+          <Hinged />
+        </Suspense>
+      )}
       <Cautions lines={words.help.cautions.leaf} />
     </Group>
   )
