@@ -53,9 +53,10 @@ export function looker(
       return {
         free: !isTaken(whole, state.obstacles, floor, x_mm, y_mm),
         floor_mm: floorHeight(floor, x_mm, y_mm),
-        fields: counted.map(({ field, sight }) =>
-          fieldLook(fieldName(field), sight, shapeOf(posture, yaw_rad, body.reflectance, field.sensor.spotRadius_mm), x_mm, y_mm),
-        ),
+        fields: counted.map(({ field, sight }) => {
+          const whole = { shape: shapeOf(posture, yaw_rad, body.reflectance, field.sensor.spotRadius_mm), x_mm, y_mm }
+          return fieldLook(fieldName(field), sight, () => whole)
+        }),
       }
     },
   }
@@ -89,40 +90,14 @@ function lookOfParts({ stance, state, floor, counted }: PartsAsked, x_mm: number
   return {
     free: !whole.some((part) => isTaken(part.shape, state.obstacles, floor, part.x_mm, part.y_mm)),
     floor_mm,
-    fields: counted.map(({ field, sight }) => fieldLookOfParts(fieldName(field), sight, placed(field.sensor.spotRadius_mm), whole)),
+    fields: counted.map(({ field, sight }) => {
+      const shrunk = placed(field.sensor.spotRadius_mm)
+      return fieldLook(fieldName(field), sight, (beam, scratch) => shrunk[firstMet(sight.sight, beam, whole, scratch) ?? -1])
+    }),
   }
 }
 
 type PlacedPart = { readonly shape: Shape; readonly x_mm: number; readonly y_mm: number }
-
-function fieldLookOfParts(
-  field: string,
-  { sight, planes, clusterBeams }: FieldSight,
-  shrunk: readonly PlacedPart[],
-  whole: readonly PlacedPart[],
-): FieldLook {
-  const { beams } = sight
-  const scratch = new Float64Array(3)
-  const rays: { from_mm: Point; to_mm: Point }[] = []
-  const failed: Partial<Record<RuleFailed, number>> = {}
-  let largestCluster = 0
-  for (const { first, end } of planes) {
-    let cluster = 0
-    for (let i = first; i < end; i++) {
-      const met = firstMet(sight, i, whole, scratch)
-      const part = met === undefined ? undefined : shrunk[met]
-      if (part && beamSees(sight, i, part.shape, part.x_mm, part.y_mm, scratch)) {
-        rays.push(rayOf(beams, i, scratch[0] as number))
-        largestCluster = Math.max(largestCluster, ++cluster)
-        continue
-      }
-      cluster = 0
-      const rule = part && ruleFailed(sight, i, part.shape, part.x_mm, part.y_mm)
-      if (rule !== undefined && rule !== 'm') failed[rule] = (failed[rule] ?? 0) + 1
-    }
-  }
-  return { field, sees: largestCluster >= clusterBeams, rays, largestCluster, clusterBeams, failed }
-}
 
 /** Which part a beam enters first, at its full size; undefined where it meets none ahead of it. */
 function firstMet(sight: FieldSight['sight'], i: number, whole: readonly PlacedPart[], scratch: Float64Array): number | undefined {
@@ -139,12 +114,11 @@ function firstMet(sight: FieldSight['sight'], i: number, whole: readonly PlacedP
   return first
 }
 
+/** @param metBy what a beam meets of the body, and has to see; undefined where it meets nothing of it */
 function fieldLook(
   field: string,
-  { sight, planes, clusterBeams }: ReturnType<typeof fieldSight>,
-  shape: Shape,
-  x_mm: number,
-  y_mm: number,
+  { sight, planes, clusterBeams }: FieldSight,
+  metBy: (beam: number, scratch: Float64Array) => PlacedPart | undefined,
 ): FieldLook {
   const { beams } = sight
   const scratch = new Float64Array(3)
@@ -154,14 +128,15 @@ function fieldLook(
   for (const { first, end } of planes) {
     let cluster = 0
     for (let i = first; i < end; i++) {
-      if (beamSees(sight, i, shape, x_mm, y_mm, scratch)) {
+      const met = metBy(i, scratch)
+      if (met && beamSees(sight, i, met.shape, met.x_mm, met.y_mm, scratch)) {
         rays.push(rayOf(beams, i, scratch[0] as number))
         largestCluster = Math.max(largestCluster, ++cluster)
         continue
       }
       cluster = 0
-      const rule = ruleFailed(sight, i, shape, x_mm, y_mm)
-      if (rule !== 'm') failed[rule] = (failed[rule] ?? 0) + 1
+      const rule = met && ruleFailed(sight, i, met.shape, met.x_mm, met.y_mm)
+      if (rule !== undefined && rule !== 'm') failed[rule] = (failed[rule] ?? 0) + 1
     }
   }
   return { field, sees: largestCluster >= clusterBeams, rays, largestCluster, clusterBeams, failed }
