@@ -1,5 +1,5 @@
 import type { DoorFile } from '@sillsight/document'
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { AskedFigure } from '../entry/asked-figure.tsx'
 import { AskedDay, Day } from '../entry/day.tsx'
 import { hardly, USUAL_IN_TIME, USUAL_MM } from '../entry/doubts.ts'
@@ -98,8 +98,26 @@ function RecordWords({ path, of }: { readonly path: string; readonly of: string 
     />
   )
   const name = (place: 'place' | 'instrument' | 'by') => <Name path={`${path}/${place}`} label={`${words[place]}: ${of}`} />
+  const day = (place: 'on' | 'calibratedUntil') => (
+    <Day path={`${path}/${place}`} label={`${words[place]}: ${of}`} {...(place === 'calibratedUntil' && { optional: true })} />
+  )
   return (
     <div>
+      <ForceWords {...{ figure, name, day }} />
+    </div>
+  )
+}
+
+/** What is said of one force, whether it stands in the file or is still being entered. */
+function ForceWords(props: {
+  readonly figure: (name: FigureName) => ReactNode
+  readonly name: (place: 'place' | 'instrument' | 'by') => ReactNode
+  readonly day: (place: 'on' | 'calibratedUntil') => ReactNode
+}) {
+  const { figure, name, day } = props
+  const words = useFacts().forces
+  return (
+    <>
       <p>
         <Sentence text={words.where} figures={{ place: name('place'), gap: figure('gap_mm'), peak: figure('peak_N') }} />
       </p>
@@ -109,15 +127,10 @@ function RecordWords({ path, of }: { readonly path: string; readonly of: string 
       <p>
         <Sentence
           text={words.how}
-          figures={{
-            instrument: name('instrument'),
-            calibratedUntil: <Day path={`${path}/calibratedUntil`} label={`${words.calibratedUntil}: ${of}`} optional />,
-            on: <Day path={`${path}/on`} label={`${words.on}: ${of}`} />,
-            by: name('by'),
-          }}
+          figures={{ instrument: name('instrument'), calibratedUntil: day('calibratedUntil'), on: day('on'), by: name('by') }}
         />
       </p>
-    </div>
+    </>
   )
 }
 
@@ -155,18 +168,7 @@ function NewRecord(props: {
   )
   return (
     <div className="new-record">
-      <p>
-        <Sentence text={words.where} figures={{ place: name('place'), gap: figure('gap_mm'), peak: figure('peak_N') }} />
-      </p>
-      <p>
-        <Sentence text={words.lasting} figures={{ time: figure('time_s'), mean: figure('mean_N'), after5s: figure('after5s_N') }} />
-      </p>
-      <p>
-        <Sentence
-          text={words.how}
-          figures={{ instrument: name('instrument'), calibratedUntil: day('calibratedUntil'), on: day('on'), by: name('by') }}
-        />
-      </p>
+      <ForceWords {...{ figure, name, day }} />
       <div className="row">
         <button
           type="button"
