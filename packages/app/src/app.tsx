@@ -3,9 +3,9 @@ import { Route, Router, Switch } from 'wouter'
 import { useHashLocation } from 'wouter/use-hash-location'
 import { isPart } from './parts.ts'
 import { usePreferences } from './preferences.ts'
-import { DoorsScreen } from './screens/doors.tsx'
 import { SpokenContext, useSpoken, useWords } from './words/words.ts'
 
+const DoorsScreen = lazy(() => import('./screens/doors.tsx').then(({ DoorsScreen }) => ({ default: DoorsScreen })))
 const NewDoorScreen = lazy(() => import('./screens/new-door.tsx').then(({ NewDoorScreen }) => ({ default: NewDoorScreen })))
 const DoorScreen = lazy(() => import('./screens/door.tsx').then(({ DoorScreen }) => ({ default: DoorScreen })))
 

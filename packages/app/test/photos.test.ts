@@ -32,6 +32,8 @@ const PLACE = exifBlock(
 async function atMeasure(size = DESK) {
   const opened = await appPage(at.browser, at.served.url, size)
   await openFile(opened.page, { name: 'bare', survey: { opening: { width_mm: 3000, height_mm: 2500 } } }, 'measure')
+  // what comes after the first sentences is there: nothing moves under a key or a finger
+  await opened.page.waitForFunction(() => document.querySelector('.entries') && !document.querySelector('[data-coming]'))
   return { ...opened, on: opened.page }
 }
 
@@ -138,7 +140,7 @@ describe('pins on a photo', () => {
     await expect.poll(() => on.getByLabel('What is at pin 1').inputValue()).toBe('bracket here')
     await on.getByRole('dialog').getByRole('button', { name: 'Undo' }).tap()
     await expect.poll(() => on.getByLabel('What is at pin 1').inputValue()).toBe('terminal 5')
-    await on.getByRole('button', { name: 'Close' }).tap()
+    await on.getByRole('button', { name: 'Close', exact: true }).tap()
     await saved(on)
     await on.reload()
     await on.getByRole('button', { name: /: 2 pins$/ }).waitFor()
@@ -216,7 +218,7 @@ describe('the place of a photo on the drawing', () => {
     await on.reload()
     await mark(on).click()
     await on.getByRole('dialog').getByRole('img', { name: 'terminal strip' }).waitFor()
-    await on.getByRole('button', { name: 'Close' }).click()
+    await on.getByRole('button', { name: 'Close', exact: true }).click()
     await on.getByRole('radio', { name: 'Plan' }).click()
     await expect.poll(() => mark(on).count()).toBe(0)
     await on.goto(on.url().replace('measure', 'judge'))

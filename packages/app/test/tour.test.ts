@@ -72,7 +72,7 @@ describe('the tour', () => {
       await on.locator('.finding [data-stop=why]').first().click()
       await on.locator('.why-text').waitFor()
       expect(await stop(on)).toBe('5') // until it is closed again
-      await on.getByRole('button', { name: 'Close' }).click()
+      await on.getByRole('button', { name: 'Close', exact: true }).click()
       await isAt(on, '6')
       await on.locator('[data-stop=repairs]').first().click({ timeout: 90_000 })
       await isAt(on, '7')

@@ -59,8 +59,15 @@ function textOn(on: Page): Promise<string> {
 async function explainedOn(on: Page): Promise<string> {
   const explained: string[] = []
   await on.mouse.move(0, 0) // what is under it would be named in place of the drawing's key
-  for (const closed of await on.locator('details:not([open]) > summary').all())
-    await closed.evaluate((each) => (each as HTMLElement).click())
+  for (
+    let closed = 1;
+    closed > 0; // what stands in one that opens may have to be opened itself
+  )
+    closed = await on.evaluate(() => {
+      const all = [...document.querySelectorAll<HTMLElement>('details:not([open]) > summary')]
+      for (const each of all) each.click()
+      return all.length
+    })
   const sheet = (await on.getByRole('dialog').count()) > 0 ? on.getByRole('dialog') : on.locator('body')
   for (const id of await sheet.locator('.term').evaluateAll((all) => [...new Set(all.map((each) => each.getAttribute('data-term')))])) {
     const word = sheet.locator(`.term[data-term="${id}"]`).first()
@@ -108,7 +115,9 @@ describe('every word of the glossary that stands on a screen', () => {
         await on.goto(address.replace('judge', part))
         await on.locator('main h2').first().waitFor()
         if (WORKED_ON.includes(part))
-          await on.waitForFunction(() => document.querySelector('.words-here') && document.querySelector('.drawing'))
+          await on.waitForFunction(
+            () => document.querySelector('.term') && document.querySelector('.words-here') && document.querySelector('.drawing'),
+          )
         if (part === 'judge') await exactAnswer(on)
         const explained = await explainedOn(on)
         const words = glossaryOn(await textOn(on))

@@ -45,6 +45,7 @@ export const BOUNDS = {
   passages: 2000,
   stoppingReadings: 1000,
   partialOpenings: 4,
+  closingAttempts: 20,
   blankings: 16,
   dangers: 64,
   forceRecords: 500,

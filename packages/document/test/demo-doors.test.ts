@@ -130,4 +130,23 @@ describe('the demo doors', () => {
     ).toEqual(['struck-by-leaf:boxes'])
     expect(struck(0.03).filter(({ verdict }) => verdict === 'fail')).toEqual([])
   })
+
+  it('swing-gate: it strikes somebody in its quarter circle after the far grid has let go, and nobody where level beams watch all of that', () => {
+    const file = demo('swing-gate')
+    const struck = (of: unknown) => judged(of).findings.find(({ rule }) => rule === 'struck-by-leaf')
+    const found = struck(file)
+    expect(found?.verdict).toBe('fail')
+    expect(found?.facts['angle_deg']).toBeGreaterThan(45)
+    const planes = Array.from({ length: 29 }, (_, i) => ({
+      id: `p${i}`,
+      segments_mm: [
+        [
+          [200, 150 * i + 80, 450],
+          [3060, 150 * i + 80, 450],
+        ],
+      ],
+    }))
+    const watched = changed(file, 'sensors/1/planes', planes)
+    expect(struck(watched)?.verdict).toBe('pass')
+  })
 })

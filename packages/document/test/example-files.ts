@@ -170,6 +170,18 @@ export const SIX_VALUES = {
   sensors: [{ use: 'demo-header-scanner', side: 'a', mountingHeight_mm: 4070, offset_mm: 150 }],
 }
 
+/** A drive of which everything is said that a closing needs. */
+export const PLAIN_DRIVE = {
+  closeSpeed_m_per_s: 0.5,
+  closeAccel_m_per_s2: 1,
+  stopDelay_s: 0.1,
+  stopDecel_m_per_s2: 1,
+  afterStop: 'reverse',
+  reverseDelay_s: 0.2,
+  openSpeed_m_per_s: 0.5,
+  openAccel_m_per_s2: 1,
+}
+
 /** A copy of parsed JSON in which the value at a path, as an issue names it, is another one (undefined takes it away). */
 export function changed(file: unknown, path: string, value: unknown): unknown {
   const copy = JSON.parse(JSON.stringify(file)) as Record<string, unknown>

@@ -159,11 +159,13 @@ export function againstStepper(seed: number): {
     const contact = engine[kind]
     const name = kind === 'struck' ? 'struck' : 'walked into'
     if (stepped[kind] > (contact?.relativeSpeed ?? 0) + off && stepped[kind] > engine[`${kind}AtMost`] + off) {
-      // what a step decides: the engine is just clear
-      if (contact === undefined && engine.gap < 2) tight = true
+      // what a step decides: the engine is just clear of everything
+      if (engine.struck === undefined && engine.walked === undefined && engine.gap < 2) tight = true
       else faults.push(`${seed}: stepped ${kind} ${stepped[kind]} over ${contact?.relativeSpeed}`)
     }
     if (contact === undefined) continue
+    // found by the stepper on its own, as fast; else stepped again at the very phase
+    if (Math.abs(stepped[kind] - contact.relativeSpeed) <= off) continue
     const again = replayed(given, speed, contact)
     if (again.some((phase) => phase.kind === name && Math.abs(phase.relativeSpeed - contact.relativeSpeed) <= off)) continue
     if (contact.way > given.clear - 2 || contact.way < 2 || contact.run.restWay < 2 || again.some((phase) => phase.gap < 2)) tight = true

@@ -36,6 +36,10 @@ export interface SteppedPhase {
   readonly relativeSpeed: number
   readonly gap: number
   readonly isShut: boolean
+  /** Step at which it is met, shut or open again; the last one looked at where it comes to none of these. */
+  readonly endsAt: number
+  /** Way to go then. */
+  readonly endsWay: number
 }
 
 export const STEP_S = 1e-4 // all times of a case are whole steps
@@ -50,9 +54,12 @@ export interface SteppedPass {
   readonly start_mm: number
   readonly steps: number
   readonly forbids: Uint8Array
+  /** Where what stops a closing depends on its leaf, too: whether it is stopped at this step with this way to go. */
+  readonly stops?: (k: number, way: number) => boolean
 }
 
-export function stepPass(given: SteppedCase, body: SteppedBody, step_s = STEP_S): SteppedPass {
+/** @param seen where the output sees the body, if not everywhere where it is visible */
+export function stepPass(given: SteppedCase, body: SteppedBody, step_s = STEP_S, seen = given.visible): SteppedPass {
   const start_mm = Math.min(given.enter_mm, ...given.visible.map(([from]) => from)) - 10
   const through_s = (given.leave_mm + 1 - start_mm) / body.speed
   const steps = Math.ceil((body.stopsAt_mm === undefined ? through_s : through_s + STANDS_S) / step_s)
@@ -64,7 +71,7 @@ export function stepPass(given: SteppedCase, body: SteppedBody, step_s = STEP_S)
   const hold = Math.round(given.hold_s / step_s)
   for (let k = 0; k <= steps; k++) {
     const place = placeAt(start_mm, body, k * step_s)
-    const isSeen = given.visible.some(([from, to]) => from <= place && place <= to)
+    const isSeen = seen.some(([from, to]) => from <= place && place <= to)
     seenFor = isSeen ? seenFor + 1 : -1
     if (isSeen && (isOn || seenFor >= response)) {
       isOn = true
@@ -76,7 +83,7 @@ export function stepPass(given: SteppedCase, body: SteppedBody, step_s = STEP_S)
   return { step_s, closing, body, start_mm, steps, forbids }
 }
 
-function placeAt(start_mm: number, { speed, stopsAt_mm = Infinity }: SteppedBody, t_s: number): number {
+export function placeAt(start_mm: number, { speed, stopsAt_mm = Infinity }: SteppedBody, t_s: number): number {
   return Math.min(stopsAt_mm, start_mm + speed * t_s)
 }
 
@@ -135,6 +142,10 @@ export function mayBegin({ forbids }: SteppedPass, k: number): boolean {
   return k < 0 || k >= forbids.length || forbids[k] === 0 || k === 0 || forbids[k - 1] === 0
 }
 
+function isStopped({ forbids, stops }: SteppedPass, k: number, way: number): boolean {
+  return forbids[k] === 1 && (stops === undefined || stops(k, way))
+}
+
 /** One closing that begins at step `first`, which may lie before the body comes. */
 export function stepPhase(given: SteppedCase, pass: SteppedPass, first: number): SteppedPhase {
   const { closeSpeed, closeAccel, openSpeed, openAccel, decel, clear, enter_mm, leave_mm, stoppingCurve } = given
@@ -149,27 +160,41 @@ export function stepPhase(given: SteppedCase, pass: SteppedPass, first: number):
   let opensAt = Infinity
   let gap = Infinity
   let isShut = false
-  for (let k = first; k <= pass.steps; k++) {
+  let wasIn = false
+  let lastWay = way
+  let k = first
+  for (; k <= pass.steps; k++) {
     const place = placeAt(pass.start_mm, pass.body, k * step_s)
     if (k > 0 && place > enter_mm && place < leave_mm) {
       gap = Math.min(gap, way - clear)
       if (way < clear - 1e-6) {
         const isStanding = place === pass.body.stopsAt_mm
         const bodySpeed = isStanding ? 0 : pass.body.speed
-        const kind = (phase === 'closing' || phase === 'braking') && speed > 0 ? 'struck' : 'walked into'
-        return { kind, relativeSpeed: Math.sqrt(bodySpeed * bodySpeed + speed * speed), gap, isShut: false }
+        // whoever was in the plane a step ago was met by a leaf that moved, even if that step was its last
+        const leafSpeed = wasIn ? Math.max(speed, (lastWay - way) / step_s) : speed
+        const kind = (phase === 'closing' || phase === 'braking' || wasIn) && leafSpeed > 0 ? 'struck' : 'walked into'
+        return {
+          kind,
+          relativeSpeed: Math.sqrt(bodySpeed * bodySpeed + leafSpeed * leafSpeed),
+          gap,
+          isShut: false,
+          endsAt: k,
+          endsWay: way,
+        }
       }
+      wasIn = true
     }
-    if (brakesAt === Infinity && phase === 'closing' && k >= 0 && pass.forbids[k] === 1) brakesAt = k + delay
+    lastWay = way
+    if (brakesAt === Infinity && phase === 'closing' && k >= 0 && isStopped(pass, k, way)) brakesAt = k + delay
     if (phase === 'closing' && k >= brakesAt) {
       phase = 'braking'
       brakeWay = way
     }
     if (phase === 'closing' && closing) {
       const n = k + 1 - first
-      isShut = n >= closing.moved.length
+      way = given.from - (closing.moved[n] ?? given.from)
+      isShut = n >= closing.moved.length - 1 || way <= 0 // whole steps of even speed end a hair above or below the floor
       if (isShut) break
-      way = given.from - (closing.moved[n] as number)
       speed = closing.speeds[n] as number
     } else if (phase === 'closing') {
       const slows = (speed * speed) / (2 * closeAccel) >= way
@@ -207,5 +232,5 @@ export function stepPhase(given: SteppedCase, pass: SteppedPass, first: number):
       if (way >= given.way || (slows && speed <= 0)) break // open
     }
   }
-  return { kind: 'clear', relativeSpeed: 0, gap, isShut }
+  return { kind: 'clear', relativeSpeed: 0, gap, isShut, endsAt: k, endsWay: way }
 }

@@ -12,8 +12,19 @@ export type { Tried } from './mending/search.ts'
 export { type Body, type BodyPart, type BoxPosture, type CylinderPosture, isOfParts, type Posture, partsOf } from './model/body.ts'
 export type { Control } from './model/control.ts'
 export { type Course, courseEnds, type Reading, readingAt, type TimeSpan } from './model/course.ts'
-export type { CaughtPart, DangerKind, Dangers, Guard } from './model/danger.ts'
-export type { BoxObstacle, Door, DoorState, Floor, Leaf, Obstacle, PostObstacle, ProtectionConcept, Tolerances } from './model/door.ts'
+export { type CaughtPart, type DangerKind, type Dangers, EXPECTED_DANGERS, type Guard } from './model/danger.ts'
+export type {
+  BoxObstacle,
+  Door,
+  DoorState,
+  Floor,
+  HingedLeaf,
+  Leaf,
+  Obstacle,
+  PostObstacle,
+  ProtectionConcept,
+  Tolerances,
+} from './model/door.ts'
 export type {
   BlindRegion,
   Cause,
@@ -48,9 +59,10 @@ export type {
 } from './model/sensor.ts'
 export type { Basis, Confirmation, InputPath, OutsideValue, Quantity, Source, Unit } from './model/source.ts'
 export type { ForceRecord } from './model/test-record.ts'
-export type { Air, Braking, Crossing, Drive, Lane } from './model/traffic.ts'
+export type { Air, Braking, ControlCycle, Crossing, Drive, Lane } from './model/traffic.ts'
 export type { SensingFunction, SizeFamily, Zone } from './model/zone.ts'
 export { closingFrom } from './motion/leaf-run.ts'
+export { leafCorners, type TurningLeaf, turningLeaf } from './motion/turning-leaf.ts'
 export { type BeamSpot, beamSpots, type PlaneSpots } from './seeing/beam-spots.ts'
 export { floorHeight, floorPieces } from './space/floor.ts'
 export { cos, radians, sin } from './space/trigonometry.ts'

@@ -1,4 +1,5 @@
 import { type Budget, spend } from './budget.ts'
+import { type Cycle, forbids } from './cycle.ts'
 import { type Json, numberAt, oneOf, own, refuse, textAt, wholeAt } from './json.ts'
 import { type Closing, closingOf, leftAfterStop, movedAt } from './leaf-motion.ts'
 import { halfOf, wayOf } from './passages.ts'
@@ -24,6 +25,7 @@ const LARGEST_FAR = 70_000
 interface Case {
   readonly lane: Lane
   readonly closing: Closing
+  readonly cycle: Cycle
   readonly pace: number
   /** Where along the way it stands; Infinity if it goes through. */
   readonly stands: number
@@ -61,12 +63,14 @@ export function contactOf(given: Json, door: Door, traffic: Traffic, budget: Bud
     refuse('out-of-range', `${path}/pace_mm_per_s`, `a pace from ${lane.slowest}, or a place to stand`, pace)
   const begins = numberAt(own(given, 'begins_s'), `${path}/begins_s`)
   const contact = numberAt(own(given, 'contact_s'), `${path}/contact_s`, 0)
-  const one: Case = { lane, closing: closingOf(opening, traffic.drive), pace, stands, begins, enter: -reach, clear }
+  const one: Case = { lane, closing: closingOf(opening, traffic.drive), cycle: traffic.cycle, pace, stands, begins, enter: -reach, clear }
 
   const setting: Setting = { door, state, tolerances: AS_WRITTEN, fields: [] }
   const around = { setting, backgrounds: backgroundsOf(setting, (amount) => spend(budget, amount, path)) }
   const placed = { standing: standingAt(turned, yaw), reflectance: body.reflectance }
-  const fields = door.fields.filter(({ acts, times }) => acts === 'presence' && times !== undefined)
+  const fields = door.fields.filter(({ acts }) => acts === 'presence')
+  const unknown = fields.find(({ times }) => times === undefined)
+  if (unknown) refuse('cannot-show', path, 'presence fields with known times that see alike wherever the leaf is', unknown.name)
   const isSeen = (field: Field, place: number) => {
     spend(budget, 2 * field.sensor.planes.reduce((sum, { beams }) => sum + beams.length, 0), path)
     return seesAt(field, placed, [x, from === 'b' ? place : -place], around)
@@ -114,8 +118,13 @@ function struckAt(
       field.times,
     )
     for (const { on, off } of spans) {
-      if (on + slack < begins && begins < off - slack)
-        refuse('not-shown', `${path}/begins_s`, 'an instant at which no output forbids closing', `${field.name} does`)
+      if (forbids(one.cycle, { on, off }, begins, slack))
+        refuse(
+          'not-shown',
+          `${path}/begins_s`,
+          'an instant at which no output, and no time after it, forbids closing',
+          `${field.name} does`,
+        )
       if (on >= begins - slack) stop = Math.min(stop, on)
     }
   }

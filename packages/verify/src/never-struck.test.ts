@@ -10,6 +10,7 @@ const way = (half: number, clear: number): Way => ({
   enter: -half,
   leave: half,
   clear,
+  cycle: { warning: 0, cancels: false, pause: undefined },
   views: [
     {
       visible: [
@@ -47,6 +48,22 @@ describe('checkParts', () => {
   it('asks about a body that stands, which is still there when the leaf comes to rest', () => {
     expect(codeOf(way(20, 1908))).toBe('shown')
     expect(codeOf(way(20, 1912))).toBe('not-shown parts/0/trees/4')
+  })
+
+  // Hand calculation: out of sight for 2 s, seen again 0.1 s and a response of 0.1 s before it comes: a closing that begins between is then 925 mm down, and no
+  // closing does that waits for 2 s after the first change, which lasts for 1.9 s
+  it('knows what the control waits for after an output let go, and that a command may be on its way through a change which a warning outlasts', () => {
+    const lost = (warning: number, cancels: boolean, pause: number | undefined): Way => {
+      const visible = [[-4300, -2300] as const, [-300, 300] as const]
+      return { ...way(100, 1500), views: [{ visible, response: 0.1, hold: 0 }], cycle: { warning, cancels, pause } }
+    }
+    expect(codeOf(lost(0, false, undefined))).toBe('not-shown parts/0/trees/1')
+    expect([lost(0, false, 2), lost(2, true, undefined), lost(1, true, 1), lost(1.5, false, 0.5)].map((one) => codeOf(one))).toEqual(
+      Array(4).fill('shown'),
+    )
+    expect([lost(0, false, 0.5), lost(2, false, undefined), lost(6, false, 2)].map((one) => codeOf(one))).toEqual(
+      Array(3).fill('not-shown parts/0/trees/1'),
+    )
   })
 
   it('asks for a tree for every window, and for parts up to the slowest body', () => {

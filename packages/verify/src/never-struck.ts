@@ -1,4 +1,5 @@
 import { type Budget, spend } from './budget.ts'
+import { type Cycle, waitAfter } from './cycle.ts'
 import { listAt, numberAt, objectAt, own, refuse, wholeAt } from './json.ts'
 import { type Closing, fastestBetween, leftAfterStop, movedAt } from './leaf-motion.ts'
 
@@ -16,6 +17,7 @@ export interface Way {
   readonly leave: number
   readonly clear: number
   readonly views: readonly View[]
+  readonly cycle: Cycle
 }
 
 interface Change {
@@ -156,12 +158,16 @@ function checkTree(way: Way, window: Window, root: Box, tree: readonly unknown[]
   if (waiting.length > 0) refuse('tree-too-short', path, `a tree with ${waiting.length} more branches`, tree.length)
 }
 
-function isShown({ closing, clear }: Way, window: Window, { slow, ran }: Box): boolean {
+function isShown({ closing, clear, cycle }: Way, window: Window, { slow, ran }: Box): boolean {
   const { delay, decel } = closing.drive
   const { stop, offs, leave } = window
-  const isOver = (off: Change, slowness: number) =>
-    (stop ? onAt(stop, slowness) : leave * slowness) - (off.to * slowness + off.view.hold) < ran[0] - SPARE_S
-  if (offs.some((off) => slow.every((slowness) => isOver(off, slowness)))) return true
+  const endOf = (off: Change, slowness: number) => off.to * slowness + off.view.hold
+  const isOver = (off: Change) => {
+    const lasted = Math.min(...slow.map((slowness) => endOf(off, slowness) - onAt(off, slowness)))
+    const wait = waitAfter(cycle, lasted - SPARE_S)
+    return slow.every((slowness) => (stop ? onAt(stop, slowness) : leave * slowness) - endOf(off, slowness) - wait < ran[0] - SPARE_S)
+  }
+  if (offs.some(isOver)) return true
   const entering = slow.map((slowness) => enters(window, slowness))
   const soonest = Math.min(...entering)
   if (ran[0] + soonest > closing.end + SPARE_S) return true

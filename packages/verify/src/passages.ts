@@ -176,7 +176,7 @@ function closingsOf(given: unknown, { lane, traffic, state, shape, x, fields, vi
       response: times?.response ?? Infinity,
       hold: times?.hold ?? 0,
     }))
-    const way: Way = { closing: closingOf(opening, traffic.drive), enter: -reach, leave: reach, clear, views }
+    const way: Way = { closing: closingOf(opening, traffic.drive), enter: -reach, leave: reach, clear, views, cycle: traffic.cycle }
     checkParts(way, [1 / lane.fastest, 1 / lane.slowest], own(closing, 'parts'), budget, `${path}/${i}/parts`)
   }
   return expected.length

@@ -151,7 +151,8 @@ function withOutput(field: Json, outputs: ReadonlyMap<string, Json> | undefined,
 function timesOf(field: Json, path: string): Field['times'] {
   const [response, hold] = [own(field, 'response_s'), own(field, 'hold_s')]
   const blanking = listAt(own(field, 'blanking') ?? [], `${path}/blanking`, { most: 1000 })
-  if (response === undefined || hold === undefined || blanking.length > 0) return undefined
+  const byLeaf = own(field, 'leafBlanking') !== undefined || (own(field, 'leafHides') ?? 'nothing') !== 'nothing'
+  if (response === undefined || hold === undefined || blanking.length > 0 || byLeaf) return undefined
   return { response: numberAt(response, `${path}/response_s`, 0), hold: numberAt(hold, `${path}/hold_s`, 0) }
 }
 

@@ -1,3 +1,4 @@
+import { CYCLE_NAMES, type Cycle, cycleOf } from './cycle.ts'
 import { DOOR_BOUNDS } from './door.ts'
 import { idAt, type Json, listAt, numberAt, objectAt, oneOf, own, parseBounded, refuse } from './json.ts'
 import type { Drive } from './leaf-motion.ts'
@@ -23,6 +24,7 @@ export interface Lane {
 export interface Traffic {
   readonly leaf: Leaf
   readonly drive: Drive
+  readonly cycle: Cycle
   /** Ways from which a closing may begin, beside the whole one. */
   readonly partial: readonly number[]
   readonly width: number
@@ -51,6 +53,11 @@ const KNOWN = {
     'openAccel_m_per_s2',
     'openDelay_s', // of a shut leaf
     'partialOpenings_mm',
+    'holdOpen_s',
+    'cycle',
+    'brake',
+    'coastDecel_m_per_s2',
+    'coastWay_mm',
     'movingMass_kg',
     'source',
   ],
@@ -71,6 +78,8 @@ const KNOWN = {
 
 export function trafficOf(text: string, bodies: readonly string[]): Traffic {
   const survey = objectAt(own(objectAt(parseBounded(text, 'door', DOOR_BOUNDS), 'door'), 'survey'), 'survey')
+  const travel = own(objectAt(own(survey, 'leaf'), 'survey/leaf'), 'travel')
+  if (travel === 'turning') refuse('cannot-show', 'survey/leaf/travel', 'a leaf that goes down or along', travel)
   const leaf = knownAt(own(survey, 'leaf'), 'survey/leaf', KNOWN.leaf)
   const given = knownAt(own(survey, 'drive'), 'survey/drive', KNOWN.drive)
   const opening = objectAt(own(survey, 'opening'), 'survey/opening')
@@ -81,12 +90,12 @@ export function trafficOf(text: string, bodies: readonly string[]): Traffic {
     accel: 1000 * at('closeAccel_m_per_s2'),
     jerk: jerk === undefined ? undefined : 1000 * at('closeJerk_m_per_s3'),
     delay: at('stopDelay_s'),
-    decel: 1000 * at('stopDecel_m_per_s2'),
+    decel: decelOf(given),
   }
   if (!(drive.speed > 0 && drive.accel > 0 && (drive.jerk === undefined || drive.jerk > 0)))
     refuse('out-of-range', 'survey/drive', 'a drive that moves the leaf', 'none')
   if (!(drive.decel >= drive.accel))
-    refuse('cannot-show', 'survey/drive/stopDecel_m_per_s2', 'at least closeAccel_m_per_s2', own(given, 'stopDecel_m_per_s2'))
+    refuse('cannot-show', 'survey/drive', 'a leaf that slows at least as hard after a stop as it speeds up', drive.decel)
   const partial = listAt(own(given, 'partialOpenings_mm') ?? [], 'survey/drive/partialOpenings_mm', { most: 100 })
   return {
     leaf: {
@@ -96,11 +105,20 @@ export function trafficOf(text: string, bodies: readonly string[]): Traffic {
         numberAt(own(leaf, 'bulge_mm') ?? 0, 'survey/leaf/bulge_mm', 0),
     },
     drive,
+    cycle: cycleOf(own(given, 'cycle') === undefined ? {} : knownAt(own(given, 'cycle'), 'survey/drive/cycle', CYCLE_NAMES), given),
     partial: partial.map((each, i) => numberAt(each, `survey/drive/partialOpenings_mm/${i}`, 0)),
     width: numberAt(own(opening, 'width_mm'), 'survey/opening/width_mm', 0),
     height: numberAt(own(opening, 'height_mm'), 'survey/opening/height_mm', 0),
     lanes: lanesOf(own(survey, 'lanes'), bodies),
   }
+}
+
+/** After the delay: of the brake, or of friction where there is none; a measured way at full speed is v^2 / (2 a). */
+function decelOf(given: Json): number {
+  const at = (name: string) => numberAt(own(given, name), `survey/drive/${name}`, 0)
+  if (own(given, 'brake') !== 'none') return 1000 * at('stopDecel_m_per_s2')
+  if (own(given, 'coastDecel_m_per_s2') !== undefined) return 1000 * at('coastDecel_m_per_s2')
+  return (1000 * at('closeSpeed_m_per_s')) ** 2 / (2 * at('coastWay_mm'))
 }
 
 function lanesOf(listed: unknown, bodies: readonly string[]): readonly Lane[] {

@@ -64,6 +64,23 @@ describe('a contact, hand calculation', () => {
     expect(answer(unseen, { begins_s: -1.1, contact_s: 1, relative_mm_per_s })).toBe('not-shown contacts/0') // 1625 mm
   })
 
+  it('is none that can be shown where the leaf changes what a presence field sees, or its times are not known', () => {
+    const claim = { begins_s: -1.4, contact_s: 1.3, relative_mm_per_s: Math.sqrt(1000 * 1000 + 500 * 500) }
+    const far = doorWith(1500, [-5000]) // behind the leaf, and sees nobody before the contact
+    expect(answer(far, claim)).toBe('accepted')
+    for (const change of [
+      { leafHides: 'bodies' },
+      { leafHides: 'what nobody knows' },
+      { leafBlanking: {} },
+      { blanking: [{}] },
+      { hold_s: undefined },
+    ]) {
+      const file = doorWith(1500, [-5000])
+      Object.assign(file.sensors[0]?.fields[0] ?? {}, change)
+      expect(answer(file, claim)).toBe('cannot-show contacts/0')
+    }
+  })
+
   it("is while the body is in the leaf's plane", () => {
     const relative_mm_per_s = Math.sqrt(1000 * 1000 + 500 * 500)
     expect(answer(doorWith(1500, []), { begins_s: -2, contact_s: 1.3, relative_mm_per_s })).toBe('not-shown contacts/0/contact_s')

@@ -17,8 +17,29 @@ export interface PassingFile {
   bodies: { id: string; reflectance: number; postures: Record<string, unknown>[] }[]
 }
 
+/** In a third of the doors the control says when it closes. */
+function cycleOf(dice: Dice): object {
+  if (!dice.chance(0.35)) return {}
+  const preWarning_s = dice.pick([0, 0.3, 1.5])
+  return {
+    holdOpen_s: dice.pick([2, 5]),
+    cycle: {
+      holdOpenFrom: dice.pick(['clear', 'opened']),
+      closesOnlyByTimer: dice.pick(['yes', 'yes', 'no']),
+      preWarning_s,
+      outputInWarning: dice.pick(['cancels', 'waits']),
+    },
+  }
+}
+
 /** A door with light grids on both sides of its leaf, one lane and a drive; seen soon enough in about half of the cases. */
 export function passingFile(dice: Dice): PassingFile {
+  const file = plainFile(dice)
+  Object.assign(file.survey.drive, cycleOf(dice)) // drawn last, so that all else stays what it was
+  return file
+}
+
+function plainFile(dice: Dice): PassingFile {
   const [width, height] = [dice.whole(8, 40) * 100, dice.whole(12, 30) * 100]
   const travel = dice.pick(['down', 'down', 'toward-zero', 'toward-width', 'both-inward'])
   const accel = dice.pick([0.5, 1, 2])

@@ -1,5 +1,14 @@
 import { type Door, type Look, looker, type Stance } from '@sillsight/engine'
-import { onSheet, type Place, type ProjectionName, postureWords, type ScreenDrawing, sizeWords } from '@sillsight/report'
+import {
+  type BodySolid,
+  onSheet,
+  type Place,
+  type ProjectionName,
+  postureWords,
+  type ScreenDrawing,
+  sizeWords,
+  solidsOfBody,
+} from '@sillsight/report'
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react'
 import { Explained } from '../help/explained.tsx'
 import { useReader } from '../words/reader.ts'
@@ -168,40 +177,51 @@ export function TestBody({ door, drawing, projection, pxPerMm, touchPx, body, on
   )
 }
 
-/** The body's outline in a projection, as an SVG path. */
+/** The outlines of the body's parts in a projection, as an SVG path. */
 function outline(
   { posture, yaw_rad }: Stance,
   { x_mm, y_mm }: BodyAt,
-  floor_mm: number,
+  z_mm: number,
   projection: ProjectionName,
   spot: (x_mm: number, y_mm: number, z_mm: number) => string,
 ): string {
-  const height_mm = posture.shape === 'box' ? posture.c_mm : posture.height_mm
-  const ring =
-    posture.shape === 'box'
-      ? [
-          [-1, -1],
-          [1, -1],
-          [1, 1],
-          [-1, 1],
-        ].map(([a = 0, b = 0]) => turned((a * posture.a_mm) / 2, (b * posture.b_mm) / 2, yaw_rad))
-      : Array.from({ length: 48 }, (_, i) => turned(posture.radius_mm, 0, (i * Math.PI) / 24))
   const path = (corners: readonly (readonly [number, number, number])[]) =>
     `${corners.map((corner, i) => `${i === 0 ? 'M' : 'L'}${spot(...corner)}`).join('')}Z`
-  if (projection === 'plan') return path(ring.map(([x, y]) => [x_mm + x, y_mm + y, floor_mm]))
-  const [left, right] = [Math.min, Math.max].map((pick) => ({ x: pick(...ring.map(([x]) => x)), y: pick(...ring.map(([, y]) => y)) }))
-  if (!left || !right) return ''
-  return path([
-    [x_mm + left.x, y_mm + left.y, floor_mm],
-    [x_mm + right.x, y_mm + right.y, floor_mm],
-    [x_mm + right.x, y_mm + right.y, floor_mm + height_mm],
-    [x_mm + left.x, y_mm + left.y, floor_mm + height_mm],
-  ])
+  return solidsOfBody(posture, { x_mm, y_mm, z_mm, yaw_rad })
+    .map((solid) => {
+      const ring = ringOf(solid)
+      const { from_mm, to_mm } = solid
+      if (projection === 'plan') return path(ring.map(([x, y]) => [x, y, z_mm]))
+      const [left, right] = [Math.min, Math.max].map((pick) => ({ x: pick(...ring.map(([x]) => x)), y: pick(...ring.map(([, y]) => y)) }))
+      if (!left || !right) return ''
+      return path([
+        [left.x, left.y, from_mm],
+        [right.x, right.y, from_mm],
+        [right.x, right.y, to_mm],
+        [left.x, left.y, to_mm],
+      ])
+    })
+    .join('')
 }
 
-function turned(a_mm: number, b_mm: number, yaw_rad: number): readonly [number, number] {
-  const [cos, sin] = [Math.cos(yaw_rad), Math.sin(yaw_rad)]
-  return [a_mm * cos - b_mm * sin, a_mm * sin + b_mm * cos]
+/** The footprint of one part in the doorway. */
+function ringOf(solid: BodySolid): readonly (readonly [number, number])[] {
+  const { x_mm, y_mm } = solid
+  if (solid.shape === 'post')
+    return Array.from({ length: 48 }, (_, i) => [
+      x_mm + solid.radius_mm * Math.cos((i * Math.PI) / 24),
+      y_mm + solid.radius_mm * Math.sin((i * Math.PI) / 24),
+    ])
+  const [cos, sin] = [Math.cos(solid.yaw_rad), Math.sin(solid.yaw_rad)]
+  return [
+    [-1, -1],
+    [1, -1],
+    [1, 1],
+    [-1, 1],
+  ].map(([a = 0, b = 0]) => {
+    const [along, across] = [(a * solid.size_mm[0]) / 2, (b * solid.size_mm[1]) / 2]
+    return [x_mm + along * cos - across * sin, y_mm + along * sin + across * cos]
+  })
 }
 
 function round(value: number): number {

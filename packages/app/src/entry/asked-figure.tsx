@@ -7,6 +7,8 @@ import type { Asked } from './pad.tsx'
 const Pad = lazy(() => import('./pad.tsx').then(({ Pad }) => ({ default: Pad })))
 
 interface Props {
+  /** Its place in the door file, by which whoever misses it is led here. */
+  readonly at?: string | undefined
   readonly asked: Asked
   /** What stands there until somebody enters it. */
   readonly missing?: string | undefined
@@ -14,7 +16,7 @@ interface Props {
 }
 
 /** A figure in a sentence. Touching it opens the number pad. */
-export function AskedFigure({ asked, missing, readOnly = false }: Props) {
+export function AskedFigure({ at, asked, missing, readOnly = false }: Props) {
   const words = useWords()
   const reader = useReader()
   const [open, setOpen] = useState(false)
@@ -26,6 +28,7 @@ export function AskedFigure({ asked, missing, readOnly = false }: Props) {
       <button
         type="button"
         className="figure"
+        data-at={at}
         data-missing={value === undefined || undefined}
         aria-label={words.entry.change(label, `${shown}${within}`)}
         disabled={readOnly}

@@ -11,27 +11,36 @@ export function Choose<T extends string>(props: {
   readonly onChoose?: (chosen: T) => void
   /** Chosen, but not in the door file yet. */
   readonly waiting?: string | undefined
+  /** What is said while nobody knows: it can be chosen again, and takes away what stands there. */
+  readonly unknown?: string
+  /** Takes away what a plain place would not. */
+  readonly onUnknown?: () => void
+  /** The place by which whoever misses it is led here, where that is not the path. */
+  readonly at?: string
 }) {
-  const { path, label, options, onChoose, waiting } = props
+  const { path, label, options, onChoose, waiting, unknown, onUnknown, at = path } = props
   const words = useWords()
   const { door, snapshot } = useDoor()
   const value = valueAt(snapshot.file, path) ?? waiting
   return (
     <select
       className="choose"
+      data-at={at}
       aria-label={label}
       disabled={snapshot.readOnly !== undefined}
       data-missing={value === undefined || undefined}
       value={typeof value === 'string' ? value : ''}
       onChange={(event) => {
         const chosen = event.target.value as T
-        if (onChoose) onChoose(chosen)
+        if (event.target.value === '' && onUnknown) onUnknown()
+        else if (event.target.value === '') door.edit({ deed: 'removed', path }, (draft) => putAt(draft, path, undefined))
+        else if (onChoose) onChoose(chosen)
         else door.edit({ deed: 'set', path, typed: options[chosen] }, (draft) => putAt(draft, path, chosen))
       }}
     >
-      {value === undefined && (
-        <option value="" disabled>
-          {words.entry.choose}
+      {(value === undefined || unknown !== undefined) && (
+        <option value="" disabled={unknown === undefined}>
+          {unknown ?? words.entry.choose}
         </option>
       )}
       {(Object.entries(options) as [T, string][]).map(([key, word]) => (

@@ -20,6 +20,15 @@ export const USUAL_IN_TIME = {
   pace_m_per_s: [0.05, 8],
   response_s: [0.005, 1],
   hold_s: [0, 5],
+  openDelay_s: [0.02, 5],
+  holdOpen_s: [0.5, 300],
+  preWarning_s: [0.2, 10],
+  stop_s: [0.03, 5],
+  reaction_s: [0.3, 4],
+  decel_m_per_s2: [0.5, 6],
+  gradient_percent: [-12, 12],
+  force_N: [5, 2000],
+  forceTime_s: [0.02, 5],
 } as const
 
 /** Common practice, no source: only the question hangs on it. */
@@ -30,4 +39,6 @@ export const USUAL_MM = {
   leafBulge: [0, 300],
   mountingHeight: [1000, 8000],
   offset: [20, 1000],
+  dangerGap: [2, 1500],
+  forceGap: [20, 2500],
 } as const

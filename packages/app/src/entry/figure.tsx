@@ -33,6 +33,7 @@ export function Figure(props: Props) {
   const tolerance = tolerancePath === undefined ? undefined : valueAt(snapshot.file, tolerancePath)
   return (
     <AskedFigure
+      at={path}
       missing={missing}
       readOnly={snapshot.readOnly !== undefined}
       asked={{

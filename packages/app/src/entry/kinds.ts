@@ -2,7 +2,21 @@ import { readLength, showLength } from '@sillsight/document'
 import { figure, type Reader, type Units } from '@sillsight/report'
 
 /** What a figure counts, which decides its keys, its unit and how it is read. */
-export type Kind = 'length' | 'angle' | 'percent' | 'seconds' | 'metres' | 'speed' | 'acceleration' | 'jerk' | 'mass' | 'share' | 'count'
+export type Kind =
+  | 'length'
+  | 'angle'
+  | 'percent'
+  | 'seconds'
+  | 'metres'
+  | 'speed'
+  | 'acceleration'
+  | 'jerk'
+  | 'mass'
+  | 'share'
+  | 'count'
+  | 'temperature'
+  | 'volume'
+  | 'force'
 
 export type Read = { readonly ok: true; readonly value: number; readonly text: string } | { readonly ok: false; readonly expected: string }
 
@@ -17,6 +31,9 @@ const SUFFIX: Readonly<Record<Exclude<Kind, 'length'>, string>> = {
   mass: ' kg',
   share: '',
   count: '',
+  temperature: ' \u00b0C',
+  volume: ' m\u00b3',
+  force: ' N',
 }
 
 /** A value of the door file as it is shown in a sentence. */
@@ -44,7 +61,7 @@ export function readFigure(text: string, kind: Kind, units: Units): Read {
     const read = readLength(text, { units })
     return read.ok ? { ok: true, value: read.mm, text: text.trim() } : { ok: false, expected: read.issue.expected }
   }
-  const tidy = text.trim().replace(/\s*(\u00b0|%|s|m|m\/s|m\/s\u00b2|m\/s\u00b3|kg)$/, '')
+  const tidy = text.trim().replace(/\s*(\u00b0C?|%|s|m|m\/s|m\/s\u00b2|m\/s\u00b3|m\u00b3|kg|N)$/, '')
   if (!/^[-\u2212]?\d{1,7}([.,]\d{1,6})?$/.test(tidy)) return { ok: false, expected: 'number' }
   const value = Number(tidy.replace('\u2212', '-').replace(',', '.'))
   return kind === 'count' && !Number.isInteger(value) ? { ok: false, expected: 'whole' } : { ok: true, value, text: text.trim() }

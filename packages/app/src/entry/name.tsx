@@ -3,28 +3,49 @@ import { useDoor } from '../screens/at-door.ts'
 import { LONGEST_TEXT, printable } from '../store/printable.ts'
 import { putAt, valueAt } from './places.ts'
 
-/** A name set in a sentence, written in place; it is kept when the field is left or Enter is pressed. */
+/** A name of the door set in a sentence. */
 export function Name({ path, label, missing }: { readonly path: string; readonly label: string; readonly missing?: string }) {
   const { door, snapshot } = useDoor()
   const found = valueAt(snapshot.file, path)
-  const kept = typeof found === 'string' ? found : ''
+  return (
+    <AskedName
+      at={path}
+      label={label}
+      missing={missing}
+      readOnly={snapshot.readOnly !== undefined}
+      value={typeof found === 'string' ? found : ''}
+      onName={(tidy) => door.edit({ deed: 'set', path, typed: tidy }, (draft) => putAt(draft, path, tidy))}
+    />
+  )
+}
+
+interface Asked {
+  readonly label: string
+  readonly value: string
+  readonly at?: string | undefined
+  readonly missing?: string | undefined
+  readonly readOnly?: boolean
+  readonly onName: (tidy: string) => void
+}
+
+/** A name written in place; it is kept when the field is left or Enter is pressed. */
+export function AskedName({ label, value, at, missing, readOnly = false, onName }: Asked) {
   const [text, setText] = useState<string>()
   const keep = () => {
-    const tidy = printable(text ?? kept)
-    if (text !== undefined && tidy !== kept && tidy !== '') {
-      door.edit({ deed: 'set', path, typed: tidy }, (draft) => putAt(draft, path, tidy))
-    }
+    const tidy = printable(text ?? value)
+    if (text !== undefined && tidy !== value && tidy !== '') onName(tidy)
     setText(undefined)
   }
   return (
     <textarea
       className="name"
+      data-at={at}
       rows={1}
       aria-label={label}
       placeholder={missing ?? label}
       maxLength={LONGEST_TEXT}
-      disabled={snapshot.readOnly !== undefined}
-      value={text ?? kept}
+      disabled={readOnly}
+      value={text ?? value}
       onChange={(event) => setText(event.target.value)}
       onBlur={keep}
       onKeyDown={(event) => {

@@ -28,6 +28,8 @@ export interface Asked {
   readonly onEnter: (value: number, typed: string) => void
   /** Takes the value away; absent where the file needs one. */
   readonly onClear?: (() => void) | undefined
+  /** Several are entered one after another: what the key for the next one says, and the one that ends it. */
+  readonly series?: { readonly next: string; readonly done: string } | undefined
   /** An angle that the device itself can read where it has the sensor. */
   readonly level?: LevelWish | undefined
 }
@@ -73,7 +75,8 @@ function PadSheet({ asked, onClose }: { readonly asked: Asked; readonly onClose:
   const enter = () => {
     if (!read?.ok || outOfSign) return
     asked.onEnter(read.value, said === undefined ? text.trim() : `${text} (${said})`)
-    onClose()
+    if (asked.series) setText('')
+    else onClose()
   }
   const press = (key: Key) => setText((now) => pressed(now, key, decimal))
   const head = (
@@ -198,6 +201,17 @@ function PadSheet({ asked, onClose }: { readonly asked: Asked; readonly onClose:
         <PadKey name="mm" kind={kind} onPress={press} />
       </div>
       <div className="pad-done">
+        {asked.series && (
+          <Button
+            className="second"
+            onPress={() => {
+              enter()
+              onClose()
+            }}
+          >
+            {asked.series.done}
+          </Button>
+        )}
         {asked.onClear && value !== undefined && (
           <Button
             className="second"
@@ -210,7 +224,7 @@ function PadSheet({ asked, onClose }: { readonly asked: Asked; readonly onClose:
           </Button>
         )}
         <Button type="submit" className="primary" isDisabled={!read?.ok || outOfSign === true}>
-          {doubt === undefined ? words.pad.enter : words.pad.enterAnyway}
+          {doubt !== undefined ? words.pad.enterAnyway : (asked.series?.next ?? words.pad.enter)}
         </Button>
       </div>
     </form>

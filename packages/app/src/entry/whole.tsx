@@ -7,15 +7,18 @@ export interface Lacking {
   readonly label: string
   readonly kind?: Kind
   readonly signed?: boolean
+  readonly question?: (value: number) => string | undefined
 }
 
 /** A sentence whose figures are not in the door file yet: they come in together, when the last of them is entered. None is made up meanwhile. */
 export function Whole(props: {
   readonly text: string
+  /** The place that they come to stand in. */
+  readonly at?: string
   readonly figures: Readonly<Record<string, Lacking>>
   readonly onWhole: (values: Readonly<Record<string, number>>) => void
 }) {
-  const { text, figures, onWhole } = props
+  const { text, at, figures, onWhole } = props
   const [values, setValues] = useState<Readonly<Record<string, number>>>({})
   const enter = (name: string, value: number) => {
     const next = { ...values, [name]: value }
@@ -27,9 +30,13 @@ export function Whole(props: {
       <Sentence
         text={text}
         figures={Object.fromEntries(
-          Object.entries(figures).map(([name, { label, kind = 'length', signed = false }]) => [
+          Object.entries(figures).map(([name, { label, kind = 'length', signed = false, question }]) => [
             name,
-            <AskedFigure key={name} asked={{ label, kind, signed, value: values[name], onEnter: (value) => enter(name, value) }} />,
+            <AskedFigure
+              key={name}
+              at={at === undefined ? undefined : `${at}/${name}`}
+              asked={{ label, kind, signed, question, value: values[name], onEnter: (value) => enter(name, value) }}
+            />,
           ]),
         )}
       />

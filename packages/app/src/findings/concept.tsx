@@ -46,6 +46,31 @@ export function Concept() {
           }}
         />
       </p>
+      {concept && (
+        <p>
+          <Sentence
+            text={words.concept.more}
+            figures={{
+              separation: (
+                <Choose
+                  path="concept/separation"
+                  label={words.concept.separation}
+                  options={words.concept.editions}
+                  unknown={words.concept.bothEditions}
+                />
+              ),
+              lowEnergy: (
+                <Choose
+                  path="concept/lowEnergy"
+                  label={words.concept.lowEnergy}
+                  options={words.concept.lowEnergyNames}
+                  unknown={words.concept.lowEnergyUnknown}
+                />
+              ),
+            }}
+          />
+        </p>
+      )}
     </Group>
   )
 }

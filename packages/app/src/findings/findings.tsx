@@ -1,10 +1,11 @@
 import type { Door, Finding, Verdict } from '@sillsight/engine'
-import { type FindingGroup, grouped, mend, ruleName, sentence, sentenceOfPass, tally, waitingWords } from '@sillsight/report'
+import { type FindingGroup, grouped, mend, needWords, ruleName, sentence, sentenceOfPass, tally, waitingWords } from '@sillsight/report'
 import { lazy, memo, Suspense, useCallback, useMemo, useState } from 'react'
 import { Explained } from '../help/explained.tsx'
 import { WordsHere } from '../help/words-here.tsx'
 import { useDoor } from '../screens/at-door.ts'
 import { Cautions } from '../screens/cautions.tsx'
+import { useLead } from '../screens/lead.ts'
 import { useReader } from '../words/reader.ts'
 import { useIssueWords, useWords } from '../words/words.ts'
 import { Concept } from './concept.tsx'
@@ -132,6 +133,9 @@ const GroupItem = memo(function GroupItem({ door, group, pointed, onPoint, time,
   const verdict: Verdict = first.verdict
   const said = group.waitsFor === undefined ? sentence(door, first, reader) : waitingWords(door, group, reader)
   const repair = mend(door, first, reader)
+  const lead = useLead()
+  // what somebody holds against its page is confirmed here and entered nowhere
+  const enterable = first.verdict === 'undetermined' ? first.needs.find((need) => !need.startsWith('confirmations/')) : undefined
   const [searching, setSearching] = useState(false)
   const close = useCallback(() => setSearching(false), [])
   const mendable = verdict === 'fail' && first.rule !== 'blind-pocket' && upToDate && answers.shown?.depth === 'exact'
@@ -194,6 +198,17 @@ const GroupItem = memo(function GroupItem({ door, group, pointed, onPoint, time,
             </button>
           )}
           {first.verdict === 'undetermined' && first.reason === 'limit-from-memory' && <ConfirmButton finding={first} />}
+          {enterable !== undefined && (
+            <button
+              type="button"
+              className="link"
+              data-need={enterable}
+              aria-label={words.findings.enterFor(needWords(door, enterable, reader))}
+              onClick={() => lead(enterable)}
+            >
+              {words.findings.enter}
+            </button>
+          )}
           {mendable && !searching && (
             <button
               type="button"

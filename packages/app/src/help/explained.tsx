@@ -1,5 +1,5 @@
 import { Fragment, type KeyboardEvent, useRef, useState } from 'react'
-import { useWords } from '../words/words.ts'
+import { useTerms } from '../words/use-terms.ts'
 import { Explanation } from './explanation.tsx'
 import { type Piece, pieces, type Terms, termsIn } from './terms.ts'
 
@@ -9,7 +9,7 @@ import { type Piece, pieces, type Terms, termsIn } from './terms.ts'
  * @param props.after texts right before this one: what can be touched there stays plain here
  */
 export function Explained({ text, after = [] }: { readonly text: string; readonly after?: readonly string[] }) {
-  const { terms } = useWords().help
+  const terms = useTerms()
   const met = new Set(after.flatMap((before) => termsIn(before, terms)))
   return <Pieces of={marked(text, terms, met)} />
 }
@@ -34,7 +34,7 @@ function Pieces({ of }: { readonly of: readonly Piece[] }) {
 
 /** A word in a sentence that opens its explanation. No button element: that would not break at the end of a line. */
 function Word({ term, shown, isStop }: { readonly term: string; readonly shown: string; readonly isStop: boolean }) {
-  const terms: Terms = useWords().help.terms
+  const terms = useTerms()
   const [open, setOpen] = useState(false)
   const at = useRef<HTMLSpanElement>(null)
   const known = terms[term]

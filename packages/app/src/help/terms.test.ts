@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { help as german } from '../words/de-help.ts'
-import { help as english } from '../words/en-help.ts'
+import { deTerms } from '../words/de-terms.ts'
+import { enTerms } from '../words/en-terms.ts'
 import { pieces, type Terms, termsIn } from './terms.ts'
 
 const terms: Terms = {
@@ -35,9 +35,9 @@ describe('words of the trade in a text', () => {
 })
 
 describe.each([
-  ['English', english],
-  ['German', german],
-])('the words in %s', (_, { terms }) => {
+  ['English', enTerms],
+  ['German', deTerms],
+])('the words in %s', (_, terms) => {
   const all = Object.entries(terms)
   it('have no form that belongs to two of them', () => {
     const forms = all.flatMap(([, { forms }]) => forms.map((form) => form.toLowerCase()))

@@ -1,13 +1,14 @@
 import { useMemo } from 'react'
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
 import { Icon } from '../look/icons.tsx'
+import { useTerms } from '../words/use-terms.ts'
 import { useWords } from '../words/words.ts'
-import { type Terms, termsIn } from './terms.ts'
+import { termsIn } from './terms.ts'
 
 /** The words of the trade that a sheet uses, drawing, buttons and lists included, each with what it means. */
 export function WordList({ sheet, onClose }: { readonly sheet: Element; readonly onClose: () => void }) {
   const words = useWords()
-  const terms: Terms = words.help.terms
+  const terms = useTerms()
   const found = useMemo(
     () =>
       termsIn(saidOn(sheet), terms)
@@ -25,15 +26,18 @@ export function WordList({ sheet, onClose }: { readonly sheet: Element; readonly
               <Icon name="cross" />
             </button>
           </div>
-          {found.length === 0 && <p className="word-list">{words.help.words.none}</p>}
-          <dl className="word-list">
-            {found.map(({ word, says }) => (
-              <div key={word}>
-                <dt>{word}</dt>
-                <dd>{says}</dd>
-              </div>
-            ))}
-          </dl>
+          {/* until the words have come nothing is said: least of all that there are none */}
+          {Object.keys(terms).length > 0 && found.length === 0 && <p className="word-list">{words.help.words.none}</p>}
+          {found.length > 0 && (
+            <dl className="word-list">
+              {found.map(({ word, says }) => (
+                <div key={word}>
+                  <dt>{word}</dt>
+                  <dd>{says}</dd>
+                </div>
+              ))}
+            </dl>
+          )}
         </Dialog>
       </Modal>
     </ModalOverlay>

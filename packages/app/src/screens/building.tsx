@@ -4,6 +4,7 @@ import { putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
+import { useAround } from '../words/around.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Group } from './group.tsx'
@@ -20,7 +21,7 @@ type Part = keyof typeof PARTS
 
 /** The building around the opening: beams end on it, and bodies hide behind it. Of each part it may be said that it is not there. */
 export function Building() {
-  const words = useWords().building
+  const words = useAround().building
   return (
     <Group title={words.title} path="survey/walls">
       {(Object.keys(PARTS) as Part[]).map((part) => (
@@ -31,7 +32,8 @@ export function Building() {
 }
 
 function PartWords({ part }: { readonly part: Part }) {
-  const { building, entry } = useWords()
+  const { building } = useAround()
+  const { entry } = useWords()
   const { door, snapshot } = useDoor()
   const [asked, setAsked] = useState(false)
   const said = building.parts[part]
@@ -79,7 +81,7 @@ function PartWords({ part }: { readonly part: Part }) {
       )}
       <div className="row">
         {!asked && (
-          <button type="button" className="second" onClick={() => setAsked(true)}>
+          <button type="button" className="second" data-at={path} onClick={() => setAsked(true)}>
             {said.there}
           </button>
         )}

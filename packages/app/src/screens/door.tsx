@@ -17,6 +17,7 @@ import { Notices } from './notices.tsx'
 const MeasureScreen = lazy(() => import('./measure.tsx').then(({ MeasureScreen }) => ({ default: MeasureScreen })))
 const JudgeScreen = lazy(() => import('./judge.tsx').then(({ JudgeScreen }) => ({ default: JudgeScreen })))
 const PlaceScreen = lazy(() => import('./place.tsx').then(({ PlaceScreen }) => ({ default: PlaceScreen })))
+const TestScreen = lazy(() => import('./testing.tsx').then(({ TestScreen }) => ({ default: TestScreen })))
 const Tour = lazy(() => import('../help/tour.tsx').then(({ Tour }) => ({ default: Tour })))
 
 /** One door: its name, whether it is saved, the tape measure, and the part that is being worked on. */
@@ -112,6 +113,8 @@ function OpenedDoor({ door, part }: { readonly door: OpenDoor; readonly part: Pa
             <PlaceScreen />
           ) : part === 'judge' ? (
             <JudgeScreen />
+          ) : part === 'test' ? (
+            <TestScreen />
           ) : (
             <LaterScreen part={part} />
           )}

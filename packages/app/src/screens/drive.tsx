@@ -7,17 +7,21 @@ import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
+import { useAround } from '../words/around.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { AroundClosing, Slowing } from './cycle.tsx'
 import { Group } from './group.tsx'
 
 const PATH = 'survey/drive'
 
 /** How the leaf is driven: each figure stands in a sentence; what is absent the findings ask for. */
 export function DriveGroup() {
-  const words = useWords().drive
+  const { drive, calls } = useAround()
+  const words = { ...drive, ...calls }
   const of = (name: keyof typeof USUAL_IN_TIME, label: string, kind: Kind) => <DriveFigure name={name} label={label} kind={kind} />
+  const stopping = useDoor().snapshot.file.survey.drive?.brake === 'none' ? drive.stoppingFree : drive.stopping
   const figures = {
     closeSpeed: of('closeSpeed_m_per_s', words.closeSpeed, 'speed'),
     closeAccel: of('closeAccel_m_per_s2', words.closeAccel, 'acceleration'),
@@ -28,15 +32,19 @@ export function DriveGroup() {
     reverseDelay: of('reverseDelay_s', words.reverseDelay, 'seconds'),
     openSpeed: of('openSpeed_m_per_s', words.openSpeed, 'speed'),
     openAccel: of('openAccel_m_per_s2', words.openAccel, 'acceleration'),
+    openDelay: of('openDelay_s', words.openDelay, 'seconds'),
+    holdOpen: of('holdOpen_s', words.holdOpen, 'seconds'),
     mass: of('movingMass_kg', words.mass, 'mass'),
   }
   return (
     <Group title={words.title} path={PATH}>
-      {[words.closing, words.stopping, words.opening, words.weight].map((text) => (
+      {[drive.closing, stopping, drive.opening, calls.words, drive.weight].map((text) => (
         <p key={text}>
           <Sentence text={text} figures={figures} />
         </p>
       ))}
+      <Slowing />
+      <AroundClosing />
       <Rows
         list="partialOpenings_mm"
         text={words.partial}
@@ -55,9 +63,10 @@ export function DriveGroup() {
 
 function DriveFigure({ name, label, kind }: { readonly name: keyof typeof USUAL_IN_TIME; readonly label: string; readonly kind: Kind }) {
   const words = useWords()
+  const facts = useAround().drive
   const reader = useReader()
   const question = hardly(words, USUAL_IN_TIME[name], (value) => shownFigure(value, kind, reader))
-  const missing = name === 'closeJerk_m_per_s3' ? { missing: words.drive.atOnce } : {}
+  const missing = name === 'closeJerk_m_per_s3' ? { missing: facts.atOnce } : {}
   return <Figure path={`${PATH}/${name}`} label={label} kind={kind} question={question} optional {...missing} />
 }
 

@@ -17,7 +17,7 @@ export function JudgeScreen() {
   )
   const zone = finding?.subject.kind === 'zone' || finding?.subject.kind === 'pocket' ? finding.subject.id.split('/')[0] : undefined
   return (
-    <main className="stage-and-words">
+    <main className="stage-and-words" data-part="judge">
       <Stage first="plan" grips={false} state={finding?.state} zone={zone} moment={moment} />
       <Findings pointed={pointed} onPoint={setPointed} time={time} onTime={setTime} />
     </main>

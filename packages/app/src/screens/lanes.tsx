@@ -1,53 +1,63 @@
-import { useState } from 'react'
+import { lazy, useState } from 'react'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
 import { shownFigure } from '../entry/kinds.ts'
+import { useListed } from '../entry/listed.ts'
 import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
+import { useAround } from '../words/around.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { Chapter } from './chapter.tsx'
 import { Group } from './group.tsx'
+
+const LaneMore = lazy(() => import('./lane-more.tsx').then(({ LaneMore }) => ({ default: LaneMore })))
+
+const path = 'survey/lanes'
 
 /** Where people and vehicles pass, each lane in one sentence. */
 export function Lanes() {
   const words = useWords()
-  const { door, snapshot } = useDoor()
+  const said = useAround().lanes
+  const { snapshot } = useDoor()
+  const listed = useListed(path)
   const [asked, setAsked] = useState(false)
   const lanes = snapshot.file.survey.lanes ?? []
-  const path = 'survey/lanes'
   const add = (values: Readonly<Record<string, number>>) => {
     setAsked(false)
     const id = freeId(
       'lane',
       lanes.map((lane) => lane.id),
     )
-    const made = { id, name: words.lanes.newLane, who: 'both', ...values }
-    door.edit({ deed: 'added', path, name: made.name }, (draft) => {
-      if (draft.survey.lanes === undefined) putAt(draft, path, [made])
-      else (draft.survey.lanes as unknown[]).push(made)
-    })
+    listed.add({ id, name: said.newLane, who: 'both', ...values }, said.newLane)
   }
-  const remove = (index: number, name: string) =>
-    door.edit({ deed: 'removed', path, name }, (draft) => {
-      ;(draft.survey.lanes as unknown[]).splice(index, 1)
-    })
   return (
-    <Group title={words.lanes.title} path={path}>
-      {lanes.length === 0 && <p>{words.lanes.none}</p>}
+    <Group title={said.title} path={path}>
+      {lanes.length === 0 && <p>{said.none}</p>}
       {lanes.map((lane, i) => (
         <div className="thing" key={lane.id}>
-          <LaneWords index={i} />
+          <div>
+            <LaneWords index={i} />
+            <Chapter
+              title={words.chapters.lane}
+              said={words.chapters.laneSaid}
+              holds={['bodies', 'falls', 'braking'].map((name) => `${path}/${i}/${name}`)}
+              isInner
+            >
+              <LaneMore index={i} />
+            </Chapter>
+          </div>
           <button
             type="button"
             className="quiet-button"
             aria-label={words.entry.remove(lane.name ?? lane.id)}
-            onClick={() => remove(i, lane.name ?? lane.id)}
+            onClick={() => listed.remove(i, lane.name ?? lane.id)}
           >
             <Icon name="cross" />
           </button>
@@ -55,14 +65,14 @@ export function Lanes() {
       ))}
       {asked ? (
         <Whole
-          text={words.lanes.askWords}
-          figures={{ xMin_mm: { label: words.lanes.xMin, signed: true }, xMax_mm: { label: words.lanes.xMax, signed: true } }}
+          text={said.askWords}
+          figures={{ xMin_mm: { label: said.xMin, signed: true }, xMax_mm: { label: said.xMax, signed: true } }}
           onWhole={add}
         />
       ) : (
         <div className="row">
-          <button type="button" className="second" onClick={() => setAsked(true)}>
-            {words.lanes.add}
+          <button type="button" className="second" data-at={path} onClick={() => setAsked(true)}>
+            {said.add}
           </button>
         </div>
       )}
@@ -72,23 +82,24 @@ export function Lanes() {
 
 function LaneWords({ index }: { readonly index: number }) {
   const words = useWords()
+  const said = useAround().lanes
   const reader = useReader()
   const { door, snapshot } = useDoor()
   const path = `survey/lanes/${index}`
   const directions = snapshot.file.survey.lanes?.[index]?.directions
   const way = directions?.length === 1 ? directions[0] : 'both'
   const { a, b } = { a: 'A', b: 'B', ...snapshot.file.sides }
-  const ways = { both: words.lanes.bothWays, 'from-a': words.lanes.from(a), 'from-b': words.lanes.from(b) }
+  const ways = { both: said.bothWays, 'from-a': said.from(a), 'from-b': said.from(b) }
   const pace = hardly(words, USUAL_IN_TIME.pace_m_per_s, (value) => shownFigure(value, 'speed', reader))
   const figures = {
     name: <Name path={`${path}/name`} label={words.measure.nameOf} />,
-    who: <Choose path={`${path}/who`} label={words.lanes.who} options={words.lanes.whoNames} />,
-    xMin: <Figure path={`${path}/xMin_mm`} label={words.lanes.xMin} signed />,
-    xMax: <Figure path={`${path}/xMax_mm`} label={words.lanes.xMax} signed />,
+    who: <Choose path={`${path}/who`} label={said.who} options={said.whoNames} />,
+    xMin: <Figure path={`${path}/xMin_mm`} label={said.xMin} signed />,
+    xMax: <Figure path={`${path}/xMax_mm`} label={said.xMax} signed />,
     ways: (
       <Choose
         path={`${path}/way`}
-        label={words.lanes.ways}
+        label={said.ways}
         options={ways}
         waiting={way}
         onChoose={(chosen) =>
@@ -99,12 +110,12 @@ function LaneWords({ index }: { readonly index: number }) {
       />
     ),
     stay: <Figure path={`${path}/longestStay_s`} label={words.place.longestStay} kind="seconds" optional />,
-    slowest: <Figure path={`${path}/slowest_m_per_s`} label={words.lanes.slowest} kind="speed" question={pace} optional />,
-    fastest: <Figure path={`${path}/fastest_m_per_s`} label={words.lanes.fastest} kind="speed" question={pace} optional />,
+    slowest: <Figure path={`${path}/slowest_m_per_s`} label={said.slowest} kind="speed" question={pace} optional />,
+    fastest: <Figure path={`${path}/fastest_m_per_s`} label={said.fastest} kind="speed" question={pace} optional />,
   }
   return (
     <p>
-      <Sentence text={words.lanes.words} figures={figures} />
+      <Sentence text={said.words} figures={figures} />
     </p>
   )
 }

@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo, useState } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import { type PhotoWish, Stage } from '../drawing/stage.tsx'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
@@ -7,40 +7,53 @@ import { shownFigure } from '../entry/kinds.ts'
 import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
-import { Whole } from '../entry/whole.tsx'
-import { Explained } from '../help/explained.tsx'
-import { floorWish } from '../level/wish.ts'
 import type { Draft } from '../store/contract.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
-import { Building } from './building.tsx'
 import { Cautions } from './cautions.tsx'
-import { DriveGroup } from './drive.tsx'
 import { Group } from './group.tsx'
-import { Lanes } from './lanes.tsx'
 import { Missing } from './missing.tsx'
-import { Obstacles } from './obstacles.tsx'
 import { Photos } from './photos.tsx'
+
+const around = () => import('./around.ts')
+const DriveGroup = lazy(() => around().then(({ DriveGroup }) => ({ default: DriveGroup })))
+const FloorGroup = lazy(() => around().then(({ FloorGroup }) => ({ default: FloorGroup })))
+const Building = lazy(() => around().then(({ Building }) => ({ default: Building })))
+const Obstacles = lazy(() => around().then(({ Obstacles }) => ({ default: Obstacles })))
+const Lanes = lazy(() => around().then(({ Lanes }) => ({ default: Lanes })))
+const AirGroup = lazy(() => around().then(({ AirGroup }) => ({ default: AirGroup })))
+const TolerancesGroup = lazy(() => around().then(({ TolerancesGroup }) => ({ default: TolerancesGroup })))
+const Hinged = lazy(() => around().then(({ Hinged }) => ({ default: Hinged })))
+const Chapters = lazy(() => around().then(({ Chapters }) => ({ default: Chapters })))
 
 /** The opening as it is: figures in sentences, each touched to be typed; the same lengths stand on the drawing. */
 export function MeasureScreen() {
   const words = useWords()
   const [wish, setWish] = useState<PhotoWish>()
   return (
-    <main className="stage-and-words">
+    <main className="stage-and-words" data-part="measure">
       <Stage first="elevation" wish={wish} />
       <section className="entries" aria-label={words.parts.measure}>
         <Missing of={(need) => need.startsWith('survey') || need.startsWith('tolerances')} />
         <OpeningGroup />
         <LeafGroup />
-        <DriveGroup />
-        <FloorGroup />
-        <Building />
-        <Obstacles />
-        <Lanes />
-        <AirGroup />
-        <TolerancesGroup />
+        <Suspense
+          fallback={
+            <p className="group quiet" data-coming>
+              {words.loading}
+            </p>
+          }
+        >
+          <DriveGroup />
+          <FloorGroup />
+          <Building />
+          <Obstacles />
+          <Lanes />
+          <Chapters />
+          <AirGroup />
+          <TolerancesGroup />
+        </Suspense>
         <Photos onWish={setWish} />
       </section>
     </main>
@@ -53,7 +66,7 @@ function useDoubt(usual: readonly [number, number]): (value: number) => string |
   return hardly(words, usual, (value) => shownFigure(value, 'length', reader))
 }
 
-function OpeningGroup() {
+export function OpeningGroup() {
   const words = useWords()
   const width = useDoubt(USUAL_MM.openingWidth)
   const height = useDoubt(USUAL_MM.openingHeight)
@@ -133,7 +146,7 @@ function DiagonalFigure({ index, label }: { readonly index: 0 | 1; readonly labe
 }
 
 /** Travel and thickness are written together: the door file has no leaf with one of them, and none is made up. */
-function LeafGroup() {
+export function LeafGroup() {
   const words = useWords()
   const { door, snapshot } = useDoor()
   const [travel, setTravel] = useState<string>()
@@ -173,159 +186,12 @@ function LeafGroup() {
       <p>
         <Sentence text={text} figures={figures} />
       </p>
+      {snapshot.file.survey.leaf?.travel === 'turning' && (
+        <Suspense fallback={<p className="quiet" data-coming />}>
+          <Hinged />
+        </Suspense>
+      )}
       <Cautions lines={words.help.cautions.leaf} />
-    </Group>
-  )
-}
-
-function FloorGroup() {
-  const words = useWords()
-  const { door, snapshot } = useDoor()
-  const { floor } = snapshot.file.survey
-  const points = floor?.profile_mm ?? []
-  const [asked, setAsked] = useState(false)
-  /** A point comes into the file at its place along y. */
-  const enter = ({ out = 0, height = 0 }: Readonly<Record<string, number>>) => {
-    door.edit({ deed: 'added', path: 'survey/floor' }, (draft) =>
-      putAt(
-        draft,
-        'survey/floor/profile_mm',
-        [...points.map(([y, z]) => [y, z]), [out, height]].sort(([a = 0], [b = 0]) => a - b),
-      ),
-    )
-    setAsked(false)
-  }
-  const sayLevel = () =>
-    door.edit({ deed: 'set', path: 'survey/floor' }, (draft) => putAt(draft, 'survey/floor', { profile_mm: [[0, 0]], slopeX_percent: 0 }))
-  return (
-    <Group title={words.measure.floor} path="survey/floor">
-      {points.length === 0 ? (
-        <p>
-          <Explained text={words.measure.floorLevel} />
-        </p>
-      ) : (
-        <>
-          <p>
-            <Sentence
-              text={words.measure.floorWords}
-              figures={{
-                slope: (
-                  <Figure
-                    path="survey/floor/slopeX_percent"
-                    label={words.measure.slope}
-                    kind="percent"
-                    level={floorWish(words.level, snapshot.file.sides)}
-                    signed
-                    optional
-                  />
-                ),
-                tolerance: <Figure path="survey/floor/tolerance_mm" label={words.measure.floorTolerance} optional />,
-              }}
-            />
-          </p>
-          {points.map((_, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: points of a profile have no other name
-            <p key={i}>
-              <Sentence
-                text={words.measure.floorPoint}
-                figures={{
-                  out: <Figure path={`survey/floor/profile_mm/${i}/0`} label={words.measure.floorOut} signed />,
-                  height: <Figure path={`survey/floor/profile_mm/${i}/1`} label={words.measure.floorHeight} signed />,
-                }}
-              />
-            </p>
-          ))}
-        </>
-      )}
-      {asked && (
-        <Whole
-          text={words.measure.floorPoint}
-          figures={{ out: { label: words.measure.floorOut, signed: true }, height: { label: words.measure.floorHeight, signed: true } }}
-          onWhole={enter}
-        />
-      )}
-      <div className="row">
-        {points.length === 0 && (
-          <button type="button" className="second" onClick={sayLevel}>
-            {words.measure.floorIsLevel}
-          </button>
-        )}
-        <button type="button" className="second" onClick={() => setAsked(true)}>
-          {words.measure.addPoint}
-        </button>
-      </div>
-    </Group>
-  )
-}
-
-function AirGroup() {
-  const words = useWords()
-  return (
-    <Group title={words.measure.air} path="survey/visibility_m">
-      <p>
-        <Sentence
-          text={words.measure.airWords}
-          figures={{
-            visibility: (
-              <Figure
-                path="survey/visibility_m"
-                label={words.measure.visibility}
-                kind="metres"
-                missing={words.measure.clear}
-                optional
-                put={(draft, value) => putAt(draft, 'survey/visibility_m', value ?? 'clear')}
-              />
-            ),
-          }}
-        />
-      </p>
-    </Group>
-  )
-}
-
-const USUAL_TOLERANCES = { length_mm: 5, position_mm: 5, tilt_deg: 0.3, roll_deg: 0.3, yaw_deg: 0.3, floor_mm: 5, range_percent: 0 }
-
-function TolerancesGroup() {
-  const words = useWords()
-  const { door, snapshot } = useDoor()
-  const figures = useMemo(() => {
-    const of = (name: keyof typeof USUAL_TOLERANCES): ReactNode => (
-      <Figure
-        path={`tolerances/${name}`}
-        label={words.measure.tolerance}
-        kind={name.endsWith('_deg') ? 'angle' : name.endsWith('_percent') ? 'percent' : 'length'}
-      />
-    )
-    return {
-      length: of('length_mm'),
-      position: of('position_mm'),
-      tilt: of('tilt_deg'),
-      roll: of('roll_deg'),
-      yaw: of('yaw_deg'),
-      floor: of('floor_mm'),
-      range: of('range_percent'),
-    }
-  }, [words])
-  return (
-    <Group title={words.measure.tolerances} path="tolerances">
-      {snapshot.file.tolerances === undefined ? (
-        <>
-          <p>
-            <Explained text={words.measure.tolerancesNone} />
-          </p>
-          <button
-            type="button"
-            className="second"
-            onClick={() => door.edit({ deed: 'added', path: 'tolerances' }, (draft) => putAt(draft, 'tolerances', { ...USUAL_TOLERANCES }))}
-          >
-            {words.measure.tolerancesAdd}
-          </button>
-        </>
-      ) : (
-        <p>
-          <Sentence text={words.measure.tolerancesWords} figures={figures} />
-        </p>
-      )}
     </Group>
   )
 }

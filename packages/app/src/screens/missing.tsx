@@ -5,13 +5,14 @@ import { WordsHere } from '../help/words-here.tsx'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
-import { anchorOf } from './group.tsx'
+import { useLead } from './lead.ts'
 
 /** What a part of the job still lacks, and how many findings it would settle. Touching one leads there. */
 export function Missing({ of }: { readonly of: (need: string) => boolean }) {
   const words = useWords()
   const reader = useReader()
   const { answers } = useDoor()
+  const lead = useLead()
   const { shown } = answers
   if (!shown) return null
   const needs = needsOf(shown.judgement).filter(({ need }) => of(need))
@@ -29,7 +30,7 @@ export function Missing({ of }: { readonly of: (need: string) => boolean }) {
         <ul>
           {needs.map(({ need, count }) => (
             <li key={need}>
-              <button type="button" className="link" onClick={() => goTo(need)}>
+              <button type="button" className="link" data-need={need} onClick={() => lead(need)}>
                 {capital(needWords(shown.door, need, reader))}
               </button>{' '}
               <span>
@@ -51,16 +52,4 @@ function needsOf({ findings }: Judgement): readonly { readonly need: string; rea
     for (const need of new Set(finding.needs)) counts.set(need, (counts.get(need) ?? 0) + 1)
   }
   return [...counts].map(([need, count]) => ({ need, count })).sort((a, b) => b.count - a.count || (a.need < b.need ? -1 : 1))
-}
-
-/** Scrolls to the group that the place belongs to: the longest beginning of its path that has one. */
-function goTo(need: string): void {
-  const parts = need.split('/')
-  for (let length = parts.length; length > 0; length--) {
-    const group = document.getElementById(anchorOf(parts.slice(0, length).join('/')))
-    if (!group) continue
-    group.scrollIntoView({ block: 'start', behavior: 'smooth' })
-    group.focus({ preventScroll: true })
-    return
-  }
 }

@@ -1,7 +1,7 @@
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
+import { useListed } from '../entry/listed.ts'
 import { Name } from '../entry/name.tsx'
-import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Explained } from '../help/explained.tsx'
 import { Icon } from '../look/icons.tsx'
@@ -12,7 +12,8 @@ import { Group } from './group.tsx'
 /** What stands around the opening, each thing in one sentence. */
 export function Obstacles() {
   const words = useWords()
-  const { door, snapshot } = useDoor()
+  const { snapshot } = useDoor()
+  const listed = useListed('survey/obstacles')
   const obstacles = snapshot.file.survey.obstacles ?? []
   const add = (shape: 'post' | 'box') => {
     const id = freeId(
@@ -22,15 +23,8 @@ export function Obstacles() {
     const name = shape === 'post' ? words.measure.newPost : words.measure.newBox
     const place = { x_mm: 300, y_mm: -600, from_mm: 0, to_mm: 1000 }
     const made = shape === 'post' ? { id, name, shape, ...place, radius_mm: 60 } : { id, name, shape, ...place, size_mm: [800, 400] }
-    door.edit({ deed: 'added', path: 'survey/obstacles', name }, (draft) => {
-      if (draft.survey.obstacles === undefined) putAt(draft, 'survey/obstacles', [made])
-      else (draft.survey.obstacles as unknown[]).push(made)
-    })
+    listed.add(made, name)
   }
-  const remove = (index: number, name: string) =>
-    door.edit({ deed: 'removed', path: 'survey/obstacles', name }, (draft) => {
-      ;(draft.survey.obstacles as unknown[]).splice(index, 1)
-    })
   return (
     <Group title={words.measure.obstacles} path="survey/obstacles">
       {obstacles.length === 0 && (
@@ -70,7 +64,7 @@ export function Obstacles() {
               type="button"
               className="quiet-button"
               aria-label={words.entry.remove(obstacle.name ?? obstacle.id)}
-              onClick={() => remove(i, obstacle.name ?? obstacle.id)}
+              onClick={() => listed.remove(i, obstacle.name ?? obstacle.id)}
             >
               <Icon name="cross" />
             </button>
@@ -78,7 +72,7 @@ export function Obstacles() {
         )
       })}
       <div className="row">
-        <button type="button" className="second" onClick={() => add('post')}>
+        <button type="button" className="second" data-at="survey/obstacles" onClick={() => add('post')}>
           {words.measure.addPost}
         </button>
         <button type="button" className="second" onClick={() => add('box')}>

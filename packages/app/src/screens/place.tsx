@@ -1,8 +1,8 @@
 import { builtinSensors } from '@sillsight/document'
 import { called } from '@sillsight/report'
-import { useState } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import { Stage } from '../drawing/stage.tsx'
-import { type BodyAt, TestBody, TestBodyNote } from '../drawing/test-body.tsx'
+import type { BodyAt } from '../drawing/test-body.tsx'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
@@ -18,8 +18,14 @@ import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Cautions } from './cautions.tsx'
+import { Chapter } from './chapter.tsx'
 import { Group } from './group.tsx'
 import { Missing } from './missing.tsx'
+
+const TestBody = lazy(() => import('../drawing/test-body.tsx').then(({ TestBody }) => ({ default: TestBody })))
+const TestBodyNote = lazy(() => import('../drawing/test-body.tsx').then(({ TestBodyNote }) => ({ default: TestBodyNote })))
+const Zones = lazy(() => import('./zones.tsx').then(({ Zones }) => ({ default: Zones })))
+const SensorMore = lazy(() => import('./sensor-more.tsx').then(({ SensorMore }) => ({ default: SensorMore })))
 
 /** Stands in the door file: nobody measured these two yet. */
 const OFFERED = 'mounting height and offset: offered by the app, not measured'
@@ -30,7 +36,7 @@ export function PlaceScreen() {
   const [body, setBody] = useState(false)
   const [at, setAt] = useState<BodyAt>()
   return (
-    <main className="stage-and-words">
+    <main className="stage-and-words" data-part="place">
       <Stage
         first="plan"
         tools={
@@ -38,8 +44,24 @@ export function PlaceScreen() {
             {words.drawing.body}
           </button>
         }
-        over={body ? (drawn) => <TestBody {...drawn} body={at} onMove={setAt} /> : undefined}
-        note={body ? (drawn) => <TestBodyNote {...drawn} body={at} onMove={setAt} /> : undefined}
+        over={
+          body
+            ? (drawn) => (
+                <Suspense fallback={null}>
+                  <TestBody {...drawn} body={at} onMove={setAt} />
+                </Suspense>
+              )
+            : undefined
+        }
+        note={
+          body
+            ? (drawn) => (
+                <Suspense fallback={null}>
+                  <TestBodyNote {...drawn} body={at} onMove={setAt} />
+                </Suspense>
+              )
+            : undefined
+        }
       />
       <section className="entries" aria-label={words.parts.place}>
         <Missing of={(need) => need.startsWith('sensors') || need.startsWith('zones') || need.startsWith('bodies')} />
@@ -49,14 +71,22 @@ export function PlaceScreen() {
           </p>
         )}
         <Sensors />
-        <Zones />
+        <Suspense
+          fallback={
+            <p className="group quiet" data-coming>
+              {words.loading}
+            </p>
+          }
+        >
+          <Zones />
+        </Suspense>
         <Cautions lines={words.help.cautions.place} />
       </section>
     </main>
   )
 }
 
-function Sensors() {
+export function Sensors() {
   const words = useWords()
   const { door, snapshot } = useDoor()
   const sensors = snapshot.file.sensors ?? []
@@ -98,7 +128,7 @@ function Sensors() {
       </p>
       <div className="row">
         {builtinSensors().map(({ id, name }) => (
-          <button key={id} type="button" className="second" onClick={() => add(id, name)}>
+          <button key={id} type="button" className="second" data-at="sensors" onClick={() => add(id, name)}>
             {called(name, reader)}
           </button>
         ))}
@@ -215,74 +245,13 @@ function SensorWords({ index, onRemove }: { readonly index: number; readonly onR
             </p>
           )
         })}
+        <Chapter title={words.chapters.sensor} said={words.chapters.sensorSaid} holds={[path]} isInner>
+          <SensorMore index={index} />
+        </Chapter>
       </div>
       <button type="button" className="quiet-button" aria-label={words.entry.remove(name)} onClick={onRemove}>
         <Icon name="cross" />
       </button>
     </div>
-  )
-}
-
-function Zones() {
-  const words = useWords()
-  const { door, snapshot, answers } = useDoor()
-  const zones = snapshot.file.zones
-  const assumed = answers.shown?.door.zones ?? []
-  const take = () =>
-    door.edit({ deed: 'added', path: 'zones' }, (draft) =>
-      putAt(
-        draft,
-        'zones',
-        assumed.map(({ id, name, purpose, xMin_mm, xMax_mm, yMin_mm, yMax_mm }) => ({
-          id,
-          name,
-          purpose,
-          xMin_mm,
-          xMax_mm,
-          yMin_mm,
-          yMax_mm,
-        })),
-      ),
-    )
-  return (
-    <Group title={words.place.zones} path="zones">
-      {zones === undefined && (
-        <>
-          <p>
-            <Explained text={words.place.zonesAssumed} />
-          </p>
-          <button type="button" className="second" onClick={take} disabled={assumed.length === 0}>
-            {words.place.takeZones}
-          </button>
-        </>
-      )}
-      {zones?.map((zone, i) => {
-        const path = `zones/${i}`
-        const edge = (name: keyof typeof words.place.edges) => <Figure path={`${path}/${name}_mm`} label={words.place.edges[name]} signed />
-        return (
-          <div key={zone.id}>
-            <p>
-              <Sentence
-                text={words.place.zoneWords}
-                figures={{
-                  name: <Name path={`${path}/name`} label={words.measure.nameOf} missing={zone.id} />,
-                  purpose: <Choose path={`${path}/purpose`} label={words.place.purpose} options={words.place.purposes} />,
-                  xMin: edge('xMin'),
-                  xMax: edge('xMax'),
-                  yMin: edge('yMin'),
-                  yMax: edge('yMax'),
-                }}
-              />
-            </p>
-            <p>
-              <Sentence
-                text={words.place.stay}
-                figures={{ stay: <Figure path={`${path}/longestStay_s`} label={words.place.longestStay} kind="seconds" optional /> }}
-              />
-            </p>
-          </div>
-        )
-      })}
-    </Group>
   )
 }

@@ -40,6 +40,16 @@ describe('what moves at an instant', () => {
       [765, 1130],
     ])
   })
+  // Hand calculation: a leaf of 1130 that hangs at x = 0 and is open by a right angle has its middle 565 mm out
+  it('turns about its hinge by the way of its edge over its length', () => {
+    const hinged = { hinge: 'at-zero', opensTo: 'a', length_mm: 1130, secondPanel_mm: undefined, openAngle_rad: Math.PI / 2 } as const
+    const swinging: Door = { ...door, leaf: { travel: 'turning', thickness_mm: 22, bulge_mm: 5, hinged } }
+    const moment = { finding: '', course: fixed((1130 * Math.PI) / 2), state: undefined, at_s: 0 }
+    const [slab] = movingSolids(swinging, moment)
+    if (slab?.at.shape !== 'box') throw new Error('a panel must be drawn as a box')
+    expect(slab.at.middle.map((mm) => Math.round(mm))).toEqual([0, 565, 735])
+    expect(slab.at.yaw_rad).toBeCloseTo(Math.PI / 2, 9)
+  })
   it('touches the plane of the leaf with its front when it enters it: 11 mm of leaf and 5 of bulge', () => {
     const [, body] = boxes(door, { at_s: course.enters_s ?? Number.NaN })
     expect(Math.min(...(body?.y ?? []).map(Math.abs))).toBeCloseTo(16, 6)

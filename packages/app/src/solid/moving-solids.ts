@@ -1,6 +1,6 @@
-import { type Course, type Door, floorHeight, floorPieces, readingAt } from '@sillsight/engine'
-import { bodyAt } from '@sillsight/report'
-import type { Shape, Solid } from './solids.ts'
+import { type Course, type Door, floorHeight, floorPieces, leafCorners, readingAt, turningLeaf } from '@sillsight/engine'
+import { bodyAt, solidsOfBody } from '@sillsight/report'
+import { type Shape, type Solid, shapeOf } from './solids.ts'
 
 /** One instant of a course: what moves, and where it then is. */
 export interface Moment {
@@ -10,7 +10,7 @@ export interface Moment {
   readonly at_s: number
 }
 
-/** Leaf and body as they are at an instant, for eyes alone. A leaf that turns is not computed in time, and not shown. */
+/** Leaf and body as they are at an instant, for eyes alone. */
 export function movingSolids(door: Door, { course, state, at_s }: Moment): readonly Solid[] {
   return [...leafAt(door, course, state, at_s), ...bodySolids(door, course, state, at_s)]
 }
@@ -38,29 +38,24 @@ function leafAt(door: Door, course: Course, stateId: string | undefined, at_s: n
     case 'both-inward':
       return [...slab(0, width_mm / 2 - way_mm, 0), ...slab(width_mm / 2 + way_mm, width_mm, 0)]
     default:
-      return []
+      return turningPanels(door, way_mm)
   }
+}
+
+/** The panels of a leaf that turns. */
+function turningPanels(door: Door, way_mm: number): readonly Solid[] {
+  const turning = turningLeaf(door)
+  if (turning === undefined) return []
+  const thickness_mm = Math.max(4, door.leaf?.thickness_mm ?? 0)
+  const { height_mm } = door.opening
+  return leafCorners(turning, way_mm).map(({ middle: [x_mm, y_mm], length_mm, yaw_rad }) => {
+    const at: Shape = { shape: 'box', middle: [x_mm, y_mm, height_mm / 2], size_mm: [length_mm, thickness_mm, height_mm], yaw_rad }
+    return { kind: 'moving', name: 'leaf', at }
+  })
 }
 
 function bodySolids(door: Door, course: Course, state: string | undefined, at_s: number): readonly Solid[] {
   const body = bodyAt(door, course, state, at_s)
   if (body === undefined) return []
-  const { posture, worstCase } = body
-  const { x_mm, y_mm, z_mm, yaw_rad } = worstCase
-  const shaped = (at: Shape): Solid => ({ kind: 'moving', name: 'body', at })
-  const box = (x: number, y: number, from_mm: number, a: number, b: number, c: number) =>
-    shaped({ shape: 'box', middle: [x, y, z_mm + from_mm + c / 2], size_mm: [a, b, c], yaw_rad })
-  const post = (x: number, y: number, from_mm: number, radius_mm: number, height_mm: number) =>
-    shaped({ shape: 'post', middle: [x, y, z_mm + from_mm + height_mm / 2], radius_mm, height_mm })
-  if (posture.shape === 'cylinder') return [post(x_mm, y_mm, 0, posture.radius_mm, posture.height_mm)]
-  const [cos, sin] = [Math.cos(yaw_rad), Math.sin(yaw_rad)]
-  return (
-    posture.parts?.map((part) => {
-      const x = x_mm + part.alongX_mm * cos - part.alongY_mm * sin
-      const y = y_mm + part.alongX_mm * sin + part.alongY_mm * cos
-      return part.shape === 'box'
-        ? box(x, y, part.from_mm, part.a_mm, part.b_mm, part.c_mm)
-        : post(x, y, part.from_mm, part.radius_mm, part.height_mm)
-    }) ?? [box(x_mm, y_mm, 0, posture.a_mm, posture.b_mm, posture.c_mm)]
-  )
+  return solidsOfBody(body.posture, body.worstCase).map((solid) => ({ kind: 'moving', name: 'body', at: shapeOf(solid) }))
 }

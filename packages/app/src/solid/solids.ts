@@ -8,7 +8,7 @@ import {
   type Obstacle,
   type ZoneCoverage,
 } from '@sillsight/engine'
-import { bodiesToDraw, heightOf, isFitting, sensorSpots, shownOf } from '@sillsight/report'
+import { type BodySolid, bodiesToDraw, isFitting, sensorSpots, shownOf, solidsOfBody } from '@sillsight/report'
 
 /** What a thing in the room is; decides how it is drawn. */
 export type SolidKind =
@@ -187,15 +187,19 @@ function unseenSolids(coverage: ZoneCoverage | undefined, onFloor: (x: number, y
 }
 
 function bodySolids(door: Door, coverage: ZoneCoverage | undefined): Solid[] {
-  return bodiesToDraw(door, coverage?.pockets ?? []).map(({ letter, posture, worstCase: { x_mm, y_mm, z_mm, yaw_rad } }) => {
-    const height_mm = heightOf(posture)
-    const middle: Point = [x_mm, y_mm, z_mm + height_mm / 2]
-    const at: Shape =
-      posture.shape === 'box'
-        ? { shape: 'box', middle, size_mm: [posture.a_mm, posture.b_mm, height_mm], yaw_rad }
-        : { shape: 'post', middle, radius_mm: posture.radius_mm, height_mm }
-    return { kind: 'body', name: letter, at }
-  })
+  return bodiesToDraw(door, coverage?.pockets ?? []).flatMap(({ letter, posture, worstCase }) =>
+    solidsOfBody(posture, worstCase).map((solid): Solid => ({ kind: 'body', name: letter, at: shapeOf(solid) })),
+  )
+}
+
+/** A part of a body as the view in space draws it. */
+export function shapeOf(solid: BodySolid): Shape {
+  const { x_mm, y_mm, from_mm, to_mm, yaw_rad } = solid
+  const middle: Point = [x_mm, y_mm, (from_mm + to_mm) / 2]
+  const height_mm = to_mm - from_mm
+  return solid.shape === 'box'
+    ? { shape: 'box', middle, size_mm: [...solid.size_mm, height_mm], yaw_rad }
+    : { shape: 'post', middle, radius_mm: solid.radius_mm, height_mm }
 }
 
 function sensorSolids(door: Door, state: DoorState, room: Room): Solid[] {

@@ -1,6 +1,8 @@
-import type { building as englishBuilding, drive as englishDrive, lanes as englishLanes } from './en-around.ts'
+import { cycle } from './de-cycle.ts'
+import { calls, hinged, parked, states, stops } from './de-movement.ts'
+import type { around as english } from './en-around.ts'
 
-export const building: typeof englishBuilding = {
+const building: (typeof english)['building'] = {
   title: 'Das Gebäude',
   figures: {
     beyondZero_mm: 'wie weit sie über das Ende hinausreicht, an dem x beginnt',
@@ -57,7 +59,7 @@ export const building: typeof englishBuilding = {
   },
 }
 
-export const lanes: typeof englishLanes = {
+const lanes: (typeof english)['lanes'] = {
   title: 'Wer wo durchgeht',
   none: 'Keine Spur ist aufgeführt. Mit Spuren lässt sich beurteilen, ob der Flügel jemanden trifft.',
   newLane: 'Spur',
@@ -75,10 +77,11 @@ export const lanes: typeof englishLanes = {
   fastest: 'schnellstes Tempo',
 }
 
-export const drive: typeof englishDrive = {
+const drive: (typeof english)['drive'] = {
   title: 'Wie sich der Flügel bewegt',
   closing: 'Er schließt mit {closeSpeed} und wird mit {closeAccel} schneller, einsetzend mit {closeJerk}.',
   stopping: 'Auf Halt läuft er {stopDelay} weiter, bremst mit {stopDecel} und {afterStop}.',
+  stoppingFree: 'Auf Halt läuft er {stopDelay} weiter, kommt von selbst zum Stehen und {afterStop}.',
   opening: 'Er ruht {reverseDelay}, bevor er öffnet; er öffnet mit {openSpeed} und wird mit {openAccel} schneller.',
   weight: 'Was sich mit der Kante bewegt, wiegt {mass}.',
   atOnce: 'sofort',
@@ -101,3 +104,5 @@ export const drive: typeof englishDrive = {
   curveWay: 'Weg seit dem Haltebefehl',
   addCurve: 'Eine Ablesung eines gemessenen Halts',
 }
+
+export const around: typeof english = { building, lanes, drive, cycle, calls, stops, parked, hinged, states }

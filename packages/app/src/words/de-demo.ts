@@ -86,4 +86,15 @@ export const demoTexts: Readonly<Record<string, string>> = {
   'gate and guide post': 'Tor und Führungspfosten',
   'leaf and lintel': 'Flügel und Sturz',
   'tail of the open gate': 'Ende des offenen Tors',
+  'Court gate, Tamsweiler bakery (invented)': 'Hoftor mit Drehflügel, Bäckerei Tamsweiler (erfunden)',
+  court: 'Innenhof',
+  'gap between leaf and hinge post': 'Spalt zwischen Flügel und Bandpfosten',
+  'hinge post': 'Bandpfosten',
+  'light grid at the line of the gate (invented)': 'Lichtgitter an der Torlinie (erfunden)',
+  'light grid beyond the swing (invented)': 'Lichtgitter hinter dem Schwenkbereich (erfunden)',
+  'line of the gate, street': 'Torlinie, Straße',
+  'people on foot, going out': 'Fußgänger, hinaus',
+  'strike post': 'Anschlagpfosten des Drehflügels',
+  'Invented gate, place, firm and light grids. What it tells: one light grid watches the line of the shut gate, a second one a line well beyond the end of its swing, and that would do for a gate that goes along. But a leaf that swings passes a quarter circle in the court, and between both lines nobody is looked for: whoever stands there, or goes slowly, is struck by a closing that begins when the far grid has let go. Faster outputs or a harder brake mend nothing; the quarter circle itself must be watched.':
+    'Tor, Ort, Firma und Lichtgitter sind erfunden. Was es zeigt: Ein Lichtgitter sichert die Linie des geschlossenen Tors, ein zweites eine Linie weit hinter dem Ende seines Schwenkbereichs, und für ein Tor, das sich längs bewegt, würde das genügen. Ein Drehflügel aber überstreicht einen Viertelkreis im Innenhof, und zwischen beiden Linien sieht niemand hin: Wer dort steht oder langsam geht, wird von einem Schließen getroffen, das beginnt, wenn das ferne Gitter losgelassen hat. Schnellere Ausgänge oder eine stärkere Bremse helfen nicht; der Viertelkreis selbst muss überwacht werden.',
 }

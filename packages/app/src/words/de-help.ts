@@ -1,7 +1,3 @@
-import { dangerTerms } from './de-terms-dangers.ts'
-import { doorTerms } from './de-terms-door.ts'
-import { judgingTerms } from './de-terms-judging.ts'
-import { trafficTerms } from './de-terms-traffic.ts'
 import type { Help } from './en-help.ts'
 
 export const help: Help = {
@@ -38,7 +34,6 @@ export const help: Help = {
     title: 'Wörter auf diesem Blatt',
     none: 'Hier steht kein Fachwort.',
   },
-  terms: { ...doorTerms, ...judgingTerms, ...trafficTerms, ...dangerTerms },
   cautions: {
     title: 'Bevor du Hand anlegst',
     practice:

@@ -38,6 +38,26 @@ export const trafficTerms: Readonly<Record<keyof typeof english, Term>> = {
     forms: ['hält, wenn der Flügel geschlossen bleibt'],
     says: 'Ein Fahrzeug, das das Tor angefordert hat, hält noch vor einem Flügel, der nicht öffnet.',
   },
+  holdOpenTime: {
+    word: 'Offenhaltezeit',
+    forms: ['Offenhaltezeit'],
+    says: 'Wie lange der Flügel offen bleibt, bevor seine Steuerung das Schließen befiehlt.',
+  },
+  preWarning: {
+    word: 'Vorwarnung',
+    forms: ['Vorwarnung', 'Vorwarnzeit', 'warnt er'],
+    says: 'Licht oder Ton zwischen dem Befehl zu schließen und der ersten Bewegung des Flügels.',
+  },
+  attempt: {
+    word: 'Schließversuch',
+    forms: ['Schließversuch', 'Schließversuche'],
+    says: 'Ein Schließen, das die Steuerung noch einmal versucht, nachdem der Flügel umgekehrt ist.',
+  },
+  coasting: {
+    word: 'Auslaufen',
+    forms: ['Auslaufen', 'läuft aus'],
+    says: 'Wie ein Flügel ohne Bremse zum Stehen kommt: allein durch Reibung.',
+  },
   crossing: {
     word: 'Querweg',
     forms: ['Querweg', 'Querwege'],

@@ -1,4 +1,4 @@
-import { building, drive, lanes } from './de-around.ts'
+import { chapters } from './de-chapters.ts'
 import { demoTexts } from './de-demo.ts'
 import { help } from './de-help.ts'
 import { inTime, repairs, solid } from './de-judge.ts'
@@ -83,6 +83,7 @@ export const de: Words = {
     'loading-door': 'Ladetor: Ein Poller verdeckt eine Ecke',
     'parcel-hatch': 'Paketklappe: Sie sieht jeden, öffnet aber nur',
     'sloping-gate': 'Hangtor: Ein Strahl, der zu hoch hängt, wo der Boden fällt',
+    'swing-gate': 'Schwenktor: Wo es sich dreht, sieht niemand hin',
     'traffic-passage': 'Durchfahrt: zwei Sensoren, zwei Seiten',
   },
   demoTexts,
@@ -235,9 +236,7 @@ export const de: Words = {
       'Längen dürfen um {length} abweichen, Sensoren um {position}, ihre Neigung um {tilt}, Verdrehung um {roll} und Drehung um {yaw}; der Boden um {floor}; ein Sensor darf {range} weniger weit sehen.',
     tolerance: 'Wie weit dies abweichen darf',
   },
-  building,
-  lanes,
-  drive,
+  chapters,
   photos,
   level,
   place: {
@@ -275,7 +274,10 @@ export const de: Words = {
       call: 'eine Hand oder ein Körper hier ruft das Tor',
       'must-not-see': 'nichts hier darf gesehen werden',
     },
-    stay: 'Ein Körper darf dort {stay} bleiben.',
+    stay: 'Ein Körper darf dort {stay} bleiben; eine Stelle von {pocket} Durchmesser darf ungesehen bleiben.',
+    pocket: 'größte Stelle, die ungesehen bleiben darf',
+    family: 'Ein Körper ab {size} muss darin überall gesehen werden.',
+    smallest: 'kleinste Größe, die gesehen werden muss',
     longestStay: 'Längste Zeit, die jemand bleiben darf',
     takeZones: 'Die angenommene Zone eintragen',
     edges: { xMin: 'linkes Ende', xMax: 'rechtes Ende', yMin: 'Ende gegen Seite B', yMax: 'Ende gegen Seite A' },
@@ -284,6 +286,13 @@ export const de: Words = {
   concept: {
     title: 'Wie das Tor gesichert ist',
     words: 'Es gehen hindurch: {people}; angetrieben wird es {drive}; die Schließkante sichert {edge}.',
+    more: 'Der Sicherheitsabstand folgt {separation}; der Schutz {lowEnergy}.',
+    separation: 'Ausgabe der Norm zum Sicherheitsabstand',
+    editions: { '2010': 'der Ausgabe 2010', '2024': 'der Ausgabe 2024' },
+    bothEditions: 'beiden Ausgaben',
+    lowEnergy: 'Ob es mit wenig Energie berühren darf',
+    lowEnergyNames: { yes: 'beruht auf Berührung mit wenig Energie', no: 'beruht nicht auf wenig Energie' },
+    lowEnergyUnknown: 'beruht, soweit gesagt, nicht auf wenig Energie',
     people: 'Wer hindurchgeht',
     peopleNames: { trained: 'Leute, die es kennen', public: 'jedermann' },
     drive: 'Wie es angetrieben wird',
@@ -306,6 +315,8 @@ export const de: Words = {
     why: 'warum?',
     whyFor: (rule) => `warum: ${rule}`,
     show: 'auf der Zeichnung zeigen',
+    enter: 'eingeben',
+    enterFor: (need) => `eingeben: ${need}`,
     wouldMend: 'Abhilfe',
     wouldSettle: 'Zur Klärung',
     provisional: 'vorläufig, die exakte Antwort folgt',

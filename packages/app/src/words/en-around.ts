@@ -1,5 +1,8 @@
+import { cycle } from './en-cycle.ts'
+import { calls, hinged, parked, states, stops } from './en-movement.ts'
+
 /** What is said of the building around the opening. */
-export const building = {
+const building = {
   title: 'The building',
   figures: {
     beyondZero_mm: 'how far it runs on past the end where x begins',
@@ -57,7 +60,7 @@ export const building = {
 }
 
 /** What is said of those who pass. */
-export const lanes = {
+const lanes = {
   title: 'Who passes where',
   none: 'No lane is listed. With lanes it can be judged whether the leaf meets anybody.',
   newLane: 'lane',
@@ -76,10 +79,11 @@ export const lanes = {
 }
 
 /** How the leaf is driven. */
-export const drive = {
+const drive = {
   title: 'How the leaf moves',
   closing: 'It closes at {closeSpeed} and speeds up at {closeAccel}, which sets in at {closeJerk}.',
   stopping: 'Told to stop, it goes on for {stopDelay}, brakes at {stopDecel}, and {afterStop}.',
+  stoppingFree: 'Told to stop, it goes on for {stopDelay}, comes to rest by itself, and {afterStop}.',
   opening: 'It rests for {reverseDelay} before it opens; it opens at {openSpeed} and speeds up at {openAccel}.',
   weight: 'All that moves with the edge weighs {mass}.',
   atOnce: 'once',
@@ -102,3 +106,6 @@ export const drive = {
   curveWay: 'way since the stop command',
   addCurve: 'A reading of a measured stop',
 }
+
+/** What stands on the sheet that is measured on, below the opening itself. */
+export const around = { building, lanes, drive, cycle, calls, stops, parked, hinged, states }

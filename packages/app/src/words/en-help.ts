@@ -1,9 +1,3 @@
-import { dangerTerms } from './en-terms-dangers.ts'
-import { doorTerms } from './en-terms-door.ts'
-import { judgingTerms } from './en-terms-judging.ts'
-import { trafficTerms } from './en-terms-traffic.ts'
-import type { Term } from './term.ts'
-
 /** The tour, the words of the trade, and the cautions. */
 export const help = {
   tour: {
@@ -39,9 +33,6 @@ export const help = {
     title: 'Words on this sheet',
     none: 'No word of the trade stands here.',
   },
-  terms: { ...doorTerms, ...judgingTerms, ...trafficTerms, ...dangerTerms } as Readonly<
-    Record<keyof typeof doorTerms | keyof typeof judgingTerms | keyof typeof trafficTerms | keyof typeof dangerTerms, Term>
-  >,
   cautions: {
     title: 'Before you touch it',
     practice:

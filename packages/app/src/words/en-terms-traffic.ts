@@ -37,6 +37,26 @@ export const trafficTerms = {
     forms: ['stops if shut', 'stops if the leaf stays shut'],
     says: 'A vehicle that called the door still stops before a leaf that does not open.',
   },
+  holdOpenTime: {
+    word: 'hold-open time',
+    forms: ['hold-open time'],
+    says: 'How long the leaf stays open before its control commands a closing.',
+  },
+  preWarning: {
+    word: 'pre-warning',
+    forms: ['pre-warning', 'it warns for'],
+    says: 'Light or sound between the command to close and the first motion of the leaf.',
+  },
+  attempt: {
+    word: 'attempt',
+    forms: ['attempt', 'attempts'],
+    says: 'A closing that the control tries again after the leaf turned round.',
+  },
+  coasting: {
+    word: 'coasting',
+    forms: ['coasting', 'coasts'],
+    says: 'How a leaf without a brake comes to rest: slowed by friction alone.',
+  },
   crossing: {
     word: 'crossing',
     forms: ['crossing', 'crossings'],

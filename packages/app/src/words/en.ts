@@ -1,4 +1,4 @@
-import { building, drive, lanes } from './en-around.ts'
+import { chapters } from './en-chapters.ts'
 import { help } from './en-help.ts'
 import { inTime, repairs, solid } from './en-judge.ts'
 import { level, photos } from './en-photos.ts'
@@ -78,6 +78,7 @@ export const en = {
     'loading-door': 'Loading door: a bollard hides a corner',
     'parcel-hatch': 'Parcel hatch: it sees everybody, but only opens',
     'sloping-gate': 'Sloping gate: a beam that hangs too high where the ground falls',
+    'swing-gate': 'Swinging gate: nobody looks where it turns',
     'traffic-passage': 'Traffic passage: two sensors, two sides',
   },
   /** What the demonstration doors call themselves and their things, by what their files say. */
@@ -231,9 +232,7 @@ export const en = {
       'Lengths may be off by {length}, sensors by {position}, their tilt by {tilt}, roll by {roll} and turn by {yaw}; the floor by {floor}; a sensor may see {range} less far.',
     tolerance: 'How far this may be off',
   },
-  building,
-  lanes,
-  drive,
+  chapters,
   photos,
   level,
   place: {
@@ -271,7 +270,10 @@ export const en = {
       call: 'a hand or body here calls the door',
       'must-not-see': 'nothing here may be seen',
     },
-    stay: 'A body may stay there {stay}.',
+    stay: 'A body may stay there {stay}; a place of {pocket} across may go unseen.',
+    pocket: 'largest place that may go unseen',
+    family: 'A body from {size} on has to be seen everywhere in it.',
+    smallest: 'smallest size that has to be seen',
     longestStay: 'Longest time that somebody may stay',
     takeZones: 'Enter the assumed zone',
     edges: { xMin: 'left end', xMax: 'right end', yMin: 'end toward side B', yMax: 'end toward side A' },
@@ -280,6 +282,13 @@ export const en = {
   concept: {
     title: 'How the door is protected',
     words: 'Past it go {people}; it is driven {drive}; its closing edge is guarded by {edge}.',
+    more: 'The separation distance follows {separation}; its protection {lowEnergy}.',
+    separation: 'Edition of the separation-distance standard',
+    editions: { '2010': 'the edition of 2010', '2024': 'the edition of 2024' },
+    bothEditions: 'both editions',
+    lowEnergy: 'Whether it may touch with low energy',
+    lowEnergyNames: { yes: 'rests on touching with low energy', no: 'does not rest on low energy' },
+    lowEnergyUnknown: 'is not said to rest on low energy',
     people: 'Who passes',
     peopleNames: { trained: 'people who know it', public: 'the public' },
     drive: 'How it is driven',
@@ -302,6 +311,8 @@ export const en = {
     why: 'why?',
     whyFor: (rule: string) => `why: ${rule}`,
     show: 'show on the drawing',
+    enter: 'enter it',
+    enterFor: (need: string) => `enter it: ${need}`,
     wouldMend: 'Would mend it',
     wouldSettle: 'Would settle it',
     provisional: 'provisional, the exact answer follows',

@@ -1,16 +1,22 @@
 import type { Language } from '@sillsight/report'
 import { createContext, use } from 'react'
+import type { Terms } from '../help/terms.ts'
 import { usePreferences } from '../preferences.ts'
 import { en, type Words } from './en.ts'
+import type { Facts } from './en-facts.ts'
 
 /** One language: the words of the app, and those of findings and drawings. */
 export interface Spoken {
   readonly words: Words
+  /** Undefined for English, whose come after the first sentences. */
+  readonly terms: Terms | undefined
+  /** Undefined for English, whose come with the screens that say them. */
+  readonly facts: Facts | undefined
   /** Undefined for English, which comes with the report: the list of doors needs none of it. */
   readonly language: Language | undefined
 }
 
-const ENGLISH: Spoken = { words: en, language: undefined }
+const ENGLISH: Spoken = { words: en, terms: undefined, facts: undefined, language: undefined }
 let german: Promise<Spoken> | undefined
 
 export const SpokenContext = createContext<Spoken>(ENGLISH)

@@ -1,5 +1,7 @@
 import { english } from '@sillsight/report'
 import { en } from '../../src/words/en.ts'
+import { enFacts } from '../../src/words/en-facts.ts'
+import { enTerms } from '../../src/words/en-terms.ts'
 import type { Spoken } from '../../src/words/words.ts'
 
 /** Marks whatever a catalogue says, however deep; what a function is given is marked within what it says. */
@@ -16,5 +18,7 @@ function marked<T>(said: T): T {
 /** Takes the place of German in the build for tests: every text is marked, and the page runs from right to left. */
 export const spoken: Spoken = {
   words: { ...marked(en), tag: 'ar', direction: 'rtl', decimal: '.' },
+  terms: marked(enTerms),
+  facts: marked(enFacts),
   language: { ...marked(english), tag: 'ar', decimal: '.' },
 }

@@ -61,7 +61,19 @@ function fieldOf(field: FileField, planes: readonly string[], path: string, devi
     ...ofOutput(field, path, given),
     ...(field.approach ? { approach: approachOf(field.approach) } : {}),
     blanking: field.blanking ?? [],
+    ...leafOf(field, path, device, remarks),
   }
+}
+
+function leafOf({ leafBlanking, leafHides }: FileField, path: string, device: Device, remarks: Given['remarks']) {
+  if (device === 'segments' && leafBlanking !== undefined)
+    remarks.issue({
+      code: 'does-not-fit',
+      path: `${path}/leafBlanking`,
+      expected: 'nothing here for device "segments"',
+      got: shown(leafBlanking),
+    })
+  return { ...(leafBlanking ? { leafBlanking } : {}), ...(leafHides === 'bodies' ? { leafHides: true } : {}) }
 }
 
 type Limits = Pick<Field, 'xMin_mm' | 'xMax_mm' | 'yMin_mm' | 'yMax_mm' | 'clearance_mm' | 'top_mm' | 'clusterBeams'>

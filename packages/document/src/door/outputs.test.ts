@@ -74,3 +74,35 @@ describe('outputs of a sensor', () => {
     ])
   })
 })
+
+describe('a leaf in the field', () => {
+  const field = { id: 'f', output: 'STOP', function: 'presence' } as const
+  const row = {
+    device: 'downward-row',
+    maxRange_mm: 3000,
+    rangeRef_mm: 3000,
+    reflectanceRef: 0.1,
+    planes: [{ id: 'p', places_mm: [[500, 90, 2000]] }],
+  }
+
+  it('is told by the field: whether it hides bodies, and a window that follows it', () => {
+    const leafBlanking = { beside_mm: 40, before_mm: 150 }
+    expect(sensorOf({ ...row, fields: [{ ...field, leafHides: 'bodies', leafBlanking }] }).fields[0]).toMatchObject({
+      leafHides: true,
+      leafBlanking,
+    })
+    const [plain] = sensorOf({ ...row, fields: [{ ...field, leafHides: 'nothing' }] }).fields
+    expect([plain?.leafHides, plain?.leafBlanking]).toEqual([undefined, undefined])
+  })
+
+  it('is refused with its place where it does not fit or is no length', () => {
+    const leafBlanking = { beside_mm: 40, before_mm: 150 }
+    expect(issuesOf({ fields: [{ ...field, leafBlanking }] })).toMatchObject([
+      { code: 'does-not-fit', path: 'sensors/0/fields/0/leafBlanking', expected: 'nothing here for device "segments"' },
+    ])
+    expect(issuesOf({ ...row, fields: [{ ...field, leafBlanking: { beside_mm: -1, before_mm: 150 } }] })).toMatchObject([
+      { path: 'sensors/0/fields/0/leafBlanking/beside_mm' },
+    ])
+    expect(issuesOf({ ...row, fields: [{ ...field, leafHides: true }] })).toMatchObject([{ path: 'sensors/0/fields/0/leafHides' }])
+  })
+})

@@ -1,4 +1,4 @@
-import type { Door, Leaf, Tolerances } from '@sillsight/engine'
+import type { Door, Tolerances } from '@sillsight/engine'
 import { EDITIONS, radians } from '@sillsight/engine'
 import { issueLine } from '../issue.ts'
 import { BUILTIN_CATALOGUE, type Catalogue } from '../libraries/catalogue.ts'
@@ -9,13 +9,15 @@ import { doorBodies } from './bodies.ts'
 import { controlOf } from './control.ts'
 import { airOf, crossingsOf } from './crossings.ts'
 import { dangersOf } from './dangers.ts'
-import { DEFAULTS, UNNAMED_DOOR } from './defaults.ts'
+import { UNNAMED_DOOR } from './defaults.ts'
+import { checkHoldOpen, driveOf } from './drive.ts'
+import { leafOf } from './hinged.ts'
 import { checkPlaces } from './places.ts'
 import { noteReadings } from './readings.ts'
 import { forceRecordsOf } from './records.ts'
 import { doorSensors } from './sensors.ts'
 import { doorStates } from './states.ts'
-import { checkPassages, driveOf, lanesOf } from './traffic.ts'
+import { checkPassages, lanesOf } from './traffic.ts'
 import { checkWork, stancesOf as countStances } from './work.ts'
 import { doorZones } from './zones.ts'
 
@@ -83,12 +85,13 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     confirmations: file.confirmations ?? [],
     assumed: remarks.assumed,
   }
+  checkHoldOpen(door.drive, door.sensors, remarks)
   checkPlaces({ states, sensors, bodies, zones: file.zones === undefined ? [] : zones }, remarks)
   checkPassages(
     lanes,
     {
       states: states.length,
-      openings: 1 + (survey.drive?.partialOpenings_mm?.length ?? 0),
+      openings: (1 + (survey.drive?.partialOpenings_mm?.length ?? 0)) * (survey.drive?.cycle?.afterAttempts === 'partial' ? 2 : 1),
       stances: (ids) => bodies.filter(({ id }) => ids.includes(id)).reduce((sum, body) => sum + countStances(body, false), 0),
     },
     remarks,
@@ -120,12 +123,6 @@ function conceptOf(concept: DoorFile['concept']): Pick<Door, 'concept' | 'separa
   if (concept === undefined) return { concept }
   const { separation, ...stated } = concept
   return separation === undefined ? { concept: stated } : { concept: stated, separation }
-}
-
-function leafOf({ leaf }: Survey, remarks: Remarks): Leaf | undefined {
-  if (leaf === undefined) return undefined
-  if (leaf.bulge_mm === undefined) remarks.assume('survey/leaf/bulge_mm')
-  return { travel: leaf.travel, thickness_mm: leaf.thickness_mm, bulge_mm: leaf.bulge_mm ?? DEFAULTS.bulge_mm }
 }
 
 /** Koschmieder at 2 % contrast: sigma = 3.912 / visibility (docs/method.md, section 2). */

@@ -1,17 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { changed, exampleFile } from '../../test/example-files.ts'
+import { changed, PLAIN_DRIVE as drive, exampleFile } from '../../test/example-files.ts'
 import { parseDocument, toDoor } from '../index.ts'
 
-const drive = {
-  closeSpeed_m_per_s: 0.5,
-  closeAccel_m_per_s2: 1,
-  stopDelay_s: 0.1,
-  stopDecel_m_per_s2: 1,
-  afterStop: 'reverse',
-  reverseDelay_s: 0.2,
-  openSpeed_m_per_s: 0.5,
-  openAccel_m_per_s2: 1,
-}
 const parsed = (changes: object) => parseDocument(JSON.stringify(changed(exampleFile(), 'survey/drive', { ...drive, ...changes })))
 function issues(changes: object) {
   const result = parsed(changes)

@@ -75,6 +75,14 @@ const blankingSchema = record(
   'While the closing edge has this way still to go, the field does not act.',
 )
 
+const leafBlankingSchema = record(
+  {
+    beside_mm: distance_mm('From either face of the leaf, bulge included.'),
+    before_mm: distance_mm('Before its closing edge, the way it goes.'),
+  },
+  'A window that follows the closing leaf: what is entered so near to it is ignored. Ranging devices only.',
+)
+
 const approachSchema = record(
   {
     way: choice(
@@ -156,6 +164,13 @@ const fieldSchema = record(
     hold_s: optional(number({ from: 0, upTo: 600 }, 'How long the output stays after the body was last visible.')),
     approach: optional(approachSchema),
     blanking: optional(list(blankingSchema, { upTo: BOUNDS.blankings }, 'Windows of the leaf in which the field does not act.')),
+    leafBlanking: optional(leafBlankingSchema),
+    leafHides: optional(
+      choice(
+        ['nothing', 'bodies'],
+        'bodies: on its way the leaf comes between the sensor and bodies behind it, and is judged as an obstacle where it is. So it is where there is any blanking; else "nothing" if absent.',
+      ),
+    ),
   },
   'What counts as seen and what it does. It belongs to one sensor.',
 )

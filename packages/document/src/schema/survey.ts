@@ -69,6 +69,29 @@ const boxMeasures = {
   to_mm: place_mm('Height of the top.'),
 }
 
+const hingedSchema = record(
+  {
+    hinge: choice(
+      ['at-zero', 'at-width', 'both'],
+      'Where the hinge line stands, on y = 0: at x = 0, at x = width, or one leaf at each; both then turn together.',
+    ),
+    opensTo: choice(['a', 'b'], 'Side to which it opens.'),
+    length_mm: size_mm(
+      'Length of one leaf from its hinge line to its closing edge; of a folding leaf the length of the panel on the hinge.',
+    ),
+    secondPanel_mm: optional(
+      size_mm(
+        'Folding leaf: length of the panel that hangs on the first one, at least as long as that. Its free end is guided along y = 0. Absent for a leaf that swings as one.',
+      ),
+    ),
+    openAngle_deg: number(
+      { above: 0, upTo: 180 },
+      'Angle of the panel on the hinge when fully open, from the shut position; at most 90 for a folding leaf.',
+    ),
+  },
+  'How a turning leaf is hung. Speeds, accelerations and ways of the drive are then those of the far end of the panel on the hinge, along its arc: its closing edge, or the joint of both panels.',
+)
+
 const leafSchema = record(
   {
     travel: choice(
@@ -79,6 +102,7 @@ const leafSchema = record(
     bulge_mm: optional(
       distance_mm('How far the moving leaf may stand out of its plane on either side (wind, sway, slats). If absent, 0 is assumed.'),
     ),
+    hinged: optional(hingedSchema),
     parked: optional(
       wordOr(
         'none',

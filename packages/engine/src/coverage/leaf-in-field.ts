@@ -68,7 +68,7 @@ function leavesOf(
 }
 
 /** Highest floor under the closed leaf: the floor runs straight between its bends, so the extremes lie on them or at the corners. */
-function highestFloor(floor: FloorPieces, width_mm: number, half_mm: number): number {
+export function highestFloor(floor: FloorPieces, width_mm: number, half_mm: number): number {
   const bends = Array.from(floor.from).filter((y) => y > -half_mm && y < half_mm)
   return Math.max(...[-half_mm, ...bends, half_mm].flatMap((y) => [floorHeight(floor, 0, y), floorHeight(floor, width_mm, y)]))
 }

@@ -32,4 +32,47 @@ describe('a body that is moved through a zone', () => {
     }
     expect(asked).toBeGreaterThan(3000)
   })
+  it('is seen as one part would be where it has one, and not where a part too dark to be seen stands before the others', () => {
+    let seen = 0
+    for (let seed = 1; seed <= 60; seed++) {
+      const door = randomDoor(seed)
+      const state = door.states[0]
+      const zone = door.zones.find(({ purpose }) => purpose !== 'must-not-see')
+      const box = door.bodies.flatMap(({ postures }) => postures).find(({ shape }) => shape === 'box')
+      if (!zone || !state || box?.shape !== 'box' || door.sensors.some(({ kind }) => kind !== 'ranging')) continue
+      const reflectance = 0.2
+      const { a_mm, b_mm, c_mm } = box
+      const part = { shape: 'box', name: 'part', alongX_mm: 0, alongY_mm: 0, from_mm: 0, reflectance, a_mm, b_mm, c_mm } as const
+      const plain = { ...box, yawFrom_rad: 0, yawTo_rad: 0 }
+      const mantle = { ...part, reflectance: 1e-9, a_mm: a_mm + 20, b_mm: b_mm + 20, c_mm: c_mm + 20 }
+      const bodyOf = (id: string, posture: typeof plain) => ({
+        id,
+        name: id,
+        reflectance,
+        postures: [posture],
+        source: { basis: 'invented', note: '' } as const,
+      })
+      const bodies = [
+        bodyOf('plain', plain),
+        bodyOf('one', { ...plain, parts: [part] }),
+        bodyOf('wrapped', { ...plain, a_mm: a_mm + 20, b_mm: b_mm + 20, c_mm: c_mm + 20, parts: [part, mantle] }),
+      ]
+      const { stances, look } = looker({ ...door, bodies }, { ...zone, bodies: ['plain'] }, state)
+      expect(stances.map(({ body }) => body.id)).toEqual(['plain', 'one', 'wrapped'])
+      for (let i = 0; i < 30; i++) {
+        const x_mm = zone.xMin_mm + ((i % 6) + 0.5) * ((zone.xMax_mm - zone.xMin_mm) / 6)
+        const y_mm = zone.yMin_mm + (Math.floor(i / 6) + 0.5) * ((zone.yMax_mm - zone.yMin_mm) / 5)
+        const [whole, one, wrapped] = stances.map((stance) => look(stance, x_mm, y_mm))
+        expect({ seed, i, free: one?.free, fields: one?.fields.map(({ rays }) => rays) }).toEqual({
+          seed,
+          i,
+          free: whole?.free,
+          fields: whole?.fields.map(({ rays }) => rays),
+        })
+        expect(wrapped?.fields.some(({ sees }) => sees)).toBe(false)
+        if (whole?.fields.some(({ sees }) => sees)) seen++
+      }
+    }
+    expect(seen).toBeGreaterThan(100)
+  })
 })

@@ -20,9 +20,11 @@ export type Along = (stance: Stance) => (x_mm: number, yMin_mm: number, yMax_mm:
 /**
  * Prepares one field, so that it can be asked where along y it sees a body whose middle keeps one x: the tile rule on tiles without width, so that
  * every place between the ends of a stretch is proved to be seen. Obstacles hide what lies behind them and do not stop the body.
+ *
+ * @param sight another sight of the same field, as behind the leaf
  */
-export function seenAlong(door: Door, state: DoorState, counted: CountedField): Along {
-  const field = tolerantField(door, state, counted, NO_TOLERANCES)
+export function seenAlong(door: Door, state: DoorState, counted: CountedField, sight?: TolerantField): Along {
+  const field = sight ?? tolerantField(door, state, counted, NO_TOLERANCES)
   const floor = floorPieces(state.floor)
   const known = new Map<Stance['posture'], { readonly stance: Stance; readonly along: ReturnType<Along> }[]>()
   const prepare: Along = (stance) => {

@@ -130,7 +130,7 @@ function cycleOf({ drive, opening }: Door, { travel }: Leaf, way_mm: number): Op
     way_mm,
     open: { speed: openSpeed_mm_per_s, accel: openAccel_mm_per_s2 },
     close: { speed: closeSpeed_mm_per_s, accel: closeAccel_mm_per_s2, jerk: closeJerk_mm_per_s3 },
-    holdOpen_s,
+    holdOpen_s: holdOpen_s + (drive?.cycle?.preWarning_s ?? 0), // it stands open while it warns
     openAt: (way) => (travel === 'down' ? [width_mm, way] : [(width_mm * way) / way_mm, height_mm]),
   }
 }

@@ -1,3 +1,4 @@
+import { leafChanges } from '../coverage/leaf-sight.ts'
 import type { CountedField } from '../coverage/scene.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { InputPath } from '../model/source.ts'
@@ -118,7 +119,7 @@ function draftOf(context: Context, lane: Lane, state: DoorState, edition: Separa
 function timedFields({ door, values }: Context, fields: readonly CountedField[], edition: SeparationEdition) {
   const known: TimedSeparation[] = []
   const needs: InputPath[] = []
-  for (const counted of fields.filter(({ field }) => field.blanking.length === 0)) {
+  for (const counted of fields.filter(({ field }) => !leafChanges(field))) {
     const separation = separationOf(door, counted, edition, values)
     const { response_s, hold_s = 0 } = counted.field
     if (response_s === undefined) needs.push(`${fieldPath(door, counted.sensor, counted.field)}/response_s`)

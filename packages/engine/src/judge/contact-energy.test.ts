@@ -28,6 +28,25 @@ describe('contact-energy', () => {
     expect(judged(300, 100, { leaf })).toMatchObject({ verdict: 'undetermined', reason: 'not-computable' })
   })
 
+  // Hand calculation: I = 60 * 1.2^2 / 3 = 28.8 kg m2, w = 0.3 / 1.2 = 0.25 per s: 28.8 * 0.0625 / 2 = 0.9 J
+  it('counts the moment of inertia of a leaf that swings, and may fail by it', () => {
+    const hinged = { hinge: 'at-zero', opensTo: 'a', length_mm: 1200, secondPanel_mm: undefined, openAngle_rad: 1.5 } as const
+    const leaf = { travel: 'turning', thickness_mm: 40, bulge_mm: 0, hinged } as const
+    expect(judged(300, 60, { leaf }).steps[0]?.quantity.value).toBeCloseTo(0.9, 12)
+    expect(judged(300, 60, { leaf }).verdict).toBe('pass')
+    expect(judged(420, 60, { leaf }).verdict).toBe('fail')
+  })
+
+  // Hand calculation: two panels of 600 mm and 20 kg, folded to a right angle, the joint at 0.3 m/s: the first 20 * 0.09 / 6 = 0.3 J; the ends of the second
+  // move at 0.3 and 0.6 m/s the same way: 20 / 6 * (0.09 + 0.18 + 0.36) = 2.1 J
+  it('has a bound for a leaf that folds: that of its guided end where it is widest open', () => {
+    const hinged = { hinge: 'at-zero', opensTo: 'a', length_mm: 600, secondPanel_mm: 600, openAngle_rad: Math.PI / 2 } as const
+    const leaf = { travel: 'turning', thickness_mm: 40, bulge_mm: 0, hinged } as const
+    const found = judged(300, 40, { leaf })
+    expect(found.steps[0]?.quantity.value).toBeCloseTo(2.4, 9)
+    expect(found).toMatchObject({ verdict: 'undetermined', reason: 'not-computable' })
+  })
+
   it('asks for what is missing, and applies its limit to no other kind of door', () => {
     expect(judged(undefined, undefined)).toMatchObject({ needs: ['survey/drive/closeSpeed_m_per_s', 'survey/drive/movingMass_kg'] })
     expect(judged(300, 18, { concept: undefined })).toMatchObject({ needs: ['concept'] })

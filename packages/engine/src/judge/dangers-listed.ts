@@ -1,18 +1,8 @@
-import type { DangerKind } from '../model/danger.ts'
-import type { Leaf } from '../model/door.ts'
+import { type DangerKind, EXPECTED_DANGERS } from '../model/danger.ts'
 import { sweepGaps } from '../motion/leaf-sweep.ts'
 import { notApplicable, quantity, step, THE_DOOR } from './drafts.ts'
 import { CONCEPT, DANGERS, LEAF, OBSTACLES } from './paths.ts'
 import type { Draft, Rule } from './rule.ts'
-
-/** What a leaf of each travel can do to people besides striking them with its closing edge. */
-const EXPECTED: Readonly<Record<Leaf['travel'], readonly DangerKind[]>> = {
-  down: ['draw-in', 'lifting'],
-  'toward-zero': ['tail', 'draw-in', 'secondary-edge'],
-  'toward-width': ['tail', 'draw-in', 'secondary-edge'],
-  'both-inward': ['tail', 'draw-in', 'secondary-edge'],
-  turning: ['sweep', 'hinge', 'secondary-edge'],
-}
 
 /**
  * Somebody looked for every kind of danger that a leaf of this travel has besides its closing edge: each is listed, computed against an obstacle, or
@@ -32,7 +22,7 @@ export const dangersListed: Rule = {
       return [{ verdict: 'undetermined', reason: 'missing-input', needs: [LEAF], subject: THE_DOOR, steps: [], facts: {}, restsOn }]
     const computed = states.flatMap((state) => sweepGaps(door, state) ?? []).map(({ kind }): DangerKind => kind)
     const answers = new Set([...computed, ...(dangers?.none ?? []), ...(dangers?.points ?? []).map(({ kind }) => kind)])
-    const expected = EXPECTED[leaf.travel]
+    const expected = EXPECTED_DANGERS[leaf.travel]
     const open = expected.filter((kind) => !answers.has(kind))
     const measured = quantity(expected.length - open.length, '1')
     const limit = quantity(expected.length, '1')

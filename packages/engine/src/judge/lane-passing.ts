@@ -1,28 +1,53 @@
+import { leafChanges, sightBehindLeaf } from '../coverage/leaf-sight.ts'
 import { type CountedField, fieldName } from '../coverage/scene.ts'
 import { type Along, seenAlong } from '../coverage/seen-along.ts'
+import type { TolerantField } from '../coverage/tile-scene.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Step } from '../model/finding.ts'
 import type { InputPath } from '../model/source.ts'
 import type { Drive, Lane } from '../model/traffic.ts'
 import type { SensingFunction } from '../model/zone.ts'
-import { kineticEnergy_J, type LeafDrive } from '../motion/leaf-run.ts'
+import { closingFrom, closingSpeedAt, kineticEnergy_J, type LeafDrive } from '../motion/leaf-run.ts'
+import { turningEnergy_J, turningLeaf } from '../motion/turning-leaf.ts'
 import { type ContactEvidence, contactEvidence } from '../passing/contact-evidence.ts'
 import { type LaneContact, type LaneQuestion, type LaneVerdict, laneVerdict, type TimedField } from '../passing/lane-verdict.ts'
+import { fieldsAboveLeaf } from '../passing/leaf-fields.ts'
 import { leafPlane } from '../passing/leaf-plane.ts'
+import { unprovable } from '../passing/never-struck.ts'
 import { type PassageEvidence, passageEvidence } from '../passing/passage-evidence.ts'
+import { NO_QUIET, quietOf, startsWhileHeld } from '../passing/start-of-closing.ts'
 import { stateFacts } from './coverage-drafts.ts'
 import { quantity, step } from './drafts.ts'
 import { fieldsOfFunction } from './fields.ts'
-import { bodyPath, DRIVE, fieldPath, LEAF, lanePath, OPENING_HEIGHT, OPENING_WIDTH, SURROUNDINGS, sensorPath, VISIBILITY } from './paths.ts'
+import {
+  bodyPath,
+  DRIVE,
+  fieldPath,
+  HINGED,
+  LEAF,
+  lanePath,
+  OPENING_HEIGHT,
+  OPENING_WIDTH,
+  SURROUNDINGS,
+  sensorPath,
+  VISIBILITY,
+} from './paths.ts'
 import type { Context, Draft, RestsOn } from './rule.ts'
+import { slowingOf } from './slowing.ts'
 
 const BY = 'passing/lane-verdict'
+const CYCLE = `${DRIVE}/cycle`
 
 /** What can be said about one lane in one state of the door. */
 export type LanePassing =
   | { readonly kind: 'missing'; readonly needs: readonly InputPath[] }
   | { readonly kind: 'not-computable' }
-  | { readonly kind: 'found'; readonly verdict: LaneVerdict; readonly blanked: boolean }
+  | {
+      readonly kind: 'found'
+      readonly verdict: LaneVerdict
+      /** Where the leaf changes what some field sees, or when it acts, `verdict` counts on no more than is surely seen: this is what would be found if they saw as with the leaf away. */
+      readonly atBest: LaneVerdict | undefined
+    }
 
 const answers = new WeakMap<Context, Map<string, LanePassing>>()
 
@@ -38,21 +63,80 @@ export function lanePassing(context: Context, lane: Lane, state: DoorState): Lan
 
 function answerOf(door: Door, lane: Lane, state: DoorState): LanePassing {
   const needs = missingInputs(door, lane)
-  if (door.leaf?.travel === 'turning') return { kind: 'not-computable' }
   const question = questionOf(door, lane, state)
   if (question === undefined) return { kind: 'missing', needs }
-  return { kind: 'found', verdict: laneVerdict(question), blanked: question.fields.length < timedFields(door, lane, state).length }
+  const changed = timedFields(door, lane, state).filter(({ counted }) => leafChanges(counted.field))
+  // a leaf that turns is judged for sights that stay, and for closings that no output forbids
+  if (!('met' in question.plane) && (changed.length > 0 || question.startsWhileHeld)) return { kind: 'not-computable' }
+  if (changed.length === 0) return { kind: 'found', verdict: laneVerdict(question), atBest: undefined }
+  // attempts against an output are judged for sights that stay; weak brakes and measured curves: a stop that comes earlier may be worse, so that neither more nor less sight bounds anything
+  if (question.openings_mm.some((opening_mm) => unprovable(closingFrom(question.drive, opening_mm))) || question.startsWhileHeld)
+    return { kind: 'not-computable' }
+  const verdict = lane.falls === true ? { ...laneVerdict(question), leafMatters: true } : verdictAboveLeaf(question, changed)
+  return { kind: 'found', verdict, atBest: laneVerdict({ ...question, fields: [...question.fields, ...changed] }) }
 }
 
-/** Undefined where something is missing, or the leaf turns. */
+/** For each opening by itself, as the sights depend on it. */
+function verdictAboveLeaf(question: LaneQuestion, changed: readonly TimedField[]): LaneVerdict {
+  const { door, state, openings_mm } = question
+  const { leaf } = door
+  if (leaf === undefined) throw new Error('a lane that is judged must have a leaf')
+  const along = (counted: CountedField, way_mm: number) =>
+    alongOf(door, counted, state, { way_mm, sight: () => sightBehindLeaf({ ...door, leaf }, state, counted, way_mm) })
+  const verdicts = openings_mm.map((opening_mm) => {
+    const above = changed.map((timed) => fieldsAboveLeaf(timed, opening_mm, along))
+    const verdict = laneVerdict({ ...question, openings_mm: [opening_mm], fields: [...question.fields, ...above.flat()] })
+    return { ...verdict, leafMatters: verdict.leafMatters || above.some(({ length }) => length === 0) }
+  })
+  return verdicts.reduce(worseOfBoth)
+}
+
+function worseOfBoth(a: LaneVerdict, b: LaneVerdict): LaneVerdict {
+  const faster = (kind: 'struck' | 'walked') => ((b[kind]?.relativeSpeed ?? -1) > (a[kind]?.relativeSpeed ?? -1) ? b[kind] : a[kind])
+  const nearer = b.tally.gap < a.tally.gap ? b : a
+  return {
+    ...a,
+    struck: faster('struck'),
+    walked: faster('walked'),
+    nearest: nearer.nearest,
+    tally: {
+      struckAtMost: Math.max(a.tally.struckAtMost, b.tally.struckAtMost),
+      walkedAtMost: Math.max(a.tally.walkedAtMost, b.tally.walkedAtMost),
+      gap: nearer.tally.gap,
+      gapAtLeast: Math.min(a.tally.gapAtLeast, b.tally.gapAtLeast),
+      unproved: {
+        struck: a.tally.unproved.struck + b.tally.unproved.struck,
+        walked: a.tally.unproved.walked + b.tally.unproved.walked,
+      },
+    },
+    passages: a.passages + b.passages,
+    leafMatters: a.leafMatters || b.leafMatters,
+  }
+}
+
+/** Undefined where something is missing. */
 function questionOf(door: Door, lane: Lane, state: DoorState): LaneQuestion | undefined {
-  const plane = leafPlane(door, state)
+  const plane = turningLeaf(door) ?? leafPlane(door, state)
   const drive = door.drive && plane && leafDrive(door.drive, plane.way_mm)
   const { slowest_mm_per_s: slowest, fastest_mm_per_s: fastest } = lane
   if (missingInputs(door, lane).length > 0 || !plane || !drive || slowest === undefined || fastest === undefined) return undefined
-  const fields = timedFields(door, lane, state).filter(({ counted }) => counted.field.blanking.length === 0)
+  const fields = timedFields(door, lane, state).filter(({ counted }) => !leafChanges(counted.field))
   const openings_mm = [plane.way_mm, ...(door.drive?.partialOpenings_mm ?? []).filter((way_mm) => way_mm < plane.way_mm)]
-  return { door, state, lane, drive, plane, speeds_mm_per_s: [slowest, fastest], fields, openings_mm }
+  const speeds_mm_per_s = [slowest, fastest] as const
+  return { door, state, lane, drive, plane, speeds_mm_per_s, fields, openings_mm, ...startsOf(door.drive, openings_mm) }
+}
+
+/** What the control's cycle says about closings: when they begin, and how far a reversal opens. */
+function startsOf(
+  given: Drive | undefined,
+  openings_mm: readonly number[],
+): Pick<LaneQuestion, 'quiet' | 'startsWhileHeld' | 'reversals_mm'> {
+  const { cycle } = given ?? {}
+  return {
+    quiet: given ? quietOf(given) : NO_QUIET,
+    startsWhileHeld: cycle !== undefined && startsWhileHeld(cycle),
+    reversals_mm: cycle?.afterAttempts === 'partial' ? [undefined, Math.min(...openings_mm)] : [undefined],
+  }
 }
 
 /** Evidence of every lane and state: that nobody is struck, or a case in which somebody is; neither where it cannot be shown in this form. */
@@ -64,11 +148,15 @@ export function lanesEvidence(door: Door): {
   const proved = questions.map((question) => passageEvidence(question))
   return {
     passages: proved.flatMap((each) => each ?? []),
-    contacts: questions.flatMap((question, i) => (proved[i] === undefined ? (contactEvidence(question) ?? []) : [])),
+    // a contact that is found without what these fields see is none that could be shown
+    contacts: questions.flatMap((question, i) =>
+      proved[i] === undefined && !fieldsOfFunction(door, 'presence').some(({ field }) => leafChanges(field))
+        ? (contactEvidence(question) ?? [])
+        : [],
+    ),
   }
 }
 
-/** A field with blanking windows does not act at some positions of the leaf: none of it is counted on. */
 function timedFields(door: Door, lane: Lane, state: DoorState): readonly TimedField[] {
   return fieldsOfFunction(door, 'presence').map((counted) => {
     const { response_s = 0, hold_s = 0, presenceTime_s } = counted.field
@@ -80,20 +168,25 @@ function timedFields(door: Door, lane: Lane, state: DoorState): readonly TimedFi
 const alongs = new WeakMap<Door, Map<string, Along>>()
 
 /** Prepared once for all lanes. */
-function alongOf(door: Door, counted: CountedField, state: DoorState): Along {
+function alongOf(
+  door: Door,
+  counted: CountedField,
+  state: DoorState,
+  leaf?: { readonly way_mm: number; readonly sight: () => TolerantField },
+): Along {
   const known = alongs.get(door) ?? new Map<string, Along>()
   alongs.set(door, known)
-  const key = `${fieldName(counted)}@${state.id}`
-  const along = known.get(key) ?? seenAlong(door, state, counted)
+  const key = `${fieldName(counted)}@${state.id}@${leaf?.way_mm ?? ''}`
+  const along = known.get(key) ?? seenAlong(door, state, counted, leaf?.sight())
   known.set(key, along)
   return along
 }
 
 function missingInputs(door: Door, lane: Lane): readonly InputPath[] {
   const { drive, leaf } = door
-  const needs: InputPath[] = leaf === undefined ? [LEAF] : []
+  const needs: InputPath[] = leaf === undefined ? [LEAF] : leaf.travel === 'turning' && leaf.hinged === undefined ? [HINGED] : []
   if (drive === undefined) needs.push(DRIVE)
-  else needs.push(...missingOfDrive(drive).map((name) => `${DRIVE}/${name}`))
+  else needs.push(...missingOfDrive(drive))
   if (lane.slowest_mm_per_s === undefined) needs.push(`${lanePath(door, lane)}/slowest_m_per_s`)
   if (lane.fastest_mm_per_s === undefined) needs.push(`${lanePath(door, lane)}/fastest_m_per_s`)
   if (lane.falls === true)
@@ -106,19 +199,20 @@ function missingInputs(door: Door, lane: Lane): readonly InputPath[] {
   return needs
 }
 
-function missingOfDrive(drive: Drive): readonly string[] {
-  const unknown: string[] = []
-  if (drive.closeSpeed_mm_per_s === undefined) unknown.push('closeSpeed_m_per_s')
-  if (drive.closeAccel_mm_per_s2 === undefined) unknown.push('closeAccel_m_per_s2')
+function missingOfDrive(drive: Drive): readonly InputPath[] {
+  const unknown: InputPath[] = []
+  if (drive.closeSpeed_mm_per_s === undefined) unknown.push(`${DRIVE}/closeSpeed_m_per_s`)
+  if (drive.closeAccel_mm_per_s2 === undefined) unknown.push(`${DRIVE}/closeAccel_m_per_s2`)
   if (drive.stoppingCurve.length === 0) {
-    if (drive.stopDelay_s === undefined) unknown.push('stopDelay_s')
-    if (drive.stopDecel_mm_per_s2 === undefined) unknown.push('stopDecel_m_per_s2')
+    if (drive.stopDelay_s === undefined) unknown.push(`${DRIVE}/stopDelay_s`)
+    const { decel_mm_per_s2, path } = slowingOf(drive)
+    if (decel_mm_per_s2 === undefined) unknown.push(path)
   }
-  if (drive.afterStop === undefined) unknown.push('afterStop')
+  if (drive.afterStop === undefined) unknown.push(`${DRIVE}/afterStop`)
   if (drive.afterStop === 'reverse') {
-    if (drive.reverseDelay_s === undefined) unknown.push('reverseDelay_s')
-    if (drive.openSpeed_mm_per_s === undefined) unknown.push('openSpeed_m_per_s')
-    if (drive.openAccel_mm_per_s2 === undefined) unknown.push('openAccel_m_per_s2')
+    if (drive.reverseDelay_s === undefined) unknown.push(`${DRIVE}/reverseDelay_s`)
+    if (drive.openSpeed_mm_per_s === undefined) unknown.push(`${DRIVE}/openSpeed_m_per_s`)
+    if (drive.openAccel_mm_per_s2 === undefined) unknown.push(`${DRIVE}/openAccel_m_per_s2`)
   }
   return unknown
 }
@@ -132,26 +226,49 @@ function leafDrive(drive: Drive, way: number): LeafDrive | undefined {
     // a leaf that stays never opens: any motion will do
     open: { speed: drive.openSpeed_mm_per_s ?? speed, accel: drive.openAccel_mm_per_s2 ?? accel },
     stopDelay_s: drive.stopDelay_s ?? 0,
-    stopDecel: drive.stopDecel_mm_per_s2 ?? accel,
+    stopDecel: slowingOf(drive).decel_mm_per_s2 ?? accel,
     reverseDelay_s: afterStop === 'reverse' ? drive.reverseDelay_s : undefined,
     stoppingCurve: stoppingCurve.length > 0 ? stoppingCurve.map(({ at_s, way_mm }) => ({ at_s, way: way_mm })) : undefined,
   }
 }
 
-/** `lane`, `laneName`, `who`, [`followGap_mm`], [`falls`], `stateFacts`: the facts that every finding about a lane has. */
-export function laneFacts(lane: Lane, state: DoorState) {
-  const { followGap_mm, falls } = lane
-  const more = { ...(followGap_mm === undefined ? {} : { followGap_mm }), ...(falls === true ? { falls } : {}) }
-  return { lane: lane.id, laneName: lane.name, who: lane.who, ...more, ...stateFacts(state) }
+/** How long the control warns before every closing; 0 where nobody said that it does. */
+export function warningOf({ drive }: Pick<Door, 'drive'>): number {
+  return drive?.cycle?.preWarning_s ?? 0
 }
 
 /**
- * Facts of a contact or of the least gap: `from` (side), `body_mm_per_s`, `leaf_mm_per_s`, `way_mm` (of the edge, still to go), `opening_mm`, `stands`, `isSeen`, of a body of
+ * `lane`, `laneName`, `who`, [`followGap_mm`], [`falls`], `stateFacts`: the facts that every finding about a lane has; of whether the leaf meets anybody also [`commandedAfter_s`] (no
+ * closing is commanded sooner after an output let go), [`warning_s`] and [`attempts`].
+ */
+export function laneFacts(lane: Lane, state: DoorState, drive?: Drive) {
+  const { followGap_mm, falls } = lane
+  const { warning_s, beforeCommand_s } = drive ? quietOf(drive) : NO_QUIET
+  const attempts = drive?.cycle?.attempts
+  const more = {
+    ...(followGap_mm === undefined ? {} : { followGap_mm }),
+    ...(falls === true ? { falls } : {}),
+    ...(beforeCommand_s === undefined ? {} : { commandedAfter_s: beforeCommand_s }),
+    ...(warning_s > 0 ? { warning_s } : {}),
+    ...(attempts === undefined ? {} : { attempts }),
+  }
+  return { lane: lane.id, laneName: lane.name, who: lane.who, ...more, ...stateFacts(state) }
+}
+
+/** [`leafMatters`]: what some field sees depends on where the leaf is, and only what it surely sees was counted on. */
+export function leafFact({ verdict, atBest }: Extract<LanePassing, { kind: 'found' }>): Draft['facts'] {
+  return atBest === undefined ? {} : { leafMatters: verdict.leafMatters }
+}
+
+/**
+ * Facts of a contact or of the least gap: `from` (side), `body_mm_per_s`, `leaf_mm_per_s`, `way_mm` (of the edge, still to go), of a leaf that turns [`angle_deg`] (from shut), `opening_mm`, `stands`, `isSeen`, [`whileHeld`] (the closing begins though an output forbids it), of a body of
  * several parts [`part`] (the name of what is met),
  * and where somebody said what moves `energy_J`.
  */
 export function contactFacts(door: Door, contact: LaneContact): Draft['facts'] {
   const mass_kg = door.drive?.movingMass_kg
+  const turning = turningLeaf(door)
+  const edge = closingSpeedAt(contact.run, contact.at_s)
   return {
     from: contact.from,
     body_mm_per_s: contact.bodySpeed,
@@ -160,9 +277,13 @@ export function contactFacts(door: Door, contact: LaneContact): Draft['facts'] {
     opening_mm: contact.opening_mm,
     stands: contact.stands,
     isSeen: contact.stop_s !== undefined,
+    ...(contact.whileHeld ? { whileHeld: true } : {}),
     ...(contact.part === undefined ? {} : { part: contact.part }),
     ...(contact.company === undefined ? {} : { company: contact.company }),
-    ...(mass_kg === undefined ? {} : { energy_J: kineticEnergy_J(mass_kg, contact.leafSpeed) }),
+    ...(turning ? { angle_deg: (contact.way / turning.arm_mm) * (180 / Math.PI) } : {}),
+    ...(mass_kg === undefined
+      ? {}
+      : { energy_J: turning ? turningEnergy_J(turning, mass_kg, contact.way, edge) : kineticEnergy_J(mass_kg, contact.leafSpeed) }),
   }
 }
 
@@ -175,20 +296,39 @@ export function worstCaseOf(
   return { body: stance.body.id, posture: stance.index, x_mm, y_mm, z_mm: z_mm(x_mm, y_mm), yaw_rad: stance.yaw_rad, state: state.id }
 }
 
+/** What the control's cycle says about the time before: on the same clock, 0 when the leaf begins to close. */
+function beforeClosing(door: Door): readonly Step[] {
+  const warning_s = warningOf(door)
+  const { beforeCommand_s = 0, cancels } = door.drive ? quietOf(door.drive) : NO_QUIET
+  const by = 'passing/start-of-closing'
+  const formula = cancels ? '- warning; an output in it calls the closing off' : '- warning; outputs are looked at again when it ends'
+  const clear = step(
+    'the last output before has let go, at the latest',
+    quantity(-warning_s - beforeCommand_s, 's'),
+    by,
+    { inputs: [CYCLE, `${DRIVE}/holdOpen_s`] },
+    '- (hold-open time or pause between attempts) - warning',
+  )
+  const warns = step('closing is commanded, the warning begins', quantity(-warning_s, 's'), by, { inputs: [CYCLE] }, formula)
+  return [...(beforeCommand_s > 0 ? [clear] : []), ...(warning_s > 0 ? [warns] : [])]
+}
+
 /** The chain of times since the closing began, and the speeds at its end. */
 export function chainOf(door: Door, lane: Lane, contact: LaneContact): readonly Step[] {
   const { seen_s, stop_s, run, enters_s, at_s, opening_mm } = contact
   const at = (name: string, value: number, from: Parameters<typeof step>[3], formula?: string) =>
     step(name, quantity(value, 's'), BY, from, formula)
   const steps: Step[] = [
+    ...beforeClosing(door),
     step('leaf begins to close from', quantity(opening_mm, 'mm'), BY, { inputs: [OPENING_HEIGHT, OPENING_WIDTH, LEAF] }),
   ]
   if (seen_s !== undefined && stop_s !== undefined) {
     steps.push(at('body becomes visible', seen_s, { inputs: [lanePath(door, lane)] }))
     steps.push(at('output changes', stop_s, { steps: ['body becomes visible'] }, 'becomes visible + response'))
+    const slows = door.drive?.brake === 'none' ? 'coasting begins' : 'braking begins'
     if (at_s >= run.brake_s)
-      steps.push(at('braking begins', run.brake_s, { inputs: [DRIVE], steps: ['output changes'] }, 'output changes + delay of the control'))
-    if (at_s >= run.rest_s) steps.push(at('leaf at rest', run.rest_s, { inputs: [DRIVE], steps: ['braking begins'] }))
+      steps.push(at(slows, run.brake_s, { inputs: [DRIVE], steps: ['output changes'] }, 'output changes + delay of the control'))
+    if (at_s >= run.rest_s) steps.push(at('leaf at rest', run.rest_s, { inputs: [DRIVE], steps: [slows] }))
     if (at_s >= run.opens_s)
       steps.push(at('leaf opens again', run.opens_s, { inputs: [DRIVE], steps: ['leaf at rest'] }, 'at rest + dwell'))
   }
@@ -211,7 +351,7 @@ export function contactSteps(door: Door, lane: Lane, contact: LaneContact): read
       quantity(contact.relativeSpeed, 'mm_per_s'),
       BY,
       { steps: ['speed of the body', 'speed of the leaf'] },
-      'sqrt(body^2 + leaf^2)',
+      turningLeaf(door) ? 'length of the difference of both velocities where they touch' : 'sqrt(body^2 + leaf^2)',
     ),
   ]
 }

@@ -46,7 +46,8 @@ function draftsOf({ door, sightOf }: Context, leaf: Leaf, counted: CountedField,
   const meeting = leafInField(sightOf(counted, state), { leaf, opening: door.opening })
   if (!meeting) return []
   const { sensor, field } = counted
-  const left = without(meeting.met, field.blanking).filter(({ from_mm, to_mm }) => to_mm - from_mm > ROUNDING_MM)
+  const { leafBlanking } = field // it follows the leaf, so that all of the leaf lies in it, wherever it is
+  const left = (leafBlanking ? [] : without(meeting.met, field.blanking)).filter(({ from_mm, to_mm }) => to_mm - from_mm > ROUNDING_MM)
   const left_mm = quantity(totalLength_mm(left), 'mm')
   const fieldInput = fieldPath(door, sensor, field)
   return [
@@ -56,14 +57,19 @@ function draftsOf({ door, sightOf }: Context, leaf: Leaf, counted: CountedField,
       state: state.id,
       measured: left_mm,
       limit: quantity(0, 'mm'),
-      steps: stepsOf(meeting, left_mm.value, [SURVEY, LEAF, sensorPath(door, sensor)], `${fieldInput}/blanking`),
+      steps: stepsOf(
+        meeting,
+        left_mm.value,
+        [SURVEY, LEAF, sensorPath(door, sensor)],
+        [`${fieldInput}/blanking`, `${fieldInput}/leafBlanking`],
+      ),
       facts: { ...fieldFacts(counted), ...stateFacts(state), travel: leaf.travel, ...wayFacts(meeting, left) },
       restsOn: { inputs: [...SURROUNDINGS, LEAF, sensorPath(door, sensor)], values: [], bodies: [], sensors: [sensor] },
     },
   ]
 }
 
-function stepsOf({ met }: LeafMeeting, left_mm: number, inputs: readonly string[], blanking: string): readonly Step[] {
+function stepsOf({ met }: LeafMeeting, left_mm: number, inputs: readonly string[], blanking: readonly string[]): readonly Step[] {
   return [
     step(
       'way in the field',
@@ -76,7 +82,7 @@ function stepsOf({ met }: LeafMeeting, left_mm: number, inputs: readonly string[
       'way left',
       quantity(left_mm, 'mm'),
       'judge/leaf-in-field',
-      { inputs: [blanking], steps: ['way in the field'] },
+      { inputs: blanking, steps: ['way in the field'] },
       'way in the field - blanking windows',
     ),
   ]

@@ -56,7 +56,10 @@ function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
   }
   if (sightGap.gap_s <= sightGap.held_s + SAME_S)
     return yawSampled ? { ...found, verdict: 'undetermined', reason: 'yaw-range-sampled', needs: [] } : { ...found, verdict: 'pass' }
-  return answer.blanked ? { ...found, verdict: 'undetermined', reason: 'not-computable', needs: [] } : { ...found, verdict: 'fail' }
+  const sure = answer.atBest === undefined ? sightGap : answer.atBest.sightGap
+  return sure && sure.gap_s > sure.held_s + SAME_S
+    ? { ...found, verdict: 'fail' }
+    : { ...found, verdict: 'undetermined', reason: 'not-proved', needs: [] }
 }
 
 function partFact({ part }: LaneGap): Draft['facts'] {

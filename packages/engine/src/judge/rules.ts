@@ -26,6 +26,7 @@ import { sensorValues } from './sensor-values.ts'
 import { smallestBodyRule } from './smallest-body.ts'
 import { stopsIfShut } from './stops-if-shut.ts'
 import { struckByLeaf } from './struck-by-leaf.ts'
+import { unseenInBlanking } from './unseen-in-blanking.ts'
 import { walkedInto } from './walked-into.ts'
 import { warmUp } from './warm-up.ts'
 import { zoneCovered } from './zone-covered.ts'
@@ -60,6 +61,7 @@ export const RULES: readonly Rule[] = [
   needlessOpenings,
   airLost,
   leafInFieldRule,
+  unseenInBlanking,
   floorClearance,
   sensorValues,
   segmentBlocked,

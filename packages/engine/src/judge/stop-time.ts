@@ -5,6 +5,7 @@ import { restToRest } from '../motion/profile.ts'
 import { toleranceBound } from '../motion/tolerance-bound.ts'
 import { quantity, step } from './drafts.ts'
 import { DRIVE } from './paths.ts'
+import { slowingOf } from './slowing.ts'
 
 /** How long a closing leaf goes on after the stop command, at most; what it was made from, worst first known: readings, a curve, delay and braking. */
 export type StopTime =
@@ -64,22 +65,17 @@ function fromReadings({ readings_s, share, confidence }: NonNullable<Drive['stop
 }
 
 function fromModel(drive: Drive, way_mm: number): StopTime {
-  const {
-    closeSpeed_mm_per_s: speed,
-    closeAccel_mm_per_s2: accel,
-    closeJerk_mm_per_s3: jerk,
-    stopDelay_s,
-    stopDecel_mm_per_s2: decel,
-  } = drive
+  const { closeSpeed_mm_per_s: speed, closeAccel_mm_per_s2: accel, closeJerk_mm_per_s3: jerk, stopDelay_s } = drive
+  const { decel_mm_per_s2: decel, path } = slowingOf(drive)
   const needs: InputPath[] = []
   if (speed === undefined) needs.push(`${DRIVE}/closeSpeed_m_per_s`)
   if (stopDelay_s === undefined) needs.push(`${DRIVE}/stopDelay_s`)
-  if (decel === undefined) needs.push(`${DRIVE}/stopDecel_m_per_s2`)
+  if (decel === undefined) needs.push(path)
   if (speed === undefined || stopDelay_s === undefined || decel === undefined) return { kind: 'missing', needs }
   // without an acceleration the full speed is taken to be reached, which errs toward a longer stop
   const peak_mm_per_s = accel === undefined ? speed : restToRest(way_mm, { speed, accel, jerk }).peak
   const stop_s = stopDelay_s + peak_mm_per_s / decel
-  const inputs = ['closeSpeed_m_per_s', 'closeAccel_m_per_s2', 'stopDelay_s', 'stopDecel_m_per_s2'].map((name) => `${DRIVE}/${name}`)
+  const inputs = [...['closeSpeed_m_per_s', 'closeAccel_m_per_s2', 'stopDelay_s'].map((name) => `${DRIVE}/${name}`), path]
   const steps = [
     step('fastest closing', quantity(peak_mm_per_s, 'mm_per_s'), 'motion/profile', { inputs: inputs.slice(0, 2) }),
     step(
@@ -87,7 +83,7 @@ function fromModel(drive: Drive, way_mm: number): StopTime {
       quantity(stop_s, 's'),
       'judge/stop-time',
       { inputs: inputs.slice(2), steps: ['fastest closing'] },
-      'delay of the control + fastest closing / braking',
+      drive.brake === 'none' ? 'delay of the control + fastest closing / coasting' : 'delay of the control + fastest closing / braking',
     ),
   ]
   return { kind: 'known', stop_s, steps, inputs: [DRIVE], model: { delay_s: stopDelay_s, decel_mm_per_s2: decel, peak_mm_per_s } }

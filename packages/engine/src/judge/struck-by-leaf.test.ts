@@ -47,17 +47,96 @@ describe('struck-by-leaf', () => {
     expect(judged({ sensors: wideGrid({ hold_s: undefined }).slice(0, 1) })).toMatchObject({ needs: ['sensors/0/fields/0/hold_s'] })
   })
 
-  it('does not compute a leaf that turns, and counts on no field with blanking windows', () => {
+  it('asks how a leaf without a brake coasts, takes no figure of braking for it, and judges by it', () => {
+    const coasting = (coastDecel_mm_per_s2?: number) => driven({ brake: 'none', stopDecel_mm_per_s2: 5000, coastDecel_mm_per_s2 })
+    expect(judged({ drive: coasting() })).toMatchObject({
+      verdict: 'undetermined',
+      reason: 'missing-input',
+      needs: ['survey/drive/coastDecel_m_per_s2'],
+    })
+    const as = (drive: ReturnType<typeof driven>) => {
+      const { verdict, measured } = judged({ drive, lanes: [laneOf({ fastest_mm_per_s: 900 })] }) as {
+        verdict: string
+        measured?: { value: number }
+      }
+      return [verdict, measured?.value]
+    }
+    expect(as(coasting(60))).toEqual(as(driven({ stopDecel_mm_per_s2: 60 })))
+    expect([as(coasting(60))[0], as(driven({ stopDecel_mm_per_s2: 5000 }))[0]]).toEqual(['fail', 'pass'])
+  })
+
+  it('tells when the closing was commanded before its warning, and since when no output acted at the latest', () => {
+    const cycle = {
+      holdOpenFrom: 'clear',
+      closesOnlyByTimer: true,
+      preWarning_s: 1.5,
+      outputInWarning: 'cancels',
+      attempts: 2,
+      attemptPause_s: 3,
+      attemptWhileHeld: 'waits',
+      afterAttempts: 'stays-open',
+    } as const
+    const finding = judged({ sensors: wideGrid({ response_s: 9.3 }), drive: driven({ holdOpen_s: 4, cycle }) })
+    expect(finding.facts).toMatchObject({ warning_s: 1.5, commandedAfter_s: 3, attempts: 2 })
+    expect(finding.course?.warns_s).toBe(-1.5)
+    const at = (name: string) => finding.steps.find((step) => step.name === name)?.quantity.value
+    expect(at('closing is commanded, the warning begins')).toBe(-1.5)
+    expect(at('the last output before has let go, at the latest')).toBe(-4.5)
+    expect(finding.course?.leaf[0]?.[0]).toBeLessThanOrEqual(-1.5)
+  })
+
+  it('strikes whoever stands where an output holds, where attempts begin all the same and the leaf gets so low', () => {
+    const cycle = {
+      holdOpenFrom: undefined,
+      closesOnlyByTimer: undefined,
+      preWarning_s: undefined,
+      outputInWarning: undefined,
+      attempts: 1,
+      attemptPause_s: undefined,
+      attemptWhileHeld: 'starts',
+      afterAttempts: undefined,
+    } as const
+    const tall = bodyOf([box(300, 200, 2495)])
+    const lanes = [laneOf({ fastest_mm_per_s: 300 })]
+    expect(judged({ lanes, bodies: [tall], drive: driven({ cycle }) })).toMatchObject({ verdict: 'fail', facts: { whileHeld: true } })
+    expect(judged({ lanes, drive: driven({ cycle }) })).toMatchObject({ verdict: 'pass', measured: { value: 990 } }) // 10 mm down, on paper
+  })
+
+  it('asks how a leaf that turns is hung', () => {
     const leaf = { travel: 'turning', thickness_mm: 40, bulge_mm: 0 } as const
-    expect(judged({ leaf })).toMatchObject({ verdict: 'undetermined', reason: 'not-computable' })
-    const blanked = wideGrid({ blanking: [{ from_mm: 0, to_mm: 100 }] })
-    expect(judged({ sensors: blanked })).toMatchObject({ verdict: 'undetermined', reason: 'not-computable', facts: { isSeen: false } })
+    expect(judged({ leaf })).toMatchObject({ verdict: 'undetermined', reason: 'missing-input', needs: ['survey/leaf/hinged'] })
+  })
+
+  it('counts on a field with blanking windows down to the window, and settles nothing that it may see', () => {
+    const blanked = (to_mm: number) => judged({ sensors: wideGrid({ blanking: [{ from_mm: 0, to_mm }] }) })
+    expect(blanked(100)).toMatchObject({ verdict: 'pass', facts: { leafMatters: true } })
+    // open, it does not act either: whoever stands there is struck, if nothing is seen
+    expect(blanked(2500)).toMatchObject({ verdict: 'undetermined', reason: 'not-proved', facts: { isSeen: false, leafMatters: true } })
+  })
+
+  it('fails where somebody would be struck though the leaf were away, and does not judge sights that the leaf changes where brakes are weak', () => {
+    const short = wideGrid({ blanking: [{ from_mm: 0, to_mm: 100 }], response_s: 20 })
+    expect(judged({ sensors: short })).toMatchObject({ verdict: 'fail' })
+    const weak = { sensors: wideGrid({ leafHides: true }), drive: driven({ stopDecel_mm_per_s2: 100 }) }
+    expect(judged(weak)).toMatchObject({ verdict: 'undetermined', reason: 'not-computable' })
   })
 
   it('fails where only some yaws were tried and one is struck, and does not pass by them', () => {
     const turned = bodyOf([box(300, 200, 1500, [0, 20])])
     expect(judged({ bodies: [turned] })).toMatchObject({ verdict: 'undetermined', reason: 'yaw-range-sampled' })
     expect(judged({ bodies: [turned], sensors: [] }).verdict).toBe('fail')
+  })
+
+  // Hand calculation: the edge of a leaf 2000 long at a right angle goes 3141.6 mm; unseen, the body is met by a leaf at full speed, 0.25 per s at its edge
+  it('knows leaves that swing: one is clear while the body is seen all the way, and strikes one that nobody sees', () => {
+    const hinged = { hinge: 'at-zero', opensTo: 'a', length_mm: 2000, secondPanel_mm: undefined, openAngle_rad: Math.PI / 2 } as const
+    const leaf = { travel: 'turning', thickness_mm: 40, bulge_mm: 0, hinged } as const
+    const lanes = [laneOf({ xMin_mm: 900, xMax_mm: 1100, slowest_mm_per_s: 300, fastest_mm_per_s: 400, from: ['b'] })]
+    const seen = judged({ leaf, lanes })
+    const unseen = judged({ leaf, lanes, sensors: [] })
+    expect([seen.verdict, unseen.verdict]).toEqual(['pass', 'fail'])
+    expect(unseen.verdict === 'fail' && unseen.measured.value).toBeLessThanOrEqual(400 + 500)
+    expect(unseen.facts['angle_deg']).toBeGreaterThan(0)
   })
 
   it('has no subject without lanes', () => {

@@ -3,7 +3,7 @@ import type { Lane } from '../model/traffic.ts'
 import { courseOf } from '../passing/course.ts'
 import { floorHeight, floorPieces } from '../space/floor.ts'
 import { orNoSubject, quantity, step } from './drafts.ts'
-import { contactFacts, contactSteps, laneFacts, lanePassing, laneRestsOn, worstCaseOf } from './lane-passing.ts'
+import { contactFacts, contactSteps, laneFacts, lanePassing, laneRestsOn, leafFact, warningOf, worstCaseOf } from './lane-passing.ts'
 import type { Context, Draft, Rule } from './rule.ts'
 
 /**
@@ -29,13 +29,15 @@ export const walkedInto: Rule = {
 function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
   const { door } = context
   const frame = { subject: { kind: 'lane', id: lane.id } as const, state: state.id, restsOn: laneRestsOn(context, lane) }
-  const facts = laneFacts(lane, state)
+  const facts = laneFacts(lane, state, door.drive)
   if (lane.who === 'people') return { ...frame, facts, verdict: 'not-applicable', reason: 'not-required-by-concept', steps: [] }
   const answer = lanePassing(context, lane, state)
   if (answer.kind === 'missing')
     return { ...frame, facts, verdict: 'undetermined', reason: 'missing-input', needs: answer.needs, steps: [] }
   if (answer.kind === 'not-computable') return { ...frame, facts, verdict: 'undetermined', reason: 'not-computable', needs: [], steps: [] }
   const { walked, tally, yawSampled, passages } = answer.verdict
+  // more sight than was counted on may stop the leaf lower, in the way of whoever comes
+  const isSure = answer.atBest === undefined || !answer.verdict.leafMatters || answer.atBest.walked !== undefined
   const floor = floorPieces(state.floor)
   if (walked) {
     const found = {
@@ -43,13 +45,22 @@ function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
       measured: quantity(walked.relativeSpeed, 'mm_per_s'),
       limit: quantity(0, 'mm_per_s'),
       worstCase: worstCaseOf(walked, state, (x, y) => floorHeight(floor, x, y)),
-      course: courseOf(walked, true),
+      course: courseOf(walked, true, warningOf(door)),
       steps: contactSteps(door, lane, walked),
       facts: { ...facts, passages, ...contactFacts(door, walked), atMost_mm_per_s: tally.walkedAtMost },
     }
-    return answer.blanked ? { ...found, verdict: 'undetermined', reason: 'not-computable', needs: [] } : { ...found, verdict: 'fail' }
+    return isSure ? { ...found, verdict: 'fail' } : { ...found, verdict: 'undetermined', reason: 'not-proved', needs: [] }
   }
   if (tally.unproved.walked > 0) return { ...frame, facts, verdict: 'undetermined', reason: 'not-proved', needs: [], steps: [] }
+  if (answer.atBest !== undefined && answer.verdict.leafMatters)
+    return {
+      ...frame,
+      facts: { ...facts, passages, ...leafFact(answer) },
+      verdict: 'undetermined',
+      reason: 'not-proved',
+      needs: [],
+      steps: [],
+    }
   const none = quantity(0, 'mm_per_s')
   const clear = {
     ...frame,

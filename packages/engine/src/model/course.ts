@@ -22,6 +22,8 @@ export interface Course {
   readonly leaves_s?: number
   /** Fields that see it on its way, as `<sensor>/<field>`: when it is visible, and when the output forbids the closing. */
   readonly fields: readonly { readonly field: string; readonly visible: readonly TimeSpan[]; readonly output: readonly TimeSpan[] }[]
+  /** The closing is commanded and the warning begins, before 0; absent where the control gives none. */
+  readonly warns_s?: number
   /** Instants of the leaf; absent where it does not come to that. */
   readonly brake_s?: number
   readonly rest_s?: number

@@ -1,3 +1,5 @@
+import type { Leaf } from './door.ts'
+
 /** Where a moving leaf may crush, shear, draw in or lift somebody, besides its closing edge: docs/method.md, "Danger points". */
 export type DangerKind =
   | 'tail' // the far end of a leaf that runs back, and what stands there
@@ -8,6 +10,15 @@ export type DangerKind =
   | 'lifting' // somebody rides up with the leaf
   | 'secondary-edge' // another edge that closes a gap
   | 'leaf-opening' // reaching through bars or mesh of the leaf
+
+/** What a leaf of each travel can do to people besides striking them with its closing edge. */
+export const EXPECTED_DANGERS: Readonly<Record<Leaf['travel'], readonly DangerKind[]>> = {
+  down: ['draw-in', 'lifting'],
+  'toward-zero': ['tail', 'draw-in', 'secondary-edge'],
+  'toward-width': ['tail', 'draw-in', 'secondary-edge'],
+  'both-inward': ['tail', 'draw-in', 'secondary-edge'],
+  turning: ['sweep', 'hinge', 'secondary-edge'],
+}
 
 /** Largest part of a body that can get in; the order is that of the outside value `minimum-gap`. */
 export const CAUGHT_PARTS = ['body', 'head', 'leg', 'foot', 'toes', 'arm', 'hand', 'finger'] as const

@@ -91,6 +91,21 @@ export interface Leaf {
   readonly thickness_mm: number
   /** How far the leaf may stand out of its plane on either side while it moves (wind, sway, slats). */
   readonly bulge_mm: number
+  /** How a leaf that turns is hung; undefined for others, and where nobody said. */
+  readonly hinged?: HingedLeaf | undefined
+}
+
+/** Swings about a hinge line at y = 0, or folds: then a second panel hangs on the first, and its free end is guided along y = 0. */
+export interface HingedLeaf {
+  /** At x = 0, at the width, or one leaf at each. */
+  readonly hinge: 'at-zero' | 'at-width' | 'both'
+  readonly opensTo: 'a' | 'b'
+  /** Of one leaf, from the hinge line to its edge; of one that folds, of the panel on the hinge. */
+  readonly length_mm: number
+  /** At least as long as the first; undefined for a leaf that does not fold. */
+  readonly secondPanel_mm: number | undefined
+  /** Of the panel on the hinge, from shut to fully open: above 0, at most half a turn, at most a quarter where it folds. */
+  readonly openAngle_rad: number
 }
 
 export interface ProtectionConcept {

@@ -90,6 +90,17 @@ export interface Field {
   readonly approach?: Approach | undefined
   /** While the leaf's edge is between these, the field does not act. Travel of the closing edge still to go, in mm from closed. */
   readonly blanking: readonly { readonly from_mm: number; readonly to_mm: number }[]
+  /** A window that follows the closing leaf: what is entered so near to it is ignored. */
+  readonly leafBlanking?: LeafBlanking | undefined
+  /** The closing leaf comes between the sensor and bodies behind it; taken as so where there is any blanking. */
+  readonly leafHides?: boolean | undefined
+}
+
+export interface LeafBlanking {
+  /** From either face of the leaf, bulge included. */
+  readonly beside_mm: number
+  /** Before its closing edge, the way it goes. */
+  readonly before_mm: number
 }
 
 /** What the separation-distance standard asks about a detection zone: docs/method.md, "Approach". What nobody said is undefined. */

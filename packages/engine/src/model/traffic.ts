@@ -9,6 +9,10 @@ export interface Drive {
   /** From the input of the control to the beginning of braking. */
   readonly stopDelay_s: number | undefined
   readonly stopDecel_mm_per_s2: number | undefined
+  /** `none`: after the delay it coasts, and `coastDecel_mm_per_s2` stands in for `stopDecel_mm_per_s2`. Undefined: as if it had one. */
+  readonly brake?: 'brakes' | 'none' | undefined
+  /** How fast friction slows it; undefined if nobody measured. */
+  readonly coastDecel_mm_per_s2?: number | undefined
   /** Measured instead of delay and braking; empty if nobody did. */
   readonly stoppingCurve: readonly { readonly at_s: number; readonly way_mm: number }[]
   readonly afterStop: 'reverse' | 'stay' | undefined
@@ -25,6 +29,27 @@ export interface Drive {
   readonly partialOpenings_mm: readonly number[]
   /** Of all that moves with the edge. */
   readonly movingMass_kg: number | undefined
+  readonly cycle?: ControlCycle | undefined
+}
+
+/** What the control does around a closing: docs/method.md, "Around a closing". What nobody said is undefined, and then nothing is concluded from it. */
+export interface ControlCycle {
+  /** The hold-open time runs from the end of opening, or anew from each time that the last presence output lets go. */
+  readonly holdOpenFrom: 'opened' | 'clear' | undefined
+  /** No closing is commanded but by the end of the hold-open time, or of the pause between attempts. */
+  readonly closesOnlyByTimer: boolean | undefined
+  /** Light or sound between the command and the beginning of every closing. */
+  readonly preWarning_s: number | undefined
+  /** A presence output during the warning: the closing is off, or it is looked at when the warning ends. */
+  readonly outputInWarning: 'cancels' | 'waits' | undefined
+  /** How often the leaf closes again after a reversal. */
+  readonly attempts: number | undefined
+  /** In place of the hold-open time before each attempt; the hold-open time itself if undefined. */
+  readonly attemptPause_s: number | undefined
+  /** An attempt whose time has come while an output forbids closing. */
+  readonly attemptWhileHeld: 'waits' | 'starts' | undefined
+  /** After the last reversal it opens fully, or to the lowest partial opening. */
+  readonly afterAttempts: 'stays-open' | 'partial' | undefined
 }
 
 /** Where people and vehicles pass: a stretch of x, along y. */

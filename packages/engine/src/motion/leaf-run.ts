@@ -11,6 +11,8 @@ export interface LeafDrive {
   readonly stopDecel: number
   /** Rest after braking, before it opens; `undefined` if it stays where it stopped. */
   readonly reverseDelay_s: number | undefined
+  /** Way to go when it has opened again; fully if undefined. A leaf that stopped higher stays there. */
+  readonly reverseTo?: number | undefined
   /** Measured instead of computed, delay included: how far the leaf went on after the stop command at full speed; from (0, 0), both rising, at rest at its end. */
   readonly stoppingCurve?: readonly StopPoint[] | undefined
 }
@@ -104,10 +106,10 @@ function restingRun(braking: Braking, rest_s: number, restWay: number): LeafRun 
 
 /** The way back up, from `opens_s` on. Worked out when it is asked for: of most runs only the closing matters. */
 export function openingOf({ closing: { drive }, restWay }: LeafRun): Profile {
-  return restToRest(drive.way - restWay, drive.open)
+  return restToRest((drive.reverseTo ?? drive.way) - restWay, drive.open)
 }
 
-/** Shut, or fully open again, or Infinity where it stays. */
+/** Shut, or open again as far as it goes, or Infinity where it stays. */
 export function endOf(run: LeafRun): number {
   if (run.isShut) return run.rest_s
   return run.opens_s < Infinity ? run.opens_s + openingOf(run).end_s : Infinity

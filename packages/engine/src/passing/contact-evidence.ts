@@ -23,10 +23,11 @@ export interface ContactEvidence {
   readonly relative_mm_per_s: number
 }
 
-/** Undefined where nobody is struck, or where the case is of a kind that verifiers do not re-check: several parts, a weak brake, a measured curve. */
+/** Undefined where nobody is struck, or where the case is of a kind that verifiers do not re-check: a leaf that turns, several parts, a weak brake, a measured curve, a closing while an output forbids it. */
 export function contactEvidence(question: LaneQuestion): ContactEvidence | undefined {
+  if (!('met' in question.plane)) return undefined
   const { struck } = laneVerdict(question)
-  if (!struck || partsOf(struck.stance.posture) || unprovable(struck.run.closing)) return undefined
+  if (!struck || partsOf(struck.stance.posture) || unprovable(struck.run.closing) || struck.whileHeld) return undefined
   const { stance, x_mm, from, opening_mm, pace, stands, place_mm, enters_s, entersAt_mm, at_s, relativeSpeed } = struck
   return {
     lane: question.lane.id,

@@ -12,10 +12,10 @@ const NEAR_MM = 1
 const FIRST_PARTS = 5
 const MOST_HALVINGS = 6
 
-/** One contact, or the nearest passage, over time: for a drawing, not for a verdict. */
-export function courseOf(contact: LaneContact, isContact: boolean): Course {
+/** One contact, or the nearest passage, over time, with the warning before its closing: for a drawing, not for a verdict. */
+export function courseOf(contact: LaneContact, isContact: boolean, warning_s = 0): Course {
   const { stance, x_mm, from, opening_mm, run, at_s, enters_s, passage } = contact
-  const ends = endsOf(contact)
+  const ends = endsOf(contact, warning_s)
   const leaves_s = contact.stands ? Infinity : timeOfPlace(contact, passage.leave_mm)
   const side = from === 'b' ? 1 : -1
   return {
@@ -31,6 +31,7 @@ export function courseOf(contact: LaneContact, isContact: boolean): Course {
     ...(Number.isFinite(enters_s) ? { enters_s } : {}),
     ...(Number.isFinite(leaves_s) ? { leaves_s } : {}),
     fields: fieldsOf(contact, ends),
+    ...(warning_s > 0 ? { warns_s: -warning_s } : {}),
     ...(Number.isFinite(run.stop_s) && run.brake_s < run.rest_s ? { brake_s: run.brake_s } : {}),
     ...(run.isShut ? {} : { rest_s: run.rest_s }),
     ...(Number.isFinite(run.opens_s) ? { opens_s: run.opens_s } : {}),
@@ -39,13 +40,13 @@ export function courseOf(contact: LaneContact, isContact: boolean): Course {
   }
 }
 
-/** From the start of the closing, or before it where the body comes into sight or into the plane, to where leaf and body are done with each other. */
-function endsOf(contact: LaneContact): TimeSpan {
+/** From the command to close, or before it where the body comes into sight or into the plane, to where leaf and body are done with each other. */
+function endsOf(contact: LaneContact, warning_s: number): TimeSpan {
   const { run, at_s, enters_s, seen_s, passage, stands } = contact
   const leaves_s = stands ? -Infinity : timeOfPlace(contact, passage.leave_mm)
   const end_s = endOf(run)
   const last_s = Number.isFinite(end_s) ? end_s : run.rest_s + STAYS_S
-  const begins_s = [0, enters_s, seen_s ?? 0].filter(Number.isFinite)
+  const begins_s = [0 - warning_s, enters_s, seen_s ?? 0].filter(Number.isFinite)
   return { from_s: Math.min(...begins_s), to_s: Math.max(last_s, at_s, ...[leaves_s].filter(Number.isFinite)) }
 }
 

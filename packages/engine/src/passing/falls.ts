@@ -1,5 +1,6 @@
 import type { Closing } from '../motion/leaf-run.ts'
 import type { Stretch, View } from './output.ts'
+import type { Quiet } from './start-of-closing.ts'
 import { type Contact, foundStanding, newTally, type Tally, worstOfPassage } from './worst-passage.ts'
 
 /** Somebody who comes upright, falls anywhere that brings the lying body into the leaf's plane, and stays. Places along the way, mm. */
@@ -10,6 +11,7 @@ export interface Fall {
   /** The lying body is met where the edge has less than this still to go. */
   readonly clear: number
   readonly views: readonly FallView[]
+  readonly quiet?: Quiet | undefined
 }
 /** One output: where its field sees the body upright, and where lying and for as long as it may lie. */
 export interface FallView {
@@ -56,7 +58,7 @@ export function worstOfFalls(closing: Closing, fall: Fall, speeds: readonly [slo
 /** It lies from one place of its way on, and is seen lying from another. */
 function fallAt(
   closing: Closing,
-  { clear, views }: Fall,
+  { clear, views, quiet }: Fall,
   lying: readonly FallView[],
   speeds: readonly [number, number],
   lies_mm: number,
@@ -73,7 +75,7 @@ function fallAt(
     return { visible: [...(goesOn ? before.slice(0, -1) : before), after], response_s, hold_s }
   })
   const tally = newTally()
-  const passage = { enter_mm: lies_mm, leave_mm: stays_mm, clear, views: asViews, standing: [{ from_mm: lies_mm, to_mm: stays_mm }] }
+  const passage = { enter_mm: lies_mm, leave_mm: stays_mm, clear, views: asViews, standing: [{ from_mm: lies_mm, to_mm: stays_mm }], quiet }
   worstOfPassage(closing, passage, speeds, tally)
   return tally
 }

@@ -3,11 +3,16 @@ import type { Along } from '../coverage/seen-along.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
 import { closingFrom, type LeafDrive } from '../motion/leaf-run.ts'
-import { worstOfFalls } from './falls.ts'
+import type { TurningLeaf } from '../motion/turning-leaf.ts'
+import { type Fall, worstOfFalls } from './falls.ts'
 import { allFalls, allPassing, alongWay, type Passing, placesAcross, stretchInPlane } from './lane-ways.ts'
 import { halfAlong, type LeafPlane, type MetPart } from './leaf-plane.ts'
 import type { View } from './output.ts'
 import { isWorse, type SightGap, worstSightGap } from './sight-gap.ts'
+import type { Quiet } from './start-of-closing.ts'
+import { type TurningPassage, worstOfTurning } from './turning-passage.ts'
+import { turningPassages } from './turning-ways.ts'
+import { foundWhileHeld } from './while-held.ts'
 import { type Contact, newTally, type Passage, type Tally, worstOfPassage } from './worst-passage.ts'
 
 /** Everything that a lane's verdict rests on; whoever asks has made sure that nothing is missing. */
@@ -16,11 +21,16 @@ export interface LaneQuestion {
   readonly state: DoorState
   readonly lane: Lane
   readonly drive: LeafDrive
-  readonly plane: LeafPlane
+  readonly plane: LeafPlane | TurningLeaf
   readonly speeds_mm_per_s: readonly [slowest: number, fastest: number]
   readonly fields: readonly TimedField[]
   /** Ways from which a closing begins, the full one among them. */
   readonly openings_mm: readonly number[]
+  /** Ways to which a reversal opens, each as good as the others; undefined is fully. */
+  readonly reversals_mm: readonly (number | undefined)[]
+  readonly quiet: Quiet
+  /** Attempts after a reversal begin though an output forbids closing. */
+  readonly startsWhileHeld: boolean
 }
 export interface TimedField {
   readonly counted: CountedField
@@ -30,6 +40,8 @@ export interface TimedField {
   readonly hold_s: number
   /** It holds a body that stands for as long as one may. */
   readonly holds: boolean
+  /** It sees so only while the edge has at least this way to go; always if undefined. */
+  readonly actsFrom_mm?: number | undefined
 }
 
 export interface LaneVerdict {
@@ -43,6 +55,8 @@ export interface LaneVerdict {
   /** Only some yaws of a body were tried. */
   readonly yawSampled: boolean
   readonly passages: number
+  /** Some sight depends on where the leaf is: more would be seen than was counted on. */
+  readonly leafMatters: boolean
 }
 export interface LaneGap extends SightGap {
   readonly stance: Stance
@@ -74,19 +88,28 @@ export const SLOWEST_MM_PER_S = 1
  * The worst that can happen to the bodies of one lane in one state: over every phase, speed, place to stop and direction, at the middle and both
  * edges of the lane, for every opening from which the leaf may close.
  */
-export function laneVerdict({ door, lane, drive, plane, speeds_mm_per_s, fields, openings_mm }: LaneQuestion): LaneVerdict {
+export function laneVerdict(question: LaneQuestion): LaneVerdict {
+  const { door, lane, drive, plane, speeds_mm_per_s, fields, openings_mm, reversals_mm, quiet, startsWhileHeld } = question
+  const flat = 'met' in plane ? plane : undefined
   const tally = newTally()
   const labelled: Partial<Record<(typeof CONTACTS)[number], LaneContact>> = {}
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
   const [slowest, fastest] = speeds_mm_per_s
+  const closings = openings_mm.flatMap((from) => reversals_mm.map((reverseTo) => closingFrom({ ...drive, reverseTo }, from)))
   const speeds = [Math.max(SLOWEST_MM_PER_S, slowest), Math.max(SLOWEST_MM_PER_S, fastest)] as const
   let sightGap: LaneGap | undefined
   let passages = 0
+  let leafMatters = false
   const keep = (label: Omit<LaneContact, keyof Contact>) => {
     passages++
     for (const kind of CONTACTS) {
       const contact = tally[kind]
-      if (contact && contact !== labelled[kind]) tally[kind] = labelled[kind] = { ...contact, ...label }
+      if (!contact || contact === labelled[kind]) continue
+      // a leaf that turns meets a body nearer or farther from shut, place by place: what is told is where it met it
+      const passage = label.passage.clear < Infinity ? label.passage : { ...label.passage, clear: contact.way }
+      const told = { ...contact, ...label, passage }
+      tally[kind] = told
+      labelled[kind] = told
     }
   }
   const farthest_mm = Math.min(FARTHEST_MM, farthest(fields))
@@ -99,25 +122,40 @@ export function laneVerdict({ door, lane, drive, plane, speeds_mm_per_s, fields,
     const sight = sightOf(stance)
     for (const x_mm of placesAcross(lane, halfAlong(stance).x_mm)) {
       const seen = sight(x_mm)
-      const met = plane.met(stance, x_mm)
+      const met = flat?.met(stance, x_mm) ?? []
       for (const from of sides) {
-        const onWay = seen.map(({ timed, alongY }) => ({ timed, visible: alongWay(alongY, from) }))
-        const views: View[] = onWay.map(({ timed: { response_s, hold_s }, visible }) => ({ visible, response_s, hold_s }))
+        const onWay = withoutRepeats(seen.map(({ timed, alongY }) => ({ timed, visible: alongWay(alongY, from) })))
+        const views = onWay.map(viewOf)
+        leafMatters ||= views.some(({ actsFrom_mm }) => actsFrom_mm !== undefined)
         const standing = onWay.flatMap(({ timed, visible }) => (timed.holds ? visible : [])).sort((a, b) => a.from_mm - b.from_mm)
-        const inPlane = met.map((part) => ({ part, ...stretchInPlane(part, from, plane.half_mm) }))
-        const gap = worstGapOf(views, inPlane, speeds[0])
+        const turning = 'met' in plane ? [] : turningPassages(plane, stance, x_mm, from, { views, standing })
+        const inPlane = met.map((part) => ({ part, ...stretchInPlane(part, from, flat?.half_mm ?? 0) }))
+        const gap = worstGapOf(
+          views.filter(({ actsFrom_mm }) => actsFrom_mm === undefined),
+          [...inPlane, ...turning.map(asInPlane)],
+          speeds[0],
+        )
         if (gap && (sightGap === undefined || isWorse(gap, sightGap))) sightGap = { ...gap, stance, x_mm, from }
+        for (const each of turning)
+          for (const closing of closings) {
+            worstOfTurning(closing, each, speeds, tally)
+            const passage: Passage = { enter_mm: each.enter_mm, leave_mm: each.leave_mm, clear: Infinity, views, standing }
+            keep({ stance, part: each.solid.name, company, x_mm, from, opening_mm: closing.from, passage, sights: onWay })
+          }
         for (const { part, enter_mm, leave_mm } of inPlane) {
-          const passage: Passage = { enter_mm, leave_mm, clear: part.clear, views, standing }
-          for (const opening_mm of openings_mm) {
-            worstOfPassage(closingFrom(drive, opening_mm), passage, speeds, tally)
-            keep({ stance, part: part.name || undefined, company, x_mm, from, opening_mm, passage, sights: onWay })
+          const passage: Passage = { enter_mm, leave_mm, clear: part.clear, views, standing, quiet }
+          for (const closing of closings) {
+            worstOfPassage(closing, passage, speeds, tally)
+            if (startsWhileHeld) foundWhileHeld(closing, passage, tally)
+            keep({ stance, part: part.name || undefined, company, x_mm, from, opening_mm: closing.from, passage, sights: onWay })
           }
         }
       }
     }
   }
-  for (const { upright, lying, sides } of allFalls(stances, lane)) {
+  // somebody who falls before a leaf that turns is not computed
+  if (!flat && lane.falls === true) tally.unproved.struck++
+  for (const { upright, lying, sides } of flat ? allFalls(stances, lane) : []) {
     const [sightUpright, sightLying] = [sightOf(upright), sightOf(lying)]
     for (const x_mm of placesAcross(lane, halfAlong(upright).x_mm)) {
       const [before, after] = [sightUpright(x_mm), sightLying(x_mm)]
@@ -127,27 +165,66 @@ export function laneVerdict({ door, lane, drive, plane, speeds_mm_per_s, fields,
           const held = timed.holds ? alongWay(after[i]?.alongY ?? [], from) : []
           return { upright: visible, lying: held, response_s: timed.response_s, hold_s: timed.hold_s }
         })
-        for (const part of plane.met(lying, x_mm)) {
-          const fall = { ...stretchInPlane(part, from, plane.half_mm), clear: part.clear, views }
-          for (const opening_mm of openings_mm) {
-            worstOfFalls(closingFrom(drive, opening_mm), fall, speeds, tally)
+        for (const part of flat?.met(lying, x_mm) ?? []) {
+          const fall = { ...stretchInPlane(part, from, flat?.half_mm ?? 0), clear: part.clear, views, quiet }
+          for (const closing of closings) {
+            worstOfFalls(closing, fall, speeds, tally)
             const passage: Passage = { ...fall, views: [], standing: [] }
-            keep({ stance: lying, part: part.name, company: undefined, x_mm, from, opening_mm, passage, sights: onWay })
+            if (startsWhileHeld) foundWhileHeld(closing, { ...passage, ...lyingHeld(fall) }, tally)
+            keep({ stance: lying, part: part.name, company: undefined, x_mm, from, opening_mm: closing.from, passage, sights: onWay })
           }
         }
       }
     }
   }
-  return { struck: labelled.struck, walked: labelled.walked, nearest: labelled.nearest, tally, sightGap, yawSampled, passages }
+  return { struck: labelled.struck, walked: labelled.walked, nearest: labelled.nearest, tally, sightGap, yawSampled, passages, leafMatters }
+}
+
+type FieldOnWay = LaneContact['sights'][number]
+
+function viewOf({ timed: { response_s, hold_s, actsFrom_mm }, visible }: FieldOnWay): View {
+  return { visible, response_s, hold_s, actsFrom_mm }
+}
+
+/** Of the sights of one field above several heights of the leaf, those that show more than the next lower one. */
+function withoutRepeats(onWay: readonly FieldOnWay[]): readonly FieldOnWay[] {
+  const kept: FieldOnWay[] = []
+  for (const each of onWay) {
+    const last = kept[kept.length - 1]
+    const isRepeat =
+      last?.timed.actsFrom_mm !== undefined && last.timed.counted === each.timed.counted && isSame(last.visible, each.visible)
+    if (isRepeat) kept[kept.length - 1] = { ...each, timed: { ...each.timed, holds: each.timed.holds || last.timed.holds } }
+    else kept.push(each)
+  }
+  return kept
+}
+
+function isSame(some: View['visible'], others: View['visible']): boolean {
+  return (
+    some.length === others.length && some.every(({ from_mm, to_mm }, i) => from_mm === others[i]?.from_mm && to_mm === others[i]?.to_mm)
+  )
+}
+
+/** Whoever lies stays, where a field holds it. */
+function lyingHeld({ views }: Fall): Pick<Passage, 'views' | 'standing'> {
+  return {
+    views: views.map(({ lying, response_s, hold_s }) => ({ visible: lying, response_s, hold_s })),
+    standing: views.flatMap(({ lying }) => lying),
+  }
+}
+
+function asInPlane({ solid: { name }, enter_mm, leave_mm }: TurningPassage): PartInPlane {
+  return { part: { name }, enter_mm, leave_mm }
 }
 
 interface PartInPlane {
-  readonly part: MetPart
+  readonly part: Pick<MetPart, 'name'>
   readonly enter_mm: number
   readonly leave_mm: number
 }
 
 function worstGapOf(views: readonly View[], parts: readonly PartInPlane[], slowest: number) {
+  if (parts.length === 0) return undefined
   const enter_mm = Math.min(...parts.map((each) => each.enter_mm))
   const leave_mm = Math.max(...parts.map((each) => each.leave_mm))
   const gap = worstSightGap(views, enter_mm, leave_mm, slowest)

@@ -1,6 +1,7 @@
 import { type Closing, runOf, wayAt } from '../motion/leaf-run.ts'
 import { speedAt } from '../motion/profile.ts'
 import type { Stretch, View } from './output.ts'
+import { NO_QUIET, type Quiet, quietAfter_s } from './start-of-closing.ts'
 
 /**
  * Proof trees that a body is never struck: docs/evidence.md, "Passages", says what each claims and by which formulas it is checked. Places along the
@@ -13,6 +14,8 @@ export interface Way {
   readonly clear: number
   /** Of fields that hold a body that stands; in the order of the evidence. */
   readonly views: readonly View[]
+  /** What the control promises of the time before a closing; nothing if undefined. */
+  readonly quiet?: Quiet | undefined
 }
 
 /** Slownesses up to `to` (from the end of the part before), and a tree for each window of starting instants. */
@@ -156,10 +159,16 @@ function leaves({ stop, leave_mm }: Window, slowness: number): number {
   if (!stop) return 0
   return leave_mm === Infinity ? Infinity : (leave_mm - stop.from_mm) * slowness - stop.response_s
 }
-/** How long before the stop the output let closings begin again, for one of those before. */
-function room({ stop, leave_mm }: Window, off: Change, slowness: number): number {
+/** How long before the stop the output let closings begin again, for one of those before; less what the control waits after it. */
+function room({ stop, leave_mm }: Window, off: Change, slowness: number, quiet_s: number): number {
   const end_s = stop ? onAt(stop, slowness) : leave_mm * slowness
-  return end_s - (off.to_mm * slowness + off.hold_s)
+  return end_s - (off.to_mm * slowness + off.hold_s) - quiet_s
+}
+
+/** A change lasts the less of what it does at both ends of a box. */
+function quietFor(quiet: Quiet, off: Change, { slow0, slow1 }: Box): number {
+  const lasts_s = (slowness: number) => off.to_mm * slowness + off.hold_s - onAt(off, slowness)
+  return quietAfter_s(quiet, Math.min(lasts_s(slow0), lasts_s(slow1)) - SPARE_S)
 }
 
 /** A closing that ran for longer is shut before the body comes. */
@@ -203,9 +212,14 @@ function spreadOf(window: Window, { slow0, slow1 }: Box): number {
 }
 
 /** The five reasons of docs/evidence.md. With `stopDecel` at least `closeAccel` a closing that ran longer is lower at any time after its stop. */
-function isShown({ closing, clear }: Way, window: Window, { slow0, slow1, ran0, ran1 }: Box): boolean {
+function isShown({ closing, clear, quiet = NO_QUIET }: Way, window: Window, box: Box): boolean {
+  const { slow0, slow1, ran0, ran1 } = box
   const { drive, profile } = closing
-  if (window.offs.some((off) => room(window, off, slow0) < ran0 - SPARE_S && room(window, off, slow1) < ran0 - SPARE_S)) return true
+  const isShort = (off: Change) => {
+    const quiet_s = quietFor(quiet, off, box)
+    return room(window, off, slow0, quiet_s) < ran0 - SPARE_S && room(window, off, slow1, quiet_s) < ran0 - SPARE_S
+  }
+  if (window.offs.some(isShort)) return true
   const enters_s = Math.min(enters(window, slow0), enters(window, slow1))
   if (ran0 + enters_s > profile.end_s + SPARE_S) return true
   if (clear > closing.from + SPARE_MM && ran1 + Math.max(enters(window, slow0), enters(window, slow1)) < -SPARE_S) return true

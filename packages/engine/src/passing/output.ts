@@ -9,6 +9,8 @@ export interface View {
   readonly response_s: number
   /** How long the output stays after the body was last visible. */
   readonly hold_s: number
+  /** It sees so, and stops the leaf, only while the edge has at least this way to go; always if undefined. */
+  readonly actsFrom_mm?: number | undefined
 }
 export interface Stretch {
   readonly from_mm: number

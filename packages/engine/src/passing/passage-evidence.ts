@@ -29,13 +29,13 @@ export interface StandEvidence {
   readonly closings: readonly { readonly from: 'a' | 'b'; readonly opening_mm: number; readonly parts: readonly ProvedPart[] }[]
 }
 
-/** Undefined where it is not so, or cannot be shown in this form: a leaf that brakes weakly or along a measured curve, a range of yaw, several parts, falls and followers. */
+/** Undefined where it is not so, or cannot be shown in this form: a leaf that turns, or brakes weakly or along a measured curve, a range of yaw, several parts, falls and followers, closings while an output forbids them. */
 export function passageEvidence(question: LaneQuestion): PassageEvidence | undefined {
-  const { door, state, lane, drive, plane, speeds_mm_per_s, openings_mm } = question
+  const { door, state, lane, drive, plane, speeds_mm_per_s, openings_mm, quiet, startsWhileHeld } = question
   const fields = question.fields.filter(({ holds }) => holds)
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
   const closings = openings_mm.map((opening_mm) => closingFrom(drive, opening_mm))
-  if (lane.falls === true || lane.followGap_mm !== undefined) return undefined
+  if (!('met' in plane) || lane.falls === true || lane.followGap_mm !== undefined || startsWhileHeld) return undefined
   if (yawSampled || stances.some(({ posture }) => partsOf(posture)) || closings.some(unprovable)) return undefined
   const far_mm = Math.min(FARTHEST_MM, farthest(fields)) + 2000
   const sights: TileSight[][] = fields.map(() => [])
@@ -57,7 +57,7 @@ export function passageEvidence(question: LaneQuestion): PassageEvidence | undef
           return { visible: alongWay(alongY, from), response_s, hold_s }
         })
         for (const closing of closings) {
-          const way = { closing, enter_mm: -reach_mm, leave_mm: reach_mm, clear, views }
+          const way = { closing, enter_mm: -reach_mm, leave_mm: reach_mm, clear, views, quiet }
           const parts = neverStruck(way, [1 / fastest, 1 / slowest])
           if (parts === undefined) return undefined
           proved.push({ from, opening_mm: closing.from, parts })

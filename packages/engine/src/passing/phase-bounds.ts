@@ -2,10 +2,11 @@ import { type Closing, curveAt, type LeafDrive, type LeafRun, runOf, wayAt } fro
 import { movedAt, restToRest, speedAt } from '../motion/profile.ts'
 import { TOUCH_MM } from '../space/touch.ts'
 import { hypot2 } from '../space/trigonometry.ts'
-import { type Span, timeAt } from './output.ts'
+import { type Instant, type Span, timeAt } from './output.ts'
+import type { Start } from './start-of-closing.ts'
 
 /** The phases between two spans of the output, or after the last. */
-export interface Problem {
+export interface Problem extends Start {
   readonly closing: Closing
   readonly clear: number
   readonly enter_mm: number
@@ -15,7 +16,18 @@ export interface Problem {
   readonly isLast: boolean
   /** The body may stop in the leaf's plane and still bring about this span. */
   readonly mayStand: boolean
-  readonly off: Span['off'] | undefined
+  /** It brings it about in no other way. */
+  readonly mustStand?: boolean
+  /** Of a leaf that turns: where its edge has no more than this to go it has passed the body, and is not met any more. */
+  readonly passed?: number
+  /** Of a leaf that turns: whoever comes to this place of the way before the closing begins has walked into the leaf that rests. */
+  readonly heldFrom_mm?: number
+  /** Of a leaf that turns: no point of it goes faster than so many times its edge. */
+  readonly ratio?: number
+  /** Told to stop after it has run for longer than this, the closing is not stopped: the output does not act any more. */
+  readonly actsFor_s?: number | undefined
+  /** It has run for at least each of these when it is told to stop, else it was told before, or could not begin. */
+  readonly ranFor?: readonly Instant[] | undefined
 }
 
 /** Speeds of the body and phases of the closing that are settled together. */
@@ -33,9 +45,34 @@ export function enters({ enter_mm, next }: Problem, slowness: number): number {
 export function leaves({ leave_mm, next }: Problem, slowness: number): number {
   return (leave_mm - next.on.place_mm) * slowness - next.on.after_s
 }
-/** The longest that a closing can have run when it is told to stop. */
-export function latest({ off, next }: Problem, slowness: number): number {
-  return off === undefined ? Infinity : Math.max(0, timeAt(next.on, slowness) - timeAt(off, slowness))
+/** The longest that a closing can have run when it is told to stop; below 0 where none may begin. */
+export function latest({ notBefore, next, actsFor_s = Infinity }: Problem, slowness: number): number {
+  return notBefore.reduce((least, start) => Math.min(least, roomAfter(start, next, slowness)), actsFor_s)
+}
+function roomAfter({ at, quiet_s }: Start['notBefore'][number], next: Span, slowness: number): number {
+  return Math.max(0, timeAt(next.on, slowness) - timeAt(at, slowness)) - quiet_s
+}
+/** The shortest. */
+export function soonest({ until, next, ranFor = [] }: Problem, slowness: number): number {
+  const begun_s = until === undefined ? 0 : Math.max(0, timeAt(next.on, slowness) - timeAt(until, slowness))
+  return ranFor.reduce((most, instant) => Math.max(most, timeAt(instant, slowness)), begun_s)
+}
+/** Whether no closing of a box may begin: one limit alone says so at both ends, and so between. */
+export function mayNotBegin({ notBefore, until, next }: Problem, { slow0, slow1, late0, late1 }: Box): boolean {
+  if (notBefore.some((start) => Math.max(roomAfter(start, next, slow0), roomAfter(start, next, slow1)) < late0)) return true
+  const least = (slowness: number) => (until === undefined ? 0 : timeAt(next.on, slowness) - timeAt(until, slowness))
+  return Math.min(least(slow0), least(slow1)) > late1
+}
+/** What of a box can be: none of its closings has run for less. Undefined where that leaves nothing of it. */
+export function possible({ ranFor }: Problem, box: Box): Box | undefined {
+  if (ranFor === undefined) return box
+  const least = ranFor.reduce((most, instant) => Math.max(most, Math.min(timeAt(instant, box.slow0), timeAt(instant, box.slow1))), 0)
+  return least > box.late1 ? undefined : { ...box, late0: Math.max(box.late0, least) }
+}
+
+/** How long before it enters the stretch a body has met the resting leaf, at the least. */
+function heldFor({ enter_mm, heldFrom_mm = enter_mm }: Problem, slow0: number, slow1: number): number {
+  return Math.max(0, (enter_mm - heldFrom_mm) * Math.min(slow0, slow1))
 }
 
 export interface Bounds {
@@ -56,7 +93,8 @@ export interface Bounds {
  * profile eases off, that rises once at most, so that the phases at which the stop comes too late are one stretch.
  */
 export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box): Bounds {
-  const { closing, clear, mayStand } = problem
+  const { closing, clear, mayStand, passed = -Infinity, ratio } = problem
+  const together = (leafSpeed: number) => (ratio === undefined ? hypot2(1 / slow0, leafSpeed) : 1 / slow0 + ratio * leafSpeed)
   const { profile, drive } = closing
   const { stoppingCurve, stopDecel } = drive
   const delay_s = stoppingCurve ? 0 : drive.stopDelay_s
@@ -82,19 +120,32 @@ export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box):
   let gap = Infinity
   let strike = false
   let strikeSpeed = 0
-  const isMetBefore = closing.from < clear - TOUCH_MM && late1 + enter1 <= 0
-  if (!isMetBefore && enter0 < moves1 && sunkTo(run, enter0 - delay_s) + rate * half > 0) {
+  const isHeld = closing.from < clear - TOUCH_MM || problem.heldFrom_mm !== undefined
+  const isMetBefore = isHeld && late1 + enter1 - heldFor(problem, slow0, slow1) <= 0
+  // at the earliest entry the edge is nowhere higher, whatever the phase
+  const highest = () =>
+    wayAt(run, Math.min(middle + enter0, run.rest_s)) + Math.max(profile.peak, fastestOf(closing)) * (1 + restRate) * half
+  // a leaf that turns may rest just above a body that has left before it begins to close
+  const isAway = ratio !== undefined && late1 + leave1 <= 0
+  if (!isMetBefore && !isAway && enter0 < moves1 && sunkTo(run, enter0 - delay_s) + rate * half > 0) {
     const lowest = wayAt(run, Math.min(middle + leave1, run.rest_s)) - rate * half
-    strike = lowest < clear - TOUCH_MM
-    gap = lowest - clear
+    const ahead = passed === -Infinity ? -Infinity : passed - highest()
+    gap = Math.max(lowest - clear, ahead)
+    strike = lowest < clear - TOUCH_MM && ahead < -TOUCH_MM
     const slowed = stoppingCurve || enter0 <= delay_s ? profile.peak : Math.max(0, fastest - stopDecel * (enter0 - delay_s))
-    strikeSpeed = hypot2(1 / slow0, stoppingCurve ? fastestOf(closing) : Math.min(profile.peak, slowed))
+    strikeSpeed = together(stoppingCurve ? fastestOf(closing) : Math.min(profile.peak, slowed))
   }
   let walk = false
-  if (!isAllShut && enter1 >= rest - restRate * half) {
+  // one that has passed the body comes back to it: then it need not enter after the rest
+  const last1 = passed === -Infinity ? enter1 : leave1
+  if (!isAllShut && last1 >= rest - restRate * half) {
     const lowest = openedAt(drive, Math.max(0, run.restWay - rate * half), enter0 - rest - restRate * half)
-    walk = lowest < clear - TOUCH_MM
-    gap = Math.min(gap, lowest - clear)
+    const ahead =
+      passed === -Infinity
+        ? -Infinity
+        : passed - openedAt(drive, Math.min(drive.way, run.restWay + rate * half), last1 - rest + restRate * half)
+    walk = lowest < clear - TOUCH_MM && ahead < -TOUCH_MM
+    gap = Math.min(gap, Math.max(lowest - clear, ahead))
   }
   const quickest = Math.max(fastestOf(closing), drive.reverseDelay_s === undefined ? 0 : drive.open.speed)
   const spread = Math.max(enter1 - enter0, mayStand ? 0 : Math.abs(leaveA - leaveB))
@@ -102,7 +153,7 @@ export function boundsOf(problem: Problem, { slow0, slow1, late0, late1 }: Box):
     strike,
     walk,
     strikeSpeed,
-    walkSpeed: hypot2(1 / slow0, openingSpeed(drive, enter1 - rest + restRate * half)),
+    walkSpeed: together(openingSpeed(drive, last1 - rest + restRate * half)),
     gap,
     late: (rate + quickest * restRate) * half,
     slow: quickest * Math.min(spread, 2 * profile.end_s),
@@ -115,8 +166,8 @@ function easesOff({ profile, drive: { close, stopDecel, stoppingCurve } }: Closi
 }
 
 /** The way of a leaf that came to rest so long ago. One that rested lower or later is lower at any time until it is open. */
-function openedAt({ way, open, reverseDelay_s = Infinity }: LeafDrive, restWay: number, rested_s: number): number {
-  return rested_s > reverseDelay_s ? restWay + movedAt(restToRest(way - restWay, open), rested_s - reverseDelay_s) : restWay
+function openedAt({ way, open, reverseDelay_s = Infinity, reverseTo = way }: LeafDrive, restWay: number, rested_s: number): number {
+  return rested_s > reverseDelay_s ? restWay + movedAt(restToRest(reverseTo - restWay, open), rested_s - reverseDelay_s) : restWay
 }
 
 /** Where braking would have brought the edge so long after it began, were there no floor; above it where braking has not begun. */

@@ -1,5 +1,6 @@
+import { leafChanges, sightBehindLeaf } from '../coverage/leaf-sight.ts'
 import { type CountedField, type Stance, stancesOfBodies } from '../coverage/scene.ts'
-import { seenAlong } from '../coverage/seen-along.ts'
+import { type Along, seenAlong } from '../coverage/seen-along.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
 import { FARTHEST_MM, farthest } from './lane-verdict.ts'
@@ -30,7 +31,7 @@ export function waySights(
   fields: readonly CountedField[],
 ): { readonly sights: readonly WaySight[]; readonly yawSampled: boolean } {
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
-  const along = fields.map((counted) => ({ counted, seen: seenAlong(door, state, counted) }))
+  const along = fields.map((counted) => ({ counted, seen: alongShut(door, state, counted) }))
   const farthest_mm = Math.min(FARTHEST_MM, farthest(fields.map((counted) => ({ counted }))))
   const ways = allPassing(stances, { ...lane, followGap_mm: undefined })
   const sights = ways.flatMap(({ stance, sides }) => {
@@ -52,6 +53,14 @@ export function waySights(
     })
   })
   return { sights, yawSampled }
+}
+
+/** A field whose sight the leaf changes is asked behind the shut leaf, where least is seen; in a window of the edge that holds it, it sees nothing. */
+function alongShut(door: Door, state: DoorState, counted: CountedField): Along {
+  const { leaf } = door
+  if (!leaf || !leafChanges(counted.field)) return seenAlong(door, state, counted)
+  if (counted.field.blanking.some(({ from_mm }) => from_mm <= 0)) return () => () => []
+  return seenAlong(door, state, counted, sightBehindLeaf({ ...door, leaf }, state, counted, 0))
 }
 
 /**

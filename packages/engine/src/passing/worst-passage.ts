@@ -2,9 +2,11 @@ import { type Closing, type LeafRun, runOf } from '../motion/leaf-run.ts'
 import { speedAt, timeOf } from '../motion/profile.ts'
 import { TOUCH_MM } from '../space/touch.ts'
 import { hypot2 } from '../space/trigonometry.ts'
+import { problemsWithLeaf } from './leaf-problems.ts'
 import { type Meeting, meet } from './meeting.ts'
 import { type Span, type Stretch, spansOfAll, timeAt, turningPoints, type View } from './output.ts'
-import { type Bounds, type Box, boundsOf, enters, latest, leaves, type Problem } from './phase-bounds.ts'
+import { type Bounds, type Box, boundsOf, enters, latest, leaves, mayNotBegin, type Problem, possible, soonest } from './phase-bounds.ts'
+import { NO_QUIET, type Quiet, type Start, startsAfter } from './start-of-closing.ts'
 
 /** One body in one stance on one straight way through the doorway. Places along the way in mm, rising as it goes. */
 export interface Passage {
@@ -16,6 +18,8 @@ export interface Passage {
   readonly views: readonly View[]
   /** Where it is held when it stands still; it may stop anywhere. */
   readonly standing: readonly Stretch[]
+  /** What the control promises of the time before a closing; nothing if undefined. */
+  readonly quiet?: Quiet | undefined
 }
 
 /** A contact with everything that makes it: speeds in mm/s, times since the closing began. */
@@ -36,6 +40,8 @@ export interface Contact {
   readonly stop_s: number | undefined
   readonly run: LeafRun
   readonly stands: boolean
+  /** The closing begins though an output forbids it. */
+  readonly whileHeld?: boolean
 }
 
 /** What is known so far, over every passage looked at. */
@@ -64,12 +70,12 @@ export function newTally(): Tally {
 /** Boxes for one part of the speed range and one stretch of phases: a matter of counting, not of time, so that every machine stops at the same one. */
 const MOST_BOXES = 4000
 /** Sights that change more often over the speed range are left unproved. */
-const MOST_TURNS = 200
+export const MOST_TURNS = 200
 /** A fastest contact is searched for up to this. */
-const SPEED_STEP_MM_PER_S = 2
-const GAP_STEP = 0.25
+export const SPEED_STEP_MM_PER_S = 2
+export const GAP_STEP = 0.25
 /** Where all that a box can still move is less than this (mm, or as much of the way), it is not halved any more. */
-const FINEST = 0.02
+export const FINEST = 0.02
 const AFTER_S = 1e-3
 
 /**
@@ -99,34 +105,41 @@ export function worstOfPassage(
   for (let i = 0; i === 0 || i < points.length - 1; i++) {
     const from = points[i] as number
     const to = points[i + 1] ?? from
-    for (const problem of problemsOf(closing, passage, (from + to) / 2)) for (const kind of KINDS) search(problem, kind, from, to, tally)
+    for (const problem of problemsOf(closing, passage, from, to)) for (const kind of KINDS) search(problem, kind, from, to, tally)
   }
 }
 
-function problemsOf(closing: Closing, passage: Passage, slowness: number): readonly Problem[] {
-  const { enter_mm, leave_mm, clear } = passage
+export function problemsOf(closing: Closing, passage: Omit<Passage, 'standing'>, from: number, to: number): readonly Problem[] {
+  const { enter_mm, leave_mm, clear, views, quiet = NO_QUIET } = passage
+  const slowness = (from + to) / 2
+  if (views.some(({ actsFrom_mm }) => actsFrom_mm !== undefined)) {
+    const always = views.filter(({ actsFrom_mm }) => actsFrom_mm === undefined)
+    const common = { closing, clear, enter_mm, leave_mm }
+    const short = stoppedShort(common, { ...passage, views: always }, spansOfAll(views, slowness), slowness, (before) =>
+      startsAfter(before, NO_QUIET, from, to),
+    )
+    return [...problemsWithLeaf(common, views, slowness), ...short]
+  }
   const spans = spansOfAll(passage.views, slowness)
   const never: Span = { on: { place_mm: leave_mm, after_s: AFTER_S }, off: { place_mm: leave_mm, after_s: AFTER_S }, response_s: 0 }
   const common = { closing, clear, enter_mm, leave_mm }
-  const problems: Problem[] = spans.map((next, i) => ({
-    ...common,
-    next,
-    isLast: false,
-    mayStand: next.on.place_mm < leave_mm,
-    off: spans[i - 1]?.off,
-  }))
+  const after = (before: readonly Span[]) => startsAfter(before, quiet, from, to)
+  const problems: Problem[] = spans.flatMap((next, i) =>
+    after(spans.slice(0, i)).map((start) => ({ ...common, ...start, next, isLast: false, mayStand: next.on.place_mm < leave_mm })),
+  )
   const last = spans[spans.length - 1]
   if (!last || timeAt(last.off, slowness) < timeAt(never.on, slowness))
-    problems.push({ ...common, next: never, isLast: true, mayStand: false, off: last?.off })
-  return [...problems, ...stoppedShort(common, passage, spans, slowness)]
+    problems.push(...after(spans).map((start) => ({ ...common, ...start, next: never, isLast: true, mayStand: false })))
+  return [...problems, ...stoppedShort(common, passage, spans, slowness, after)]
 }
 
 /** Whoever stops where a stretch is too short for the response at this speed is seen after all, once it has stood for so long. */
 function stoppedShort(
   common: Pick<Problem, 'closing' | 'clear' | 'enter_mm' | 'leave_mm'>,
-  { views }: Passage,
+  { views }: Pick<Passage, 'views'>,
   spans: readonly Span[],
   slowness: number,
+  after: (before: readonly Span[]) => readonly Start[],
 ): readonly Problem[] {
   return views.flatMap(({ visible, response_s, hold_s }) =>
     visible.flatMap(({ from_mm, to_mm }) => {
@@ -136,16 +149,8 @@ function stoppedShort(
       if (spans.some((span) => timeAt(span.on, slowness) <= at_s && at_s <= timeAt(span.off, slowness))) return []
       const before = spans.filter((span) => timeAt(span.off, slowness) < at_s)
       const next = { on, off: { place_mm: to_mm, after_s: hold_s }, response_s }
-      return [
-        {
-          ...common,
-          enter_mm: Math.max(common.enter_mm, from_mm),
-          next,
-          isLast: false,
-          mayStand: true,
-          off: before[before.length - 1]?.off,
-        },
-      ]
+      const enter_mm = Math.max(common.enter_mm, from_mm)
+      return after(before).map((start) => ({ ...common, ...start, enter_mm, next, isLast: false, mayStand: true, mustStand: true }))
     }),
   )
 }
@@ -197,7 +202,7 @@ function foundTooLow(closing: Closing, { enter_mm }: Passage, fastest: number, t
   })
 }
 
-function offer(tally: Tally, kind: 'struck' | 'walked', contact: Contact): void {
+export function offer(tally: Tally, kind: 'struck' | 'walked', contact: Contact): void {
   const best = tally[kind]
   if (best !== undefined && best.relativeSpeed >= contact.relativeSpeed) return
   tally[kind] = contact
@@ -210,7 +215,9 @@ function search(problem: Problem, kind: Kind, from: number, to: number, tally: T
   const stack = firstBoxes(problem, from, to)
   let left = Math.min(MOST_BOXES, tally.boxes)
   tally.boxes -= left
-  for (let box = stack.pop(); box !== undefined; box = stack.pop()) {
+  for (let asked = stack.pop(); asked !== undefined; asked = stack.pop()) {
+    const box = mayNotBegin(problem, asked) ? undefined : possible(problem, asked)
+    if (box === undefined) continue
     const bounds = boundsOf(problem, box)
     if (!isOpen(bounds, kind, tally)) {
       if (kind === 'gap') tally.gapAtLeast = Math.min(tally.gapAtLeast, bounds.gap)
@@ -228,13 +235,14 @@ function search(problem: Problem, kind: Kind, from: number, to: number, tally: T
 }
 
 /** Cut where the motion changes its form: where slowing begins, and where the stop comes too late to do anything. */
-function firstBoxes(problem: Problem, from: number, to: number): Box[] {
+export function firstBoxes(problem: Problem, from: number, to: number): Box[] {
   const { closing } = problem
   const { profile, drive } = closing
   const delay_s = drive.stoppingCurve ? 0 : drive.stopDelay_s
   const earliest_s = Math.min(enters(problem, from), enters(problem, to))
   const end = Math.max(profile.end_s, profile.end_s - earliest_s)
-  const most = Math.min(end, Math.max(latest(problem, from), latest(problem, to)))
+  const most = Math.min(end, longestOf(problem, from, to))
+  if (most < 0) return []
   const cuts = [0, profile.slowing_s - delay_s, profile.end_s - delay_s, most]
     .map((cut) => Math.min(most, Math.max(0, cut)))
     .sort((a, b) => a - b)
@@ -245,6 +253,12 @@ function firstBoxes(problem: Problem, from: number, to: number): Box[] {
       boxes.push({ slow0: from, slow1: to, late0, late1 })
   }
   return boxes
+}
+
+/** No closing of these slownesses runs for longer before it is told to stop: of each limit the larger end, of these the least. */
+function longestOf(problem: Problem, from: number, to: number): number {
+  const alone = problem.notBefore.map((start) => ({ ...problem, notBefore: [start] }))
+  return alone.reduce((least, each) => Math.min(least, Math.max(latest(each, from), latest(each, to))), Infinity)
 }
 
 /** The gap comes last, and only where nothing is met: it tells nothing else. */
@@ -271,7 +285,7 @@ function giveUp({ strike, walk, strikeSpeed, walkSpeed, gap }: Bounds, kind: Kin
 }
 
 /** The side that moves the edge more is cut; fast bodies come first. */
-function halves({ slow0, slow1, late0, late1 }: Box, { late, slow }: Bounds): readonly Box[] {
+export function halves({ slow0, slow1, late0, late1 }: Box, { late, slow }: Bounds): readonly Box[] {
   if (slow > late) {
     const middle = (slow0 + slow1) / 2
     return [
@@ -295,7 +309,10 @@ function look(problem: Problem, { slow0, slow1, late0, late1 }: Box, tally: Tall
 
 function lookAt(problem: Problem, slowness: number, wanted_s: number, tally: Tally): void {
   const { closing, clear, isLast, mayStand, next, enter_mm } = problem
-  const late_s = Math.min(wanted_s, latest(problem, slowness))
+  const most_s = latest(problem, slowness)
+  const least_s = soonest(problem, slowness)
+  if (least_s > most_s) return
+  const late_s = Math.max(least_s, Math.min(wanted_s, most_s))
   const run = runOf(closing, isLast ? Infinity : late_s)
   const enters_s = late_s + enters(problem, slowness)
   const leaves_s = late_s + leaves(problem, slowness)

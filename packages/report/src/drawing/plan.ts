@@ -1,7 +1,9 @@
 import type { Obstacle } from '@sillsight/engine'
 import { dimensionFigure } from '../wording/figures.ts'
 import { sideName } from '../wording/places.ts'
+import { dangerMarks } from './danger-marks.ts'
 import type { Dimension } from './dimensions.ts'
+import { swingMarks } from './leaf-swing.ts'
 import { type Box, boxAround, type Mark } from './model.ts'
 import { round, shape, stroke, turnedCorners, upright } from './pen.ts'
 import { planLabels } from './plan-labels.ts'
@@ -53,6 +55,7 @@ function drawPlan(scene: Scene, view: View): Drawn {
   const things = thingMarks(scene, view)
   const people = bodies.flatMap((body) => bodyMarks(view, body))
   const sensors = sensorMarks(scene, view)
+  const dangers = dangerMarks(scene, view, (u_mm, v_mm) => ({ u_mm, v_mm }))
   const marks = [
     ...building,
     ...zoneMarks(scene, view),
@@ -60,18 +63,19 @@ function drawPlan(scene: Scene, view: View): Drawn {
     ...things,
     ...(coverage ? unseenMarks(view, coverage) : []), // over things: what is unseen stays in sight wherever it is
     ...people,
+    ...dangers.marks,
     ...sensors.marks,
   ]
   return {
     marks,
     hatched: coverage ? unseenBoxes(view, coverage) : [],
-    kept: [...sensors.kept, ...bodyBoxes(view, bodies), ...thingBoxes(scene, view), ...wallBoxes(scene, view)],
+    kept: [...sensors.kept, ...dangers.boxes, ...bodyBoxes(view, bodies), ...thingBoxes(scene, view), ...wallBoxes(scene, view)],
     lines: linesOf([...building, ...things, ...people]),
-    labels: planLabels(scene, view),
+    labels: [...planLabels(scene, view), ...dangers.labels],
   }
 }
 
-function buildingMarks({ door, state }: Scene, view: View): readonly Mark[] {
+function buildingMarks({ door, state, leafWay_mm }: Scene, view: View): readonly Mark[] {
   const width_mm = door.opening.width_mm
   const half_mm = (door.leaf?.thickness_mm ?? 0) / 2
   const cut = state.obstacles.filter(({ implied, from_mm, to_mm }) => implied && from_mm <= CUT_MM && to_mm > CUT_MM)
@@ -80,12 +84,15 @@ function buildingMarks({ door, state }: Scene, view: View): readonly Mark[] {
     .flatMap((obstacle) =>
       isFitting(obstacle) ? obstacleMarks(view, obstacle, 'thing', 'paper') : obstacleMarks(view, obstacle, 'structure', 'wall'),
     )
-  const leaf = door.leaf
-    ? shape(view, 'thing', upright(0, width_mm, -half_mm, half_mm), 'paper')
-    : stroke(view, 'thing', [
-        { u_mm: 0, v_mm: 0 },
-        { u_mm: width_mm, v_mm: 0 },
-      ])
+  const swing = swingMarks(door, view, leafWay_mm)
+  const leaf = swing
+    ? swing
+    : door.leaf
+      ? shape(view, 'thing', upright(0, width_mm, -half_mm, half_mm), 'paper')
+      : stroke(view, 'thing', [
+          { u_mm: 0, v_mm: 0 },
+          { u_mm: width_mm, v_mm: 0 },
+        ])
   return [
     ...walls,
     ...leaf,

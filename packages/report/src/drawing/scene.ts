@@ -32,6 +32,8 @@ export interface Scene extends Reader {
   /** What the survey lists and the plan shows. */
   readonly things: readonly Obstacle[]
   readonly traces: readonly PlaneTrace[]
+  /** How far a leaf that turns still has to go where it is drawn; shut if absent. */
+  readonly leafWay_mm?: number
 }
 
 export interface ShownBody {
@@ -103,7 +105,7 @@ export function reachOf(posture: Posture): number {
 }
 
 /** The corners of a box body's footprint in the plan, or undefined for a cylinder. */
-export function footprint({ posture, worstCase }: ShownBody): readonly Place[] | undefined {
+function footprint({ posture, worstCase }: ShownBody): readonly Place[] | undefined {
   if (posture.shape === 'cylinder') return undefined
   return turnedCorners({ u_mm: worstCase.x_mm, v_mm: worstCase.y_mm }, [posture.a_mm, posture.b_mm], worstCase.yaw_rad)
 }

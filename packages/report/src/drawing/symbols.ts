@@ -1,16 +1,20 @@
+import { solidsOfBody } from './body-solids.ts'
 import { blank } from './labels.ts'
 import { type Box, boxAround, corners, grown, type Mark, type Spot } from './model.ts'
-import { round, shape, upright } from './pen.ts'
-import { footprint, halfExtents, reachOf, type ShownBody } from './scene.ts'
+import { round, shape, turnedCorners, upright } from './pen.ts'
+import { halfExtents, type ShownBody } from './scene.ts'
 import { onSheet, type View } from './view.ts'
 
-/** A body from above as it lies: its outline with a little paper around it, so that the hatching inside stays to be seen. */
-export function bodyMarks(view: View, body: ShownBody): readonly Mark[] {
-  const { worstCase, posture } = body
-  const middle = { u_mm: worstCase.x_mm, v_mm: worstCase.y_mm }
-  const ring = footprint(body)
+/** A body from above as it lies: the outlines of its parts with a little paper around them, so that the hatching inside stays to be seen. */
+export function bodyMarks(view: View, { worstCase, posture }: ShownBody): readonly Mark[] {
+  const solids = solidsOfBody(posture, worstCase)
   return (['halo', 'body'] as const).flatMap((layer) =>
-    ring ? shape(view, layer, ring, 'none') : round(view, layer, middle, reachOf(posture), 'none'),
+    solids.flatMap((solid) => {
+      const middle = { u_mm: solid.x_mm, v_mm: solid.y_mm }
+      return solid.shape === 'box'
+        ? shape(view, layer, turnedCorners(middle, solid.size_mm, solid.yaw_rad), 'none')
+        : round(view, layer, middle, solid.radius_mm, 'none')
+    }),
   )
 }
 

@@ -96,6 +96,7 @@ export function drawTimelineSheet(door: Door, judgement: Judgement, finding: Tim
     coverage: undefined,
     zone: undefined,
     bodies: body ? [body] : [],
+    leafWay_mm: readingAt(course.leaf, course.at_s),
   }
   const placed = planIn(scene, room, options.scale, timeline.atContact(figure({ value: course.at_s, unit: 's' }, options)))
   const words = titleWords(

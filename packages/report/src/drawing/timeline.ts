@@ -1,5 +1,5 @@
-import { type Course, courseEnds, type Door, readingAt, type TimeSpan } from '@sillsight/engine'
-import { dimensionFigure } from '../wording/figures.ts'
+import { type Course, courseEnds, type Door, readingAt, type TimeSpan, turningLeaf } from '@sillsight/engine'
+import { dimensionFigure, figure } from '../wording/figures.ts'
 import { fieldAndOutput, type Instant, instantsOf, outputChanges_s } from '../wording/instants.ts'
 import type { Reader } from '../wording/language.ts'
 import { called } from '../wording/plain.ts'
@@ -50,7 +50,7 @@ export function drawTimeline(door: Door, course: Course, box: Box, reader: Reade
   const instants = instantsOf(course, reader)
   const span = shownSpan(course, instants)
   const top_mm = highest_mm(course, span)
-  const labels = wayLabels(course, top_mm, reader)
+  const labels = wayLabels(door, course, top_mm, reader)
   const left_mm = box.left_mm + Math.max(...labels.map(({ text }) => textWidth_mm(text, SIZE_MM))) + 2
   const right_mm = box.right_mm - 1
   const phases_mm = box.top_mm + CIRCLE_MM + LEADERS_MM
@@ -81,7 +81,9 @@ export function drawTimeline(door: Door, course: Course, box: Box, reader: Reade
     ...verticals,
     ...circles(frame, numbered, box.top_mm, phases_mm),
     ...phaseMarks(frame, phases_mm),
-    ...blanked(lettering(shortened(wayTitle(reader), SIZE_MM, box.right_mm - box.left_mm), spot(box.left_mm, curve.top_mm - 1.4), SIZE_MM)),
+    ...blanked(
+      lettering(shortened(wayTitle(door, reader), SIZE_MM, box.right_mm - box.left_mm), spot(box.left_mm, curve.top_mm - 1.4), SIZE_MM),
+    ),
     ...curveMarks(frame),
     ...wayLabelMarks(labels, frame, box.left_mm),
     ...rows.marks,
@@ -110,7 +112,7 @@ interface Frame {
 /** A closing of five seconds is decided in two tenths: what is shown begins and ends a little around what happens, or is all where that is no more. */
 function shownSpan(course: Course, instants: readonly Instant[]): TimeSpan {
   const ends = courseEnds(course)
-  const telling = instants.map(({ at_s }) => at_s).filter((at_s) => at_s !== 0 && at_s !== course.leaves_s)
+  const telling = instants.map(({ at_s }) => at_s).filter((at_s) => at_s !== 0 && at_s !== course.warns_s && at_s !== course.leaves_s)
   const from_s = Math.min(course.at_s, ...telling)
   const to_s = Math.max(course.at_s, ...telling)
   const around_s = Math.max(0.05, 0.18 * (to_s - from_s))
@@ -154,6 +156,7 @@ function phaseMarks({ course, reader, span, xOf, curve }: Frame, top_mm: number)
   const rest_s = course.rest_s ?? Number.POSITIVE_INFINITY
   const told = stop_s !== undefined && stop_s > 0 && stop_s < brake_s ? stop_s : brake_s
   const parts: readonly (readonly [from_s: number, to_s: number, words: string])[] = [
+    [course.warns_s ?? 0, 0, phases.warns],
     [0, told, phases.closes],
     [told, brake_s, phases.delay],
     [brake_s, rest_s, phases.brakes],
@@ -175,7 +178,8 @@ function phaseMarks({ course, reader, span, xOf, curve }: Frame, top_mm: number)
   ]
 }
 
-function wayTitle({ language, units }: Reader): string {
+function wayTitle(door: Door, { language, units }: Reader): string {
+  if (turningLeaf(door)) return language.timeline.angle
   return language.timeline.way(language.sheet.lengths[units])
 }
 
@@ -227,10 +231,17 @@ interface WayLabel {
   readonly text: string
 }
 
+/** A way still to go, of a leaf that turns as its angle. */
+function edgeFigure(door: Door, way_mm: number, reader: Reader): string {
+  const turning = turningLeaf(door)
+  if (turning === undefined) return dimensionFigure(way_mm, reader)
+  return figure({ value: (way_mm / turning.arm_mm) * (180 / Math.PI), unit: 'deg' }, reader)
+}
+
 /** The floor, the top of the body and the way at contact, as far as they have room; most telling first. */
-function wayLabels({ clear_mm, leaf, at_s }: Course, top_mm: number, reader: Reader): readonly WayLabel[] {
+function wayLabels(door: Door, { clear_mm, leaf, at_s }: Course, top_mm: number, reader: Reader): readonly WayLabel[] {
   const ways = [0, Math.min(clear_mm, top_mm), Math.max(0, readingAt(leaf, at_s))]
-  return ways.map((way_mm) => ({ way_mm, text: dimensionFigure(way_mm, reader) }))
+  return ways.map((way_mm) => ({ way_mm, text: edgeFigure(door, way_mm, reader) }))
 }
 
 function wayLabelMarks(labels: readonly WayLabel[], { curve, yOf }: Frame, left_mm: number): readonly Mark[] {

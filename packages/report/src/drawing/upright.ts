@@ -1,9 +1,11 @@
 import type { Door, Obstacle } from '@sillsight/engine'
 import { dimensionFigure } from '../wording/figures.ts'
+import { type BodySolid, solidsOfBody } from './body-solids.ts'
+import { dangerMarks } from './danger-marks.ts'
 import type { LabelRequest } from './labels.ts'
 import { boxAround, type Mark } from './model.ts'
 import { shape, stroke, turnedCorners, upright } from './pen.ts'
-import { type Drawn, floorAt, halfExtents, heightOf, isFitting, type Scene, sensorSpots } from './scene.ts'
+import { type Drawn, floorAt, heightOf, isFitting, type Scene, sensorSpots } from './scene.ts'
 import { linesOf, sensorSymbol } from './symbols.ts'
 import { onSheet, type Place, type View, type Window } from './view.ts'
 
@@ -54,13 +56,12 @@ export function drawUpright(scene: Scene, view: View, look: Look, opening: reado
   const walls = builtMarks(scene, view, look)
   const things = scene.things.flatMap((obstacle) => shape(view, 'thing', silhouette(obstacle, look), 'none'))
   const ground = floorMarks(scene, view, look)
-  const people = bodies.flatMap(({ worstCase, posture }, i) => {
-    const half = halfExtents(bodies[i] ?? { letter: '', worstCase, posture })
-    const reach_mm = look.across(half.x_mm, half.y_mm)
-    const middle_mm = look.across(worstCase.x_mm, worstCase.y_mm)
-    return [upright(middle_mm - Math.abs(reach_mm), middle_mm + Math.abs(reach_mm), worstCase.z_mm, worstCase.z_mm + heightOf(posture))]
-  })
-  const bodyLines = people.flatMap((ring) => shape(view, 'body', ring, 'paper'))
+  const people = bodies.map(({ worstCase, posture }) =>
+    [...solidsOfBody(posture, worstCase)]
+      .sort((a, b) => look.depth(b.x_mm, b.y_mm) - look.depth(a.x_mm, a.y_mm))
+      .map((solid) => bodySilhouette(solid, look)),
+  )
+  const bodyLines = people.flatMap((parts) => parts.flatMap((ring) => shape(view, 'body', ring, 'paper')))
   const spots = [...sensorSpots(door).map(({ x_mm, y_mm, z_mm }) => [x_mm, y_mm, z_mm] as const), ...segmentsOf(door).flat()].map(
     ([x, y, z]) => onSheet(view, { u_mm: look.across(x, y), v_mm: z }),
   )
@@ -73,6 +74,10 @@ export function drawUpright(scene: Scene, view: View, look: Look, opening: reado
       at: onSheet(view, { u_mm: look.across(worstCase.x_mm, worstCase.y_mm), v_mm: worstCase.z_mm + heightOf(posture) / 2 }),
     }),
   )
+  const dangers = dangerMarks(scene, view, (x_mm, y_mm, z_mm) => ({
+    u_mm: look.across(x_mm, y_mm),
+    v_mm: floorAt(scene.state.floor, x_mm, y_mm) + z_mm,
+  }))
   const levels = levelLabels(scene, view, look)
   return {
     marks: [
@@ -83,12 +88,17 @@ export function drawUpright(scene: Scene, view: View, look: Look, opening: reado
       ...opening,
       ...bodyLines,
       ...ground,
+      ...dangers.marks,
       ...symbols.flatMap(({ marks }) => marks),
     ],
     hatched: [],
-    kept: [...symbols.map(({ box }) => box), ...people.map((ring) => boxAround(ring.map((place) => onSheet(view, place))))],
+    kept: [
+      ...symbols.map(({ box }) => box),
+      ...dangers.boxes,
+      ...people.map((parts) => boxAround(parts.flat().map((place) => onSheet(view, place)))),
+    ],
     lines: linesOf([...walls, ...things, ...opening, ...ground, ...bodyLines]),
-    labels: [...letters, ...levels],
+    labels: [...letters, ...dangers.labels, ...levels],
   }
 }
 
@@ -115,6 +125,14 @@ function planCorners(obstacle: Obstacle): readonly Place[] {
   return obstacle.shape === 'box'
     ? turnedCorners(middle, obstacle.size_mm, obstacle.yaw_rad)
     : turnedCorners(middle, [2 * obstacle.radius_mm, 2 * obstacle.radius_mm], 0)
+}
+
+/** What a part of a body covers as the view looks. */
+function bodySilhouette(solid: BodySolid, look: Look): readonly Place[] {
+  const size_mm = solid.shape === 'box' ? solid.size_mm : ([2 * solid.radius_mm, 2 * solid.radius_mm] as const)
+  const corners = turnedCorners({ u_mm: solid.x_mm, v_mm: solid.y_mm }, size_mm, solid.shape === 'box' ? solid.yaw_rad : 0)
+  const across = corners.map(({ u_mm, v_mm }) => look.across(u_mm, v_mm))
+  return upright(Math.min(...across), Math.max(...across), solid.from_mm, solid.to_mm)
 }
 
 function silhouette(obstacle: Obstacle, look: Look): readonly Place[] {

@@ -1,5 +1,6 @@
 import { approachDistance } from './en/approach.ts'
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './en/beams.ts'
+import { unseenInBlanking } from './en/blanking.ts'
 import { openingInTime, stopsIfShut } from './en/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './en/concept.ts'
 import { controlFact } from './en/control.ts'
@@ -27,6 +28,7 @@ export const english: Language = {
     'smallest-body': smallestBody,
     'floor-clearance': floorClearance,
     'leaf-in-field': leafInField,
+    'unseen-in-blanking': unseenInBlanking,
     'presence-time': presenceTime,
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,

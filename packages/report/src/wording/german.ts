@@ -1,5 +1,6 @@
 import { approachDistance } from './de/approach.ts'
 import { beamGapMax, crawlUnder, floorClearance, guardedHeight, leafInField, segmentBlocked } from './de/beams.ts'
+import { unseenInBlanking } from './de/blanking.ts'
 import { openingInTime, stopsIfShut } from './de/calling.ts'
 import { conceptStated, presenceRequired, referenceBody } from './de/concept.ts'
 import { controlFact } from './de/control.ts'
@@ -27,6 +28,7 @@ export const german: Language = {
     'smallest-body': smallestBody,
     'floor-clearance': floorClearance,
     'leaf-in-field': leafInField,
+    'unseen-in-blanking': unseenInBlanking,
     'presence-time': presenceTime,
     'struck-by-leaf': struckByLeaf,
     'walked-into': walkedInto,

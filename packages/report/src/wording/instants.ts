@@ -31,6 +31,7 @@ export function instantsOf(course: Course, reader: Reader): readonly Instant[] {
   const { instants } = reader.language.timeline
   const way = figure({ value: Math.max(0, readingAt(course.leaf, course.at_s)), unit: 'mm' }, reader, 'smaller-is-worse')
   const all: readonly (readonly [at_s: number | undefined, words: string])[] = [
+    [course.warns_s, instants.warns],
     [0, instants.begins],
     [becomesVisible_s(course), instants.visible],
     [outputChanges_s(course), instants.output],

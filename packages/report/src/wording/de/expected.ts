@@ -62,7 +62,33 @@ const PATTERNS: readonly (readonly [RegExp, (found: Found) => string])[] = [
   [/^"(.+)", as the purpose is "(.+)"$/, ([, word, purpose]) => `„${word}“, denn der Zweck ist „${purpose}“`],
   [/^"(.+)", as long as there is no "pose"$/, ([, word]) => `„${word}“, solange es keine „pose“ gibt`],
   [/^the content that was pinned \((.+)\)$/, ([, pinned]) => `der festgehaltene Inhalt (${pinned})`],
+  [
+    /^a length with which all panels together fill the opening \((.+) wide\): from half of it to a quarter more$/,
+    ([, width]) =>
+      `eine Länge, mit der alle Platten zusammen die Öffnung füllen (${comma(width)} breit): von der Hälfte bis zu einem Viertel mehr`,
+  ],
+  [
+    /^at least the length of the panel on the hinge \((.+)\)$/,
+    ([, length]) => `mindestens die Länge der Platte am Band (${comma(length)})`,
+  ],
+  [/^at most 90 for a folding leaf$/, () => 'höchstens 90 bei einem Faltflügel'],
+  [/^"turning" for a leaf on a hinge$/, () => '„turning“ bei einem Flügel am Band'],
   [/^at most the way of the leaf \((.+)\)$/, ([, way]) => `höchstens der Weg des Flügels (${comma(way)})`],
+  [
+    /^at least the response of the slowest presence output \((.+) s\)$/,
+    ([, time]) => `mindestens die Ansprechzeit des langsamsten Anwesenheitsausgangs (${comma(time)} s)`,
+  ],
+  [
+    /^nothing, as brake is "none" \((.+) or (.+) instead\)$/,
+    ([, one, other]) => `nichts, weil brake "none" ist (statt dessen ${one} oder ${other})`,
+  ],
+  [/^nothing, unless brake is "none"$/, () => 'nichts, außer wenn brake "none" ist'],
+  [/^nothing beside (.+), which says the same$/, ([, other]) => `nichts neben ${other}, das dasselbe sagt`],
+  [/^0, as the leaf stays after a stop$/, () => '0, weil der Flügel nach einem Halt stehen bleibt'],
+  [/^nothing without attempts$/, () => 'nichts ohne weitere Versuche'],
+  [/^"waits", as an output in the warning calls the closing off$/, () => '"waits", weil ein Ausgang in der Warnung das Schließen absagt'],
+  [/^"stays-open", as there is no partial opening$/, () => '"stays-open", weil es keine Teilöffnung gibt'],
+  [/^"no", or the hold-open time \((.+)\)$/, ([, path]) => `"no", oder die Offenhaltezeit (${path})`],
   [/^less than the whole closing takes \((.+)\)$/, ([, time]) => `weniger, als das ganze Schließen dauert (${comma(time)})`],
   [/^a time after the reading before \((.+)\)$/, ([, before]) => `eine Zeit nach der Ablesung davor (${comma(before)})`],
   [

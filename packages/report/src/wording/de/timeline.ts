@@ -3,11 +3,13 @@ import type { timeline as english } from '../en/timeline.ts'
 export const timeline: typeof english = {
   title: (finding) => `In der Zeit: ${finding}`,
   way: (unit) => `Kante des Flügels, noch bis zu, ${unit}`,
+  angle: 'Winkel des Flügels, ab zu',
   axis: 's, seit der Flügel zu schließen begann',
-  phases: { closes: 'schließt', delay: 'Verzug', brakes: 'bremst', rests: 'ruht', opens: 'öffnet' },
+  phases: { warns: 'warnt', closes: 'schließt', delay: 'Verzug', brakes: 'bremst', rests: 'ruht', opens: 'öffnet' },
   inPlane: 'Körper in der Ebene des Flügels',
   body: 'Körper',
   instants: {
+    warns: 'das Schließen wird befohlen, die Warnung beginnt',
     begins: 'der Flügel beginnt zu schließen',
     visible: 'der Körper wird sichtbar',
     output: 'der Ausgang schaltet',

@@ -28,6 +28,19 @@ function alsoWords(told: Told): string {
   return `${gap === undefined ? '' : `, auch mit einem anderen ${gap} davor oder dahinter`}${flag(told, 'falls') === true ? ', auch wenn jemand stürzt und liegen bleibt' : ''}`
 }
 
+/** Wann die Steuerung überhaupt zu schließen beginnt, soweit es jemand gesagt hat. */
+function startWords(told: Told): string {
+  const after = number(told, 'commandedAfter_s')
+  const warning = number(told, 'warning_s')
+  const attempts = number(told, 'attempts')
+  const time = (value: number) => figure({ value, unit: 's' }, told, 'smaller-is-worse')
+  return [
+    after !== undefined && after > 0 ? `, befohlen frühestens ${time(after)}, nachdem die Ausgänge freigeben` : '',
+    warning === undefined ? '' : `, nach einer Warnung von ${time(warning)}`,
+    attempts === undefined || attempts === 0 ? '' : `, zum ersten Mal oder noch einmal nach einer Umkehr`,
+  ].join('')
+}
+
 /** Who comes, how fast, and what the output has done until then. */
 function howItComes(told: Told): string {
   const body = worstBody(told)
@@ -45,11 +58,26 @@ function touchesNone({ finding }: Told): boolean {
   return finding.verdict !== 'not-applicable' && finding.measured?.value === 0
 }
 
+/** Where a leaf that turns stands then. */
+function angleWords(told: Told): string | undefined {
+  const angle = number(told, 'angle_deg')
+  return angle === undefined ? undefined : figure({ value: angle, unit: 'deg' }, told, 'nearest')
+}
+
+/** Where what is seen depends on the leaf, only what is surely seen was counted on. */
+function behindLeaf(undetermined: RuleWording['undetermined']): RuleWording['undetermined'] {
+  const open: Say = (told) =>
+    `Es ist nicht geklärt, wie der Flügel auf ${howItComes(told)} trifft: Unterwegs ändert der Flügel, was gesehen wird, und was sicher gesehen wird, wo immer er ist, klärt es nicht.`
+  return { ...undetermined, 'not-proved': (told) => (flag(told, 'leafMatters') === true ? open(told) : undetermined['not-proved'](told)) }
+}
+
 const notStruck: Say = (told) => {
   const gap = against(told, 'smaller-is-worse')
   return sentenceOf([
-    `kein Körper in ${laneWords(told)} wird vom schließenden Flügel getroffen${inState(told)}, wann immer er zu schließen beginnt${alsoWords(told)}`,
-    gap && !touchesNone(told) && `; mindestens ${gap.measured} bleiben frei`,
+    `kein Körper in ${laneWords(told)} wird vom schließenden Flügel getroffen${inState(told)}, wann immer er zu schließen beginnt${startWords(told)}${alsoWords(told)}`,
+    gap &&
+      !touchesNone(told) &&
+      `; mindestens ${gap.measured} bleiben frei${flag(told, 'asWritten') === true ? ', alles wie eingegeben, Toleranzen nicht abgezogen' : ''}`,
   ])
 }
 
@@ -66,12 +94,17 @@ export const struckByLeaf: RuleWording = {
     return sentenceOf([
       `der schließende Flügel trifft ${howItComes(told)}`,
       found && `: ${found.measured} zwischen beiden`,
+      angleWords(told) && `, bei einem Flügelwinkel von ${angleWords(told)}`,
       leaf && `, der Flügel selbst bewegt sich mit ${leaf}`,
       energy !== undefined && ` und ${figure({ value: energy, unit: 'J' }, told, 'larger-is-worse')}`,
-      flag(told, 'isSeen') === true ? '. Er wird gesehen, aber zu spät' : '. Kein Ausgang hält dieses Schließen auf',
+      flag(told, 'whileHeld') === true
+        ? '. Er wird gesehen, aber die Steuerung versucht zu schließen, während der Ausgang es noch verbietet'
+        : flag(told, 'isSeen') === true
+          ? '. Er wird gesehen, aber zu spät'
+          : '. Kein Ausgang hält dieses Schließen auf',
     ])
   },
-  undetermined: unsettled((told) => `der schließende Flügel in ${laneWords(told)} niemanden trifft`, notStruck),
+  undetermined: behindLeaf(unsettled((told) => `der schließende Flügel in ${laneWords(told)} niemanden trifft`, notStruck)),
   notApplicable: {
     'no-subject': () => 'Keine Spur ist eingegeben; zeitlich wird nichts beurteilt.',
     'not-required-by-concept': () => 'Das Schutzkonzept verlangt nicht, dass der schließende Flügel niemanden trifft.',
@@ -89,11 +122,13 @@ export const walkedInto: RuleWording = {
     const way = lengthToward(told, 'way_mm', 'smaller-is-worse')
     return sentenceOf([
       `der Flügel ist nicht aus dem Weg für ${howItComes(told)}`,
-      way && `: Seine Kante hat nur noch ${way} bis zum Schluss`,
+      way && `: Seine Kante hat nur noch ${way}${angleWords(told) ? ` (${angleWords(told)})` : ''} bis zum Schluss`,
       found && `, und beide treffen sich mit ${found.measured}`,
     ])
   },
-  undetermined: unsettled((told) => `der Flügel für alles aus dem Weg ist, was in ${laneWords(told)} verkehrt`, nobodyWalksInto),
+  undetermined: behindLeaf(
+    unsettled((told) => `der Flügel für alles aus dem Weg ist, was in ${laneWords(told)} verkehrt`, nobodyWalksInto),
+  ),
   notApplicable: {
     'no-subject': () => 'Keine Spur ist eingegeben; zeitlich wird nichts beurteilt.',
     'not-required-by-concept': (told) =>

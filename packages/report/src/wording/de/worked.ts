@@ -29,6 +29,13 @@ const WHOLE: Readonly<Record<string, string>> = {
   'low energy': 'wenig Energie',
   'mean force after that': 'mittlere Kraft danach',
   'm v^2 / 2': 'm v^2 / 2 (Masse, Geschwindigkeit)',
+  'I w^2 / 2 = m v^2 / 6, with I = m L^2 / 3 of a uniform panel and w = v / L':
+    'I w^2 / 2 = m v^2 / 6, mit I = m L^2 / 3 einer gleichmäßigen Platte und w = v / L',
+  'm / 6 (a^2 + a b + b^2) of each panel, a and b the velocities of its ends where it is widest open':
+    'm / 6 (a^2 + a b + b^2) jeder Platte, a und b die Geschwindigkeiten ihrer Enden, wo sie am weitesten offen ist',
+  'length of the difference of both velocities where they touch': 'Länge der Differenz beider Geschwindigkeiten, wo sie sich berühren',
+  'Invented sizes and reflectances, like ones that are common in practice (no source). Measure what passes your door.':
+    'Erfundene Größen und Reflexionsgrade, wie sie in der Praxis üblich sind (ohne Quelle). Messen Sie, was durch Ihr Tor kommt.',
   'neither this table nor that of a later edition was seen': 'weder diese Tabelle noch die einer späteren Ausgabe wurde eingesehen',
   'peak of the force': 'Spitze der Kraft',
   'time above what may act for longer': 'Dauer über der Kraft, die länger wirken darf',
@@ -62,6 +69,8 @@ const WHOLE: Readonly<Record<string, string>> = {
   'body becomes visible': 'Körper wird sichtbar',
   "body enters the leaf's plane": 'Körper erreicht die Ebene des Flügels',
   'braking begins': 'Bremsen beginnt',
+  'closing is commanded, the warning begins': 'Schließen wird befohlen, die Warnung beginnt',
+  'coasting begins': 'Auslaufen beginnt',
   'fastest contact': 'schnellste Berührung',
   'leaf at rest': 'Flügel steht',
   'leaf begins to close from': 'Flügel beginnt zu schließen bei',
@@ -70,6 +79,11 @@ const WHOLE: Readonly<Record<string, string>> = {
   'output changes': 'Ausgang schaltet',
   'output changes + delay of the control': 'Ausgang schaltet + Verzögerung der Steuerung',
   'relative speed': 'Relativgeschwindigkeit',
+  'the last output before has let go, at the latest': 'der letzte Ausgang davor hat freigegeben, spätestens',
+  '- (hold-open time or pause between attempts) - warning': '- (Offenhaltezeit oder Pause zwischen Versuchen) - Warnung',
+  '- warning; an output in it calls the closing off': '- Warnung; ein Ausgang in ihr sagt das Schließen ab',
+  '- warning; outputs are looked at again when it ends': '- Warnung; an ihrem Ende werden die Ausgänge noch einmal angesehen',
+  'delay of the control + fastest closing / coasting': 'Verzögerung der Steuerung + schnellstes Schließen / Auslaufen',
   'smallest gap': 'kleinster Abstand',
   'speed of the body': 'Geschwindigkeit des Körpers',
   'speed of the leaf': 'Geschwindigkeit des Flügels',
@@ -154,6 +168,8 @@ const WHOLE: Readonly<Record<string, string>> = {
     'Kacheln, die sich berühren und weder als gesehen noch als nicht frei bewiesen sind',
   'time unheld': 'ungehaltene Zeit',
   'time unguarded': 'ungesicherte Zeit',
+  'largest body unseen': 'größter ungesehener Körper',
+  'what a field ignores beside the leaf, no body may be in': 'in dem, was ein Feld neben dem Flügel übergeht, darf kein Körper sein',
   'max(0, warm-up - time until a closing can begin)': 'max(0, Aufwachzeit - Zeit, bis geschlossen werden kann)',
   'no closing begins while a presence sensor that is not awake yet says that nobody is there':
     'nichts schließt, solange ein noch nicht wacher Anwesenheitssensor meldet, dass niemand da ist',

@@ -3,11 +3,13 @@ export const timeline = {
   title: (finding: string): string => `In time: ${finding}`,
   /** Along the upright axis. */
   way: (unit: string): string => `edge of the leaf, still to go until shut, ${unit}`,
+  angle: 'angle of the leaf, from shut',
   axis: 's since the leaf began to close',
-  phases: { closes: 'closes', delay: 'delay', brakes: 'brakes', rests: 'rests', opens: 'opens' },
+  phases: { warns: 'warns', closes: 'closes', delay: 'delay', brakes: 'brakes', rests: 'rests', opens: 'opens' },
   inPlane: 'body in the plane of the leaf',
   body: 'body',
   instants: {
+    warns: 'closing is commanded and the warning begins',
     begins: 'the leaf begins to close',
     visible: 'the body becomes visible',
     output: 'the output changes',

@@ -27,6 +27,19 @@ function alsoWords(told: Told): string {
   return `${gap === undefined ? '' : `, also with another ${gap} ahead or behind`}${flag(told, 'falls') === true ? ', also where somebody falls and stays' : ''}`
 }
 
+/** When the control begins a closing at all, as far as somebody said. */
+function startWords(told: Told): string {
+  const after = number(told, 'commandedAfter_s')
+  const warning = number(told, 'warning_s')
+  const attempts = number(told, 'attempts')
+  const time = (value: number) => figure({ value, unit: 's' }, told, 'smaller-is-worse')
+  return [
+    after !== undefined && after > 0 ? `, commanded at the earliest ${time(after)} after outputs let go` : '',
+    warning === undefined ? '' : `, after a warning of ${time(warning)}`,
+    attempts === undefined || attempts === 0 ? '' : `, at first or tried again after a reversal`,
+  ].join('')
+}
+
 /** Who comes, how fast, and what the output has done until then. */
 function howItComes(told: Told): string {
   const part = word(told, 'part')
@@ -43,11 +56,26 @@ function touchesNone({ finding }: Told): boolean {
   return finding.verdict !== 'not-applicable' && finding.measured?.value === 0
 }
 
+/** Where a leaf that turns stands then. */
+function angleWords(told: Told): string | undefined {
+  const angle = number(told, 'angle_deg')
+  return angle === undefined ? undefined : figure({ value: angle, unit: 'deg' }, told, 'nearest')
+}
+
+/** Where what is seen depends on the leaf, only what is surely seen was counted on. */
+function behindLeaf(undetermined: RuleWording['undetermined']): RuleWording['undetermined'] {
+  const open: Say = (told) =>
+    `It is not settled how the leaf meets ${howItComes(told)}: the leaf on its way changes what is seen, and what is surely seen, wherever it is, does not settle it.`
+  return { ...undetermined, 'not-proved': (told) => (flag(told, 'leafMatters') === true ? open(told) : undetermined['not-proved'](told)) }
+}
+
 const notStruck: Say = (told) => {
   const gap = against(told, 'smaller-is-worse')
   return sentenceOf([
-    `no body in ${laneWords(told)} is struck by the closing leaf${inState(told)}, whenever it begins to close${alsoWords(told)}`,
-    gap && !touchesNone(told) && `; at least ${gap.measured} are left`,
+    `no body in ${laneWords(told)} is struck by the closing leaf${inState(told)}, whenever it begins to close${startWords(told)}${alsoWords(told)}`,
+    gap &&
+      !touchesNone(told) &&
+      `; at least ${gap.measured} are left${flag(told, 'asWritten') === true ? ' with every figure as entered, tolerances not taken off' : ''}`,
   ])
 }
 
@@ -64,12 +92,17 @@ export const struckByLeaf: RuleWording = {
     return sentenceOf([
       `the closing leaf strikes ${howItComes(told)}`,
       found && `: ${found.measured} between the two`,
+      angleWords(told) && `, at a leaf angle of ${angleWords(told)}`,
       leaf && `, the leaf itself moves at ${leaf}`,
       energy !== undefined && ` with ${figure({ value: energy, unit: 'J' }, told, 'larger-is-worse')}`,
-      flag(told, 'isSeen') === true ? '. It is seen, but too late' : '. No output stops this closing',
+      flag(told, 'whileHeld') === true
+        ? '. It is seen, but the control tries to close while the output still forbids it'
+        : flag(told, 'isSeen') === true
+          ? '. It is seen, but too late'
+          : '. No output stops this closing',
     ])
   },
-  undetermined: unsettled((told) => `the closing leaf strikes nobody in ${laneWords(told)}`, notStruck),
+  undetermined: behindLeaf(unsettled((told) => `the closing leaf strikes nobody in ${laneWords(told)}`, notStruck)),
   notApplicable: {
     'no-subject': () => 'No lane is entered, so nothing is judged in time.',
     'not-required-by-concept': () => 'The protection concept does not ask for the closing leaf to miss everybody.',
@@ -87,11 +120,11 @@ export const walkedInto: RuleWording = {
     const way = lengthToward(told, 'way_mm', 'smaller-is-worse')
     return sentenceOf([
       `the leaf is not out of the way of ${howItComes(told)}`,
-      way && `: its edge has only ${way} to go until it is shut`,
+      way && `: its edge has only ${way}${angleWords(told) ? ` (${angleWords(told)})` : ''} to go until it is shut`,
       found && `, and they meet at ${found.measured}`,
     ])
   },
-  undetermined: unsettled((told) => `the leaf is out of the way of whatever passes in ${laneWords(told)}`, nobodyWalksInto),
+  undetermined: behindLeaf(unsettled((told) => `the leaf is out of the way of whatever passes in ${laneWords(told)}`, nobodyWalksInto)),
   notApplicable: {
     'no-subject': () => 'No lane is entered, so nothing is judged in time.',
     'not-required-by-concept': (told) => `Only people pass in ${laneWords(told)}: that they meet a leaf at rest is not judged.`,

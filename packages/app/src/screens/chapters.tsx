@@ -1,0 +1,45 @@
+import { lazy } from 'react'
+import { useWords } from '../words/words.ts'
+import { useDoor } from './at-door.ts'
+import { Chapter } from './chapter.tsx'
+import { CONTROL_FACTS, dangersToLookFor, statedFacts } from './known.ts'
+
+const Control = lazy(() => import('./control.tsx').then(({ Control }) => ({ default: Control })))
+const Dangers = lazy(() => import('./dangers.tsx').then(({ Dangers }) => ({ default: Dangers })))
+const Stops = lazy(() => import('./stops.tsx').then(({ Stops }) => ({ default: Stops })))
+const Parked = lazy(() => import('./parked.tsx').then(({ Parked }) => ({ default: Parked })))
+const PassingBy = lazy(() => import('./passing-by.tsx').then(({ PassingBy }) => ({ default: PassingBy })))
+
+/** What is opened when somebody wants to say it; how far it is known is read without opening. */
+export function Chapters() {
+  const { chapters } = useWords()
+  const { file } = useDoor().snapshot
+  const { expected, open } = dangersToLookFor(file)
+  const points = file.survey.dangers?.points?.length ?? 0
+  const { crossings = [], drive, leaf } = file.survey
+  return (
+    <>
+      <Chapter title={chapters.stops} holds={['survey/drive/stopTimes']} said={chapters.listed(drive?.stopTimes?.readings_s.length ?? 0)}>
+        <Stops />
+      </Chapter>
+      {leaf && (
+        <Chapter title={chapters.parked} holds={['survey/leaf/parked']} said={chapters.isKnown(leaf.parked !== undefined)}>
+          <Parked />
+        </Chapter>
+      )}
+      <Chapter title={chapters.passingBy} holds={['survey/crossings', 'survey/air']} said={chapters.listed(crossings.length)}>
+        <PassingBy />
+      </Chapter>
+      <Chapter
+        title={chapters.dangers}
+        holds={['survey/dangers']}
+        said={open.length > 0 ? chapters.known(expected.length - open.length, expected.length) : chapters.listed(points)}
+      >
+        <Dangers />
+      </Chapter>
+      <Chapter title={chapters.control} holds={['survey/control']} said={chapters.known(statedFacts(file), CONTROL_FACTS.length)}>
+        <Control />
+      </Chapter>
+    </>
+  )
+}

@@ -1,0 +1,189 @@
+import type { DoorFile } from '@sillsight/document'
+import { type ReactNode, useState } from 'react'
+import { AskedFigure } from '../entry/asked-figure.tsx'
+import { AskedDay, Day } from '../entry/day.tsx'
+import { hardly, USUAL_IN_TIME, USUAL_MM } from '../entry/doubts.ts'
+import { Figure } from '../entry/figure.tsx'
+import { freeId } from '../entry/free-id.ts'
+import { type Kind, shownFigure } from '../entry/kinds.ts'
+import { useListed } from '../entry/listed.ts'
+import { AskedName, Name } from '../entry/name.tsx'
+import { Sentence } from '../entry/sentence.tsx'
+import { Icon } from '../look/icons.tsx'
+import { useFacts } from '../words/facts.ts'
+import { useReader } from '../words/reader.ts'
+import { useWords } from '../words/words.ts'
+import { useDoor } from './at-door.ts'
+import { Cautions } from './cautions.tsx'
+import { Group } from './group.tsx'
+
+const PATH = 'forceRecords'
+type ForceRecord = NonNullable<DoorFile['forceRecords']>[number]
+
+const FIGURES = {
+  gap_mm: { word: 'gap', kind: 'length', usual: USUAL_MM.forceGap },
+  peak_N: { word: 'peak', kind: 'force', usual: USUAL_IN_TIME.force_N },
+  time_s: { word: 'time', kind: 'seconds', usual: USUAL_IN_TIME.forceTime_s },
+  mean_N: { word: 'mean', kind: 'force', usual: USUAL_IN_TIME.force_N },
+  after5s_N: { word: 'after5s', kind: 'force', usual: USUAL_IN_TIME.force_N },
+} as const satisfies Record<string, { word: string; kind: Kind; usual: readonly [number, number] }>
+type FigureName = keyof typeof FIGURES
+const NEEDED = ['place', 'gap_mm', 'peak_N', 'time_s', 'mean_N', 'instrument', 'on', 'by'] as const
+
+/** Forces as they were measured: three sentences for each, with the instrument, the day and the name. */
+export function ForceRecords() {
+  const words = useFacts().forces
+  const { entry } = useWords()
+  const { snapshot } = useDoor()
+  const listed = useListed(PATH)
+  const [asked, setAsked] = useState(false)
+  const records = snapshot.file.forceRecords ?? []
+  return (
+    <Group title={words.title} path={PATH}>
+      {records.length === 0 && !asked && <p>{words.none}</p>}
+      {records.map((record, i) => (
+        <div className="thing" key={record.id}>
+          <RecordWords path={`${PATH}/${i}`} of={record.place} />
+          <button
+            type="button"
+            className="quiet-button"
+            aria-label={entry.remove(words.name(record.place))}
+            onClick={() => listed.remove(i, words.name(record.place))}
+          >
+            <Icon name="cross" />
+          </button>
+        </div>
+      ))}
+      {asked ? (
+        <NewRecord
+          before={records[records.length - 1]}
+          onKeep={(made) => {
+            setAsked(false)
+            const id = freeId(
+              'force',
+              records.map((record) => record.id),
+            )
+            listed.add({ id, ...made }, words.name(String(made['place'])))
+          }}
+          onDrop={() => setAsked(false)}
+        />
+      ) : (
+        <div className="row">
+          <button type="button" className="second" data-at={PATH} disabled={snapshot.readOnly !== undefined} onClick={() => setAsked(true)}>
+            {words.add}
+          </button>
+        </div>
+      )}
+      <Cautions lines={words.cautions} />
+    </Group>
+  )
+}
+
+function useQuestions() {
+  const all = useWords()
+  const reader = useReader()
+  return (name: FigureName) => hardly(all, FIGURES[name].usual, (value) => shownFigure(value, FIGURES[name].kind, reader))
+}
+
+function RecordWords({ path, of }: { readonly path: string; readonly of: string }) {
+  const words = useFacts().forces
+  const question = useQuestions()
+  const figure = (name: FigureName) => (
+    <Figure
+      path={`${path}/${name}`}
+      label={`${words[FIGURES[name].word]}: ${of}`}
+      kind={FIGURES[name].kind}
+      question={question(name)}
+      {...(name === 'after5s_N' && { missing: words.notRead, optional: true })}
+    />
+  )
+  const name = (place: 'place' | 'instrument' | 'by') => <Name path={`${path}/${place}`} label={`${words[place]}: ${of}`} />
+  const day = (place: 'on' | 'calibratedUntil') => (
+    <Day path={`${path}/${place}`} label={`${words[place]}: ${of}`} {...(place === 'calibratedUntil' && { optional: true })} />
+  )
+  return (
+    <div>
+      <ForceWords {...{ figure, name, day }} />
+    </div>
+  )
+}
+
+/** What is said of one force, whether it stands in the file or is still being entered. */
+function ForceWords(props: {
+  readonly figure: (name: FigureName) => ReactNode
+  readonly name: (place: 'place' | 'instrument' | 'by') => ReactNode
+  readonly day: (place: 'on' | 'calibratedUntil') => ReactNode
+}) {
+  const { figure, name, day } = props
+  const words = useFacts().forces
+  return (
+    <>
+      <p>
+        <Sentence text={words.where} figures={{ place: name('place'), gap: figure('gap_mm'), peak: figure('peak_N') }} />
+      </p>
+      <p>
+        <Sentence text={words.lasting} figures={{ time: figure('time_s'), mean: figure('mean_N'), after5s: figure('after5s_N') }} />
+      </p>
+      <p>
+        <Sentence
+          text={words.how}
+          figures={{ instrument: name('instrument'), calibratedUntil: day('calibratedUntil'), on: day('on'), by: name('by') }}
+        />
+      </p>
+    </>
+  )
+}
+
+/** All of one force before it comes into the file. Instrument, day and name go on from the force before it, and stand there to be changed. */
+function NewRecord(props: {
+  readonly before: ForceRecord | undefined
+  readonly onKeep: (made: Readonly<Record<string, string | number>>) => void
+  readonly onDrop: () => void
+}) {
+  const { before, onKeep, onDrop } = props
+  const words = useFacts().forces
+  const question = useQuestions()
+  const [said, setSaid] = useState<Readonly<Record<string, string | number | undefined>>>(
+    before ? { instrument: before.instrument, calibratedUntil: before.calibratedUntil, on: before.on, by: before.by } : {},
+  )
+  const say = (name: string, value: string | number | undefined) => setSaid((now) => ({ ...now, [name]: value }))
+  const isWhole = NEEDED.every((name) => said[name] !== undefined && said[name] !== '')
+  const figure = (name: FigureName) => (
+    <AskedFigure
+      missing={name === 'after5s_N' ? words.notRead : undefined}
+      asked={{
+        label: words[FIGURES[name].word],
+        kind: FIGURES[name].kind,
+        value: said[name] as number | undefined,
+        question: question(name),
+        onEnter: (value) => say(name, value),
+      }}
+    />
+  )
+  const name = (place: 'place' | 'instrument' | 'by') => (
+    <AskedName label={words[place]} value={String(said[place] ?? '')} onName={(text) => say(place, text)} />
+  )
+  const day = (place: 'on' | 'calibratedUntil') => (
+    <AskedDay label={words[place]} value={String(said[place] ?? '')} onDay={(value) => say(place, value)} />
+  )
+  return (
+    <div className="new-record">
+      <ForceWords {...{ figure, name, day }} />
+      <div className="row">
+        <button
+          type="button"
+          className="primary"
+          disabled={!isWhole}
+          onClick={() =>
+            onKeep(Object.fromEntries(Object.entries(said).flatMap(([key, value]) => (value === undefined ? [] : [[key, value]]))))
+          }
+        >
+          {words.keep}
+        </button>
+        <button type="button" className="second" onClick={onDrop}>
+          {words.drop}
+        </button>
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,103 @@
+import { useState } from 'react'
+import { Choose } from '../entry/choose.tsx'
+import { Figure } from '../entry/figure.tsx'
+import { useListed } from '../entry/listed.ts'
+import { Pick } from '../entry/pick.tsx'
+import { valueAt } from '../entry/places.ts'
+import { Sentence } from '../entry/sentence.tsx'
+import { Whole } from '../entry/whole.tsx'
+import { Icon } from '../look/icons.tsx'
+import { useFacts } from '../words/facts.ts'
+import { useWords } from '../words/words.ts'
+import { useDoor } from './at-door.ts'
+
+const HOWS = ['cover', 'presence', 'edge', 'nothing-to-hold', 'load-stop'] as const
+type How = (typeof HOWS)[number]
+interface Guard {
+  readonly how: How
+}
+
+/** What is done against one danger, each in a sentence; what needs a zone or a sensor is offered where there is one. */
+export function Guards({ path, of }: { readonly path: string; readonly of: string }) {
+  const words = useFacts().dangers
+  const { entry } = useWords()
+  const { snapshot } = useDoor()
+  const listed = useListed(path)
+  const [asked, setAsked] = useState(false)
+  const found = valueAt(snapshot.file, path)
+  const guards: readonly Guard[] = Array.isArray(found) ? found : []
+  const zone = snapshot.file.zones?.[0]?.id
+  const sensor = snapshot.file.sensors?.find(({ id }) => id !== undefined)?.id
+  const put = (made: Guard & object) => {
+    setAsked(false)
+    listed.add(made, words.guardNames[made.how])
+  }
+  const add = (how: How) => {
+    if (how === 'cover') setAsked(true)
+    else if (how === 'presence') put({ how, zone: zone ?? '' } as Guard)
+    else if (how === 'edge') put({ how, sensor: sensor ?? '' } as Guard)
+    else put({ how })
+  }
+  const offered = HOWS.filter((how) => (how !== 'presence' || zone !== undefined) && (how !== 'edge' || sensor !== undefined))
+  return (
+    <div className="guards">
+      {guards.length === 0 && !asked && <p>{words.nothing}</p>}
+      {guards.map(({ how }, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: guards have no other name
+        <div className="thing" key={i}>
+          <GuardWords path={`${path}/${i}`} how={how} />
+          <button
+            type="button"
+            className="quiet-button"
+            aria-label={entry.remove(`${words.guardNames[how]}, ${of}`)}
+            onClick={() => listed.remove(i, words.guardNames[how], true)}
+          >
+            <Icon name="cross" />
+          </button>
+        </div>
+      ))}
+      {asked && (
+        <Whole
+          text={words.guards.cover.replace('{shape}', words.shapeUnknown)}
+          figures={{ upTo: { label: words.upTo }, opening: { label: words.opening }, distance: { label: words.distance } }}
+          onWhole={({ upTo, opening, distance }) =>
+            put({ how: 'cover', upTo_mm: upTo, opening_mm: opening, distance_mm: distance } as Guard)
+          }
+        />
+      )}
+      <Pick
+        label={`${words.addGuard}: ${of}`}
+        shown={words.addGuard}
+        options={Object.fromEntries(offered.map((how) => [how, words.guardNames[how]])) as Readonly<Record<How, string>>}
+        at={path}
+        onPick={add}
+      />
+    </div>
+  )
+}
+
+function GuardWords({ path, how }: { readonly path: string; readonly how: How }) {
+  const words = useFacts().dangers
+  const { snapshot } = useDoor()
+  const { zones = [], sensors = [] } = snapshot.file
+  const figures = {
+    upTo: <Figure path={`${path}/upTo_mm`} label={words.upTo} />,
+    opening: <Figure path={`${path}/opening_mm`} label={words.opening} />,
+    distance: <Figure path={`${path}/distance_mm`} label={words.distance} />,
+    shape: <Choose path={`${path}/shape`} label={words.shape} options={words.shapes} unknown={words.shapeUnknown} />,
+    zone: <Choose path={`${path}/zone`} label={words.zone} options={Object.fromEntries(zones.map(({ id, name = id }) => [id, name]))} />,
+    sensor: (
+      <Choose
+        path={`${path}/sensor`}
+        label={words.sensor}
+        options={Object.fromEntries(sensors.flatMap(({ id, name = id }) => (id === undefined || name === undefined ? [] : [[id, name]])))}
+      />
+    ),
+    stops: <Choose path={`${path}/stops`} label={words.stops} options={words.stopNames} unknown={words.stopsUnknown} />,
+  }
+  return (
+    <p>
+      <Sentence text={words.guards[how]} figures={figures} />
+    </p>
+  )
+}
