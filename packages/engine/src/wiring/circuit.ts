@@ -1,127 +1,123 @@
 /**
  * A linear network of direct current: conductances between nodes, and currents into them. It is solved by eliminating the nodes one by one, the
- * least connected first: what a door's wiring consists of is nearly a tree, so that this costs little more than reading it.
+ * least connected first: what a door's wiring consists of is nearly a tree, so that this costs little more than reading it. Which node goes when
+ * depends on what is joined alone; so it is planned once, and each solution is one run over a list of whole numbers.
  */
-export interface Circuit {
+export interface Plan {
   readonly nodes: number
-  readonly conductances: readonly Conductance[]
-  readonly sources: readonly VoltageSource[]
-  readonly draws: readonly Draw[]
+  readonly joins: readonly Join[]
+  /** Where the conductance of each join is summed up; joins of the same two nodes share one. */
+  readonly slotOf: Int32Array
+  readonly slots: number
+  /** For each node in turn: node, n, then n times (neighbour, slot), then the slots between neighbour i and each j < i. */
+  readonly program: Int32Array
+  /** Where each node's part of the program begins. */
+  readonly starts: Int32Array
 }
 
-/** Siemens between two nodes, > 0. */
-export interface Conductance {
-  readonly a: number
-  readonly b: number
-  readonly siemens: number
-}
+export type Join = readonly [a: number, b: number]
 
-/** With an inner resistance > 0: nothing here is ideal, and a short has an answer. */
-export interface VoltageSource {
-  readonly plus: number
-  readonly minus: number
-  readonly volt: number
-  readonly ohm: number
-}
-
-/** What a device takes at `from` and gives back at `to`, A. */
-export interface Draw {
-  readonly from: number
-  readonly to: number
-  readonly ampere: number
-}
-
-/**
- * Voltages of all nodes. Of nodes that hang together the first is taken as 0 V; between parts of the network that do not, no voltage is defined,
- * which `partOf` tells.
- */
-export interface Solution {
-  readonly volt: Float64Array
-  /** The lowest node of the part that each node belongs to. */
-  readonly partOf: Int32Array
-}
-
-/** Source: Kirchhoff's current law at each node, Norton's form of each source. */
-export function solved({ nodes, conductances, sources, draws }: Circuit): Solution {
+/** The order of elimination: the node with the fewest neighbours first, the lower number where several have as few; node 0 stays as the reference. */
+export function planned(nodes: number, joins: readonly Join[]): Plan {
   const rows = Array.from({ length: nodes }, () => new Map<number, number>())
-  const into = new Float64Array(nodes)
-  const join = (a: number, b: number, siemens: number) => {
-    if (a === b) return
-    rows[a]?.set(b, (rows[a].get(b) ?? 0) + siemens)
-    rows[b]?.set(a, (rows[b].get(a) ?? 0) + siemens)
+  let slots = 0
+  const slotBetween = (a: number, b: number): number => {
+    const known = rows[a]?.get(b)
+    if (known !== undefined) return known
+    rows[a]?.set(b, slots)
+    rows[b]?.set(a, slots)
+    return slots++
   }
-  for (const { a, b, siemens } of conductances) join(a, b, siemens)
-  for (const { plus, minus, volt, ohm } of sources) {
-    join(plus, minus, 1 / ohm)
-    if (plus === minus) continue
-    into[plus] = (into[plus] ?? 0) + volt / ohm
-    into[minus] = (into[minus] ?? 0) - volt / ohm
-  }
-  for (const { from, to, ampere } of draws) {
-    if (from === to) continue
-    into[from] = (into[from] ?? 0) - ampere
-    into[to] = (into[to] ?? 0) + ampere
-  }
-  const partOf = partsOf(rows)
-  const order = eliminated(rows, into, partOf)
-  const volt = new Float64Array(nodes)
-  for (const { node, pivot, row } of order.reverse()) {
-    let sum = into[node] ?? 0
-    for (const [other, siemens] of row) sum += siemens * (volt[other] ?? 0)
-    volt[node] = sum / pivot
-  }
-  return { volt, partOf }
-}
-
-function partsOf(rows: readonly ReadonlyMap<number, number>[]): Int32Array {
-  const partOf = new Int32Array(rows.length).fill(-1)
-  for (let first = 0; first < rows.length; first++) {
-    if (partOf[first] !== -1) continue
-    const open = [first]
-    partOf[first] = first
-    for (let at = open.pop(); at !== undefined; at = open.pop())
-      for (const other of rows[at]?.keys() ?? []) {
-        if (partOf[other] !== -1) continue
-        partOf[other] = first
-        open.push(other)
-      }
-  }
-  return partOf
-}
-
-interface Step {
-  readonly node: number
-  readonly pivot: number
-  readonly row: ReadonlyMap<number, number>
-}
-
-/**
- * Every node but the first of its part; `into` becomes what flows in once the nodes before are gone. Each pivot is the sum of a row, all of one
- * sign: nothing is ever subtracted, so a short beside a leak of a gigaohm costs no digits. Source: Grassmann, Taksar, Heyman 1985, from memory.
- */
-function eliminated(rows: Map<number, number>[], into: Float64Array, partOf: Int32Array): Step[] {
+  const slotOf = Int32Array.from(joins, ([a, b]) => (a === b ? -1 : slotBetween(a, b)))
+  const program: number[] = []
+  const starts: number[] = []
   const left = new Set(rows.keys())
-  for (const first of new Set(partOf)) left.delete(first)
-  const order: Step[] = []
+  left.delete(0)
   while (left.size > 0) {
     let [node, least] = [-1, Infinity]
     for (const each of left) {
       const degree = rows[each]?.size ?? 0
       if (degree < least) [node, least] = [each, degree]
-      if (least <= 1) break
     }
     left.delete(node)
-    const row = rows[node] as Map<number, number>
+    // what is eliminated joins its neighbours to each other
+    const neighbours = [...(rows[node] as Map<number, number>)]
+    rows[node]?.clear()
+    starts.push(program.length)
+    program.push(node, neighbours.length)
+    for (const [other, slot] of neighbours) {
+      rows[other]?.delete(node)
+      program.push(other, slot)
+    }
+    for (const [i, [a]] of neighbours.entries()) for (const [b] of neighbours.slice(0, i)) program.push(slotBetween(a, b))
+  }
+  return { nodes, joins, slotOf, slots, program: Int32Array.from(program), starts: Int32Array.from(starts) }
+}
+
+/**
+ * Voltages of all nodes, V; of nodes that hang together one is 0 V, and between nodes that do not, no voltage is defined: `partsOf` tells.
+ * Source: Kirchhoff's current law at each node.
+ *
+ * Each pivot is a sum of conductances, all of one sign: nothing is ever subtracted, so a short beside a leak of a gigaohm costs no digits
+ * (Grassmann, Taksar, Heyman 1985, from memory).
+ *
+ * @param siemens of each join, 0 for one that is open
+ * @param into current into each node, A
+ */
+export function solved({ nodes, slotOf, slots, program, starts }: Plan, siemens: Float64Array, into: Float64Array): Float64Array {
+  const between = new Float64Array(slots)
+  for (let join = 0; join < slotOf.length; join++) {
+    const slot = slotOf[join] as number
+    if (slot >= 0) between[slot] = (between[slot] as number) + (siemens[join] as number)
+  }
+  const flow = into.slice()
+  const pivots = new Float64Array(starts.length)
+  for (let s = 0; s < starts.length; s++) {
+    let at = starts[s] as number
+    const node = program[at++] as number
+    const n = program[at++] as number
     let pivot = 0
-    for (const siemens of row.values()) pivot += siemens
-    order.push({ node, pivot, row: new Map(row) })
-    for (const [a, toA] of row) {
-      const share = toA / pivot
-      into[a] = (into[a] as number) + share * (into[node] as number)
-      const ofA = rows[a] as Map<number, number>
-      ofA.delete(node)
-      for (const [b, toB] of row) if (b !== a) ofA.set(b, (ofA.get(b) ?? 0) + share * toB)
+    for (let i = 0; i < n; i++) pivot += between[program[at + 2 * i + 1] as number] as number
+    pivots[s] = pivot
+    if (pivot === 0) continue
+    let pair = at + 2 * n
+    for (let i = 0; i < n; i++) {
+      const share = (between[program[at + 2 * i + 1] as number] as number) / pivot
+      const other = program[at + 2 * i] as number
+      flow[other] = (flow[other] as number) + share * (flow[node] as number)
+      for (let j = 0; j < i; j++) {
+        const slot = program[pair++] as number
+        between[slot] = (between[slot] as number) + share * (between[program[at + 2 * j + 1] as number] as number)
+      }
     }
   }
-  return order
+  const volt = new Float64Array(nodes)
+  for (let s = starts.length - 1; s >= 0; s--) {
+    const pivot = pivots[s] as number
+    if (pivot === 0) continue
+    let at = starts[s] as number
+    const node = program[at++] as number
+    const n = program[at++] as number
+    let sum = flow[node] as number
+    for (let i = 0; i < n; i++)
+      sum += (between[program[at + 2 * i + 1] as number] as number) * (volt[program[at + 2 * i] as number] as number)
+    volt[node] = sum / pivot
+  }
+  return volt
+}
+
+/** For each node the lowest of those that it hangs together with. */
+export function partsOf({ nodes, joins }: Pick<Plan, 'nodes' | 'joins'>, siemens: Float64Array): Int32Array {
+  const lowest = Int32Array.from({ length: nodes }, (_, node) => node)
+  const root = (node: number): number => {
+    let at = node
+    while (lowest[at] !== at) at = lowest[at] as number
+    return at
+  }
+  for (const [i, [a, b]] of joins.entries()) {
+    if (siemens[i] === 0) continue
+    const [p, q] = [root(a), root(b)]
+    lowest[Math.max(p, q)] = Math.min(p, q)
+  }
+  return lowest.map((_, node) => root(node))
 }
