@@ -377,7 +377,7 @@ export const de: Words = {
     },
   },
   later: {
-    fit: 'Bohrschablone, Verdrahtung, Kabel und Teile, das Ausrichtblatt in Bandmaßen.',
+    fit: 'Bohrschablone, Kabel und Teile, das Ausrichtblatt in Bandmaßen.',
     test: 'Ein Begehungstest, der in eine halbe Stunde passt, Reaktionszeiten, Neustart nach Stromausfall.',
     'hand-over': 'Papiere: Zusammenfassung, Zeichnungen, Einstellungen, Prüfprotokolle, Unterschriften.',
     keep: 'Besuche, was fällig ist, ersetzte Teile, Störungen.',

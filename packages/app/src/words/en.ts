@@ -373,7 +373,7 @@ export const en = {
     } satisfies Record<string, (thing: string, typed?: string) => string>,
   },
   later: {
-    fit: 'Drilling template, wiring, cable and parts, the aim sheet in tape distances.',
+    fit: 'Drilling template, cable and parts, the aim sheet in tape distances.',
     test: 'A walk test that fits into half an hour, response times, restart after power loss.',
     'hand-over': 'Papers: summary, drawings, settings, test records, signatures.',
     keep: 'Visits, what is due, replaced parts, trouble.',
