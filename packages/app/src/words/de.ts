@@ -79,6 +79,7 @@ export const de: Words = {
   },
   demoDoors: {
     'box-hatch': 'Kistenklappe: Sie sieht jede Kiste, aber zu spät',
+    'folding-door': 'Falttor: Sie kommen schneller, als es hält',
     'freezer-door': 'Tiefkühltor: Im Nebel liegt die ferne Ecke außer Reichweite',
     'loading-door': 'Ladetor: Ein Poller verdeckt eine Ecke',
     'parcel-hatch': 'Paketklappe: Sie sieht jeden, öffnet aber nur',

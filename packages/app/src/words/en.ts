@@ -74,6 +74,7 @@ export const en = {
   },
   demoDoors: {
     'box-hatch': 'Box hatch: it sees every box, but too late',
+    'folding-door': 'Folding door: they come faster than it stops',
     'freezer-door': 'Freezer door: in the mist the far corner is out of reach',
     'loading-door': 'Loading door: a bollard hides a corner',
     'parcel-hatch': 'Parcel hatch: it sees everybody, but only opens',
