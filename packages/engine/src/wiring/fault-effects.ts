@@ -25,13 +25,17 @@ export interface FaultEffect {
 }
 type Judged = Omit<FaultEffect, 'fault'>
 
-/** What the control takes an input to say; `either` where its voltage lies between two bands, or nothing settles. */
+/** What the control takes an input to say; `either` where its voltage lies between two bands, or goes to and fro between two meanings. */
 export type Belief = 'clear' | 'seen' | 'fault' | 'either'
 
 export function believed(input: ControlInput, settled: Settled): Belief {
-  const volt = settled.between(input.plus, input.minus)
-  if (!settled.isStable || volt === undefined) return 'either'
-  return input.bands.find(({ from_V, to_V }) => from_V <= volt && volt <= to_V)?.means ?? 'either'
+  const volts = settled.between(input.plus, input.minus)
+  if (volts === undefined) return 'either'
+  const said = new Set(volts.map((volt) => input.bands.find(({ from_V, to_V }) => from_V <= volt && volt <= to_V)?.means ?? 'either'))
+  const [first = 'either'] = said
+  if (said.size === 1) return first
+  // somebody or a fault, by turns: nobody is not among them
+  return said.has('clear') || said.has('either') ? 'either' : 'seen'
 }
 
 /** The effect of every single fault, or of every one on top of some that are there already. */

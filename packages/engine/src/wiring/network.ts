@@ -117,34 +117,38 @@ export function withFaults(network: WiringNetwork, faults: readonly Fault[]): Fa
 
 export interface Settled {
   readonly states: ReadonlyMap<string, SensorState>
-  /** Volts from one terminal to another; undefined where nothing connects them. */
-  readonly between: (plus: Terminal, minus: Terminal) => number | undefined
-  /** False where the states chase each other: then nothing is known. */
-  readonly isStable: boolean
+  /**
+   * Volts from one terminal to another; undefined where nothing connects them. Several where the states chase each other, as a supply does that
+   * gives way under what it starts: one of each round.
+   */
+  readonly between: (plus: Terminal, minus: Terminal) => readonly number[] | undefined
 }
 
 /** Voltages, and what state each sensor is in: the states that a sensor is driven to by the voltages which they themselves give. */
 export function settledNetwork(network: FaultyNetwork, situation: Situation): Settled {
   // a question finds the sensors as they were: a line that holds itself up then goes on doing so
   let states = network.sensors.map(({ sensor }): SensorState => (situation.seenBy.has(sensor.id) ? 'seen' : 'clear'))
-  let volt: Float64Array = new Float64Array(0)
+  let rounds: Float64Array[] = []
   let isStable = false
   for (let round = 0; round < MOST_ROUNDS && !isStable; round++) {
     const now = states
-    volt = voltages(network, situation, now)
+    const volt = voltages(network, situation, now)
+    rounds.push(volt)
     const next = network.sensors.map((each, i) => {
       const state = stateOf(network, each, situation, volt, now[i] as SensorState)
       return state === 'clear' || state === 'seen' ? afterPulses(network, situation, now, i, state) : state
     })
     isStable = next.every((state, i) => now[i] === state)
     states = next
+    if (isStable) rounds = [volt]
   }
   const { nodes, partOf } = network
   const between = (plus: Terminal, minus: Terminal) => {
     const [p, m] = [nodes.get(plus), nodes.get(minus)]
-    return p === undefined || m === undefined || partOf[p] !== partOf[m] ? undefined : (volt[p] as number) - (volt[m] as number)
+    if (p === undefined || m === undefined || partOf[p] !== partOf[m]) return undefined
+    return rounds.map((volt) => (volt[p] as number) - (volt[m] as number))
   }
-  return { states: new Map(network.sensors.map(({ sensor }, i) => [sensor.id, states[i] as SensorState])), between, isStable }
+  return { states: new Map(network.sensors.map(({ sensor }, i) => [sensor.id, states[i] as SensorState])), between }
 }
 
 /** @param interrupted a join that a test pulse opens for a moment */

@@ -2,6 +2,7 @@ import type { Phrases } from '../en/phrases.ts'
 import { expected, got } from './expected.ts'
 import { givenNames } from './given.ts'
 import { timeline } from './timeline.ts'
+import { wiring } from './wiring-words.ts'
 import { worked } from './worked.ts'
 
 const quoted = (name: string) => `„${name}“`
@@ -310,6 +311,7 @@ export const phrases: Phrases = {
     provisional: 'Vorläufig: Lagen zwischen den Rasterpunkten wurden nicht berechnet.',
   },
   timeline,
+  wiring,
   expected,
   got,
   worked,

@@ -1,5 +1,6 @@
 import type { Basis, Cause, DrivePart, FieldPart, OutputPart, ProtectionConcept, Verdict } from '@sillsight/engine'
 import { timeline } from './timeline.ts'
+import { wiring } from './wiring-words.ts'
 
 const named = (name: string) => (/^(the|side)\b/i.test(name) ? name : `the ${name}`)
 const listed = (words: readonly string[]) =>
@@ -325,6 +326,7 @@ export const phrases = {
     provisional: 'Provisional: placements between the grid points were not computed.',
   },
   timeline,
+  wiring,
   /** What a door file was expected to hold at a place. */
   expected: (text: string): string => text,
   /** What it held instead. */

@@ -1,0 +1,33 @@
+import type { SensorState, Terminal, Wiring } from '../model/wiring.ts'
+import { type Belief, believed } from './fault-effects.ts'
+import type { Fault } from './faults.ts'
+import { settledNetwork, wiringNetwork, withFaults } from './network.ts'
+
+/** How a wiring stands with some faults in one situation: what a meter would read, what each sensor is in, what the control takes each input to say. */
+export interface Played {
+  /** Against the minus of the supply, V, at first where it goes to and fro; a terminal that nothing connects to it is left out. */
+  readonly volts: ReadonlyMap<Terminal, number>
+  readonly states: ReadonlyMap<string, SensorState>
+  readonly beliefs: ReadonlyMap<string, Belief>
+}
+
+/** @param seenBy ids of the sensors before which a body stands */
+export function played(
+  wiring: Wiring,
+  faults: readonly Fault[],
+  situation: { readonly seenBy: readonly string[]; readonly asking: boolean },
+): Played {
+  const { supply, control } = wiring
+  const network = withFaults(wiringNetwork(wiring), faults)
+  const supply_V = (supply.least_V + supply.largest_V) / 2
+  const settled = settledNetwork(network, { seenBy: new Set(situation.seenBy), asking: situation.asking, supply_V })
+  const volts = [...network.nodes.keys()].flatMap((terminal) => {
+    const volt = settled.between(terminal, supply.minus)?.[0]
+    return volt === undefined ? [] : [[terminal, volt] as const]
+  })
+  return {
+    volts: new Map(volts),
+    states: settled.states,
+    beliefs: new Map(control.inputs.map((input) => [input.id, believed(input, settled)])),
+  }
+}
