@@ -1,7 +1,7 @@
 import { type Budget, spend } from './budget.ts'
 import { type Cycle, waitAfter } from './cycle.ts'
 import { listAt, numberAt, objectAt, own, refuse, wholeAt } from './json.ts'
-import { type Closing, fastestBetween, leftAfterStop, movedAt } from './leaf-motion.ts'
+import { type Closing, leastLeft, overAt, restsAfter } from './leaf-motion.ts'
 
 /** Where a body is seen along its way, rising and apart, by a field that switches after `response` and holds for `hold`. */
 export interface View {
@@ -55,7 +55,7 @@ export function checkParts(way: Way, slow: readonly [number, number], given: unk
     const trees = listAt(own(part, 'trees'), `${at}/trees`, { least: windows.length, most: windows.length })
     for (const [k, window] of windows.entries()) {
       const ends = [enters(window, from), enters(window, to)] as const
-      const longest = Math.max(0, way.closing.end - Math.min(...ends))
+      const longest = Math.max(0, overAt(way.closing) - Math.min(...ends))
       const tree = listAt(trees[k], `${at}/trees/${k}`, { least: 1, most: 1_000_000 })
       checkTree(way, window, { slow: [from, to], ran: [0, longest] }, tree, budget, `${at}/trees/${k}`)
     }
@@ -159,7 +159,6 @@ function checkTree(way: Way, window: Window, root: Box, tree: readonly unknown[]
 }
 
 function isShown({ closing, clear, cycle }: Way, window: Window, { slow, ran }: Box): boolean {
-  const { delay, decel } = closing.drive
   const { stop, offs, leave } = window
   const endOf = (off: Change, slowness: number) => off.to * slowness + off.view.hold
   const isOver = (off: Change) => {
@@ -170,10 +169,9 @@ function isShown({ closing, clear, cycle }: Way, window: Window, { slow, ran }: 
   if (offs.some(isOver)) return true
   const entering = slow.map((slowness) => enters(window, slowness))
   const soonest = Math.min(...entering)
-  if (ran[0] + soonest > closing.end + SPARE_S) return true
+  if (ran[0] + soonest > overAt(closing) + SPARE_S) return true
   if (clear > closing.from + SPARE && ran[1] + Math.max(...entering) < -SPARE_S) return true
-  if (stop && soonest > delay + fastestBetween(closing, ran[0] + delay, ran[1] + delay) / decel + SPARE_S) return true
+  if (stop && soonest > restsAfter(closing, ran[0], ran[1]) + SPARE_S) return true
   const last = Math.max(...slow.map((slowness) => leaves(window, slowness)))
-  const left = stop ? leftAfterStop(closing, ran[1], last) : closing.from - movedAt(closing, ran[1] + last).way
-  return left > clear + SPARE
+  return leastLeft(closing, stop ? ran[1] : Infinity, ran[1] + last) > clear + SPARE
 }

@@ -1,6 +1,6 @@
 import { CYCLE_NAMES, type Cycle, cycleOf } from './cycle.ts'
 import { DOOR_BOUNDS } from './door.ts'
-import { idAt, type Json, listAt, numberAt, objectAt, oneOf, own, parseBounded, refuse } from './json.ts'
+import { idAt, type Json, listAt, numberAt, numbersAt, objectAt, oneOf, own, parseBounded, refuse } from './json.ts'
 import type { Drive } from './leaf-motion.ts'
 
 export interface Leaf {
@@ -46,6 +46,7 @@ const KNOWN = {
     'closeJerk_m_per_s3',
     'stopDelay_s',
     'stopDecel_m_per_s2',
+    'stoppingCurve',
     'stopTimes', // their statistics serve the approach distance
     'afterStop',
     'reverseDelay_s',
@@ -85,17 +86,18 @@ export function trafficOf(text: string, bodies: readonly string[]): Traffic {
   const opening = objectAt(own(survey, 'opening'), 'survey/opening')
   const at = (name: string) => numberAt(own(given, name), `survey/drive/${name}`, 0)
   const jerk = own(given, 'closeJerk_m_per_s3')
-  const drive = {
+  const curve = curveOf(own(given, 'stoppingCurve'))
+  const drive: Drive = {
     speed: 1000 * at('closeSpeed_m_per_s'),
     accel: 1000 * at('closeAccel_m_per_s2'),
     jerk: jerk === undefined ? undefined : 1000 * at('closeJerk_m_per_s3'),
-    delay: at('stopDelay_s'),
-    decel: decelOf(given),
+    delay: curve ? 0 : at('stopDelay_s'),
+    decel: curve ? Infinity : decelOf(given),
+    curve,
   }
   if (!(drive.speed > 0 && drive.accel > 0 && (drive.jerk === undefined || drive.jerk > 0)))
     refuse('out-of-range', 'survey/drive', 'a drive that moves the leaf', 'none')
-  if (!(drive.decel >= drive.accel))
-    refuse('cannot-show', 'survey/drive', 'a leaf that slows at least as hard after a stop as it speeds up', drive.decel)
+  if (!(drive.decel > 0)) refuse('out-of-range', 'survey/drive', 'a leaf that slows after a stop', drive.decel)
   const partial = listAt(own(given, 'partialOpenings_mm') ?? [], 'survey/drive/partialOpenings_mm', { most: 100 })
   return {
     leaf: {
@@ -111,6 +113,19 @@ export function trafficOf(text: string, bodies: readonly string[]): Traffic {
     height: numberAt(own(opening, 'height_mm'), 'survey/opening/height_mm', 0),
     lanes: lanesOf(own(survey, 'lanes'), bodies),
   }
+}
+
+/** A list without readings is none. */
+function curveOf(given: unknown): Drive['curve'] {
+  const path = 'survey/drive/stoppingCurve'
+  let [at, gone] = [0, 0]
+  const curve = listAt(given ?? [], path, { most: 10_000 }).map((each, i) => {
+    const [time = 0, way = 0] = numbersAt(each, `${path}/${i}`, 2)
+    if (!(time > at && way >= gone)) refuse('contradiction', `${path}/${i}`, 'times and ways that rise', `[${time}, ${way}]`)
+    ;[at, gone] = [time, way]
+    return [time, way] as const
+  })
+  return curve.length > 0 ? curve : undefined
 }
 
 /** After the delay: of the brake, or of friction where there is none; a measured way at full speed is v^2 / (2 a). */

@@ -167,7 +167,7 @@ function changeFile(file: PassingFile, seed: number): PassingFile {
     () => scale(drive, 'closeSpeed_m_per_s', by),
     () => scale(drive, 'closeAccel_m_per_s2', Math.min(1, by)),
     () => scale(drive, 'stopDecel_m_per_s2', Math.max(1, by)),
-    () => (drive['stopDelay_s'] = (drive['stopDelay_s'] as number) + dice.pick([0.01, 0.1, 0.5])),
+    () => (drive['stopDelay_s'] = ((drive['stopDelay_s'] ?? 0) as number) + dice.pick([0.01, 0.1, 0.5])),
     () => (field['response_s'] = (field['response_s'] as number) + dice.pick([0.01, 0.1, 0.5, 5])),
     () => (field['hold_s'] = dice.pick([0, 0.05, 1])),
     () => (field['function'] = 'opening'),
@@ -211,11 +211,11 @@ export function onlyJust(file: PassingFile): PassingFile | undefined {
 }
 
 /** Has evidence verified against doors that were changed after it was written; what is accepted must be so. */
-export function holdChanges(seeds: readonly number[], changes: number) {
+export function holdChanges(seeds: readonly number[], changes: number, fileOf = (seed: number) => passingFile(diceOf(seed))) {
   const accepted: string[] = []
   let [stillShown, refused] = [0, 0]
   for (const seed of seeds) {
-    const file = onlyJust(passingFile(diceOf(seed)))
+    const file = onlyJust(fileOf(seed))
     const door = file && doorOfFile(file)
     if (file === undefined || door === undefined) continue
     const passages = passagesOf(door)

@@ -13,9 +13,9 @@ import { type ContactEvidence, contactEvidence } from '../passing/contact-eviden
 import { type LaneContact, type LaneQuestion, type LaneVerdict, laneVerdict, type TimedField } from '../passing/lane-verdict.ts'
 import { fieldsAboveLeaf } from '../passing/leaf-fields.ts'
 import { leafPlane } from '../passing/leaf-plane.ts'
-import { unprovable } from '../passing/never-struck.ts'
 import { type PassageEvidence, passageEvidence } from '../passing/passage-evidence.ts'
 import { NO_QUIET, quietOf, startsWhileHeld } from '../passing/start-of-closing.ts'
+import { earlierMayBeWorse } from '../passing/stop-bounds.ts'
 import { stateFacts } from './coverage-drafts.ts'
 import { quantity, step } from './drafts.ts'
 import { fieldsOfFunction } from './fields.ts'
@@ -70,7 +70,7 @@ function answerOf(door: Door, lane: Lane, state: DoorState): LanePassing {
   if (!('met' in question.plane) && (changed.length > 0 || question.startsWhileHeld)) return { kind: 'not-computable' }
   if (changed.length === 0) return { kind: 'found', verdict: laneVerdict(question), atBest: undefined }
   // attempts against an output are judged for sights that stay; weak brakes and measured curves: a stop that comes earlier may be worse, so that neither more nor less sight bounds anything
-  if (question.openings_mm.some((opening_mm) => unprovable(closingFrom(question.drive, opening_mm))) || question.startsWhileHeld)
+  if (question.openings_mm.some((opening_mm) => earlierMayBeWorse(closingFrom(question.drive, opening_mm))) || question.startsWhileHeld)
     return { kind: 'not-computable' }
   const verdict = lane.falls === true ? { ...laneVerdict(question), leafMatters: true } : verdictAboveLeaf(question, changed)
   return { kind: 'found', verdict, atBest: laneVerdict({ ...question, fields: [...question.fields, ...changed] }) }

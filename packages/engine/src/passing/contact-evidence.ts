@@ -1,6 +1,5 @@
 import { partsOf } from '../model/body.ts'
 import { type LaneQuestion, laneVerdict } from './lane-verdict.ts'
-import { unprovable } from './never-struck.ts'
 
 /** One case in which a body of a lane is struck: docs/evidence.md, "Contacts". */
 export interface ContactEvidence {
@@ -23,11 +22,11 @@ export interface ContactEvidence {
   readonly relative_mm_per_s: number
 }
 
-/** Undefined where nobody is struck, or where the case is of a kind that verifiers do not re-check: a leaf that turns, several parts, a weak brake, a measured curve, a closing while an output forbids it. */
+/** Undefined where nobody is struck, or where the case is of a kind that verifiers do not re-check: a leaf that turns, several parts, a closing while an output forbids it. */
 export function contactEvidence(question: LaneQuestion): ContactEvidence | undefined {
   if (!('met' in question.plane)) return undefined
   const { struck } = laneVerdict(question)
-  if (!struck || partsOf(struck.stance.posture) || unprovable(struck.run.closing) || struck.whileHeld) return undefined
+  if (!struck || partsOf(struck.stance.posture) || struck.whileHeld) return undefined
   const { stance, x_mm, from, opening_mm, pace, stands, place_mm, enters_s, entersAt_mm, at_s, relativeSpeed } = struck
   return {
     lane: question.lane.id,

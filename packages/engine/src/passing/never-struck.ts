@@ -1,7 +1,7 @@
-import { type Closing, runOf, wayAt } from '../motion/leaf-run.ts'
-import { speedAt } from '../motion/profile.ts'
+import type { Closing } from '../motion/leaf-run.ts'
 import type { Stretch, View } from './output.ts'
 import { NO_QUIET, type Quiet, quietAfter_s } from './start-of-closing.ts'
+import { leastWay, overAt_s, restsAfter_s } from './stop-bounds.ts'
 
 /**
  * Proof trees that a body is never struck: docs/evidence.md, "Passages", says what each claims and by which formulas it is checked. Places along the
@@ -55,11 +55,6 @@ export function neverStruck(way: Way, slownesses: readonly [from: number, to: nu
     parts.push({ to, trees })
   }
   return parts
-}
-
-/** Why no proof of this form can be given at all. */
-export function unprovable({ profile, drive }: Closing): boolean {
-  return drive.stoppingCurve !== undefined || drive.stopDecel < drive.close.accel || !(profile.end_s > 0)
 }
 
 /** Whoever stands anywhere in the leaf's plane is seen, or has no room there at all. */
@@ -173,7 +168,7 @@ function quietFor(quiet: Quiet, off: Change, { slow0, slow1 }: Box): number {
 
 /** A closing that ran for longer is shut before the body comes. */
 function longest({ closing }: Way, window: Window, from: number, to: number): number {
-  return Math.max(0, closing.profile.end_s - Math.min(enters(window, from), enters(window, to)))
+  return Math.max(0, overAt_s(closing) - Math.min(enters(window, from), enters(window, to)))
 }
 
 interface Box {
@@ -211,27 +206,18 @@ function spreadOf(window: Window, { slow0, slow1 }: Box): number {
   return window.leave_mm === Infinity ? 0 : Math.abs(leaves(window, slow1) - leaves(window, slow0))
 }
 
-/** The five reasons of docs/evidence.md. With `stopDecel` at least `closeAccel` a closing that ran longer is lower at any time after its stop. */
+/** The five reasons of docs/evidence.md. */
 function isShown({ closing, clear, quiet = NO_QUIET }: Way, window: Window, box: Box): boolean {
   const { slow0, slow1, ran0, ran1 } = box
-  const { drive, profile } = closing
   const isShort = (off: Change) => {
     const quiet_s = quietFor(quiet, off, box)
     return room(window, off, slow0, quiet_s) < ran0 - SPARE_S && room(window, off, slow1, quiet_s) < ran0 - SPARE_S
   }
   if (window.offs.some(isShort)) return true
   const enters_s = Math.min(enters(window, slow0), enters(window, slow1))
-  if (ran0 + enters_s > profile.end_s + SPARE_S) return true
+  if (ran0 + enters_s > overAt_s(closing) + SPARE_S) return true
   if (clear > closing.from + SPARE_MM && ran1 + Math.max(enters(window, slow0), enters(window, slow1)) < -SPARE_S) return true
-  const braked_s = fastest(closing, ran0 + drive.stopDelay_s, ran1 + drive.stopDelay_s) / drive.stopDecel
-  if (window.stop && enters_s > drive.stopDelay_s + braked_s + SPARE_S) return true
-  const run = runOf(closing, window.stop ? ran1 : Infinity)
+  if (window.stop && enters_s > restsAfter_s(closing, ran0, ran1) + SPARE_S) return true
   const leaves_s = Math.max(leaves(window, slow0), leaves(window, slow1))
-  return wayAt(run, Math.min(ran1 + leaves_s, run.rest_s)) > clear + SPARE_MM
-}
-
-/** The largest speed of the profile between two instants: it rises, stays and falls. */
-function fastest({ profile }: Closing, from_s: number, to_s: number): number {
-  if (to_s >= profile.end_s - profile.slowing_s && from_s <= profile.slowing_s) return profile.peak
-  return Math.max(speedAt(profile, from_s), speedAt(profile, to_s))
+  return leastWay(closing, window.stop ? ran1 : Infinity, ran1 + leaves_s) > clear + SPARE_MM
 }

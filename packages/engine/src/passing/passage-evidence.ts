@@ -7,7 +7,7 @@ import { closingFrom } from '../motion/leaf-run.ts'
 import { FARTHEST_MM, farthest, type LaneQuestion, SLOWEST_MM_PER_S } from './lane-verdict.ts'
 import { alongWay, placesAcross } from './lane-ways.ts'
 import { halfAlong } from './leaf-plane.ts'
-import { neverStruck, type ProvedPart, unprovable } from './never-struck.ts'
+import { neverStruck, type ProvedPart } from './never-struck.ts'
 import type { View } from './output.ts'
 
 /** What lets a foreign program re-check that no body of a lane is struck: docs/evidence.md, "Passages". Plain JSON; mm and s. */
@@ -29,14 +29,15 @@ export interface StandEvidence {
   readonly closings: readonly { readonly from: 'a' | 'b'; readonly opening_mm: number; readonly parts: readonly ProvedPart[] }[]
 }
 
-/** Undefined where it is not so, or cannot be shown in this form: a leaf that turns, or brakes weakly or along a measured curve, a range of yaw, several parts, falls and followers, closings while an output forbids them. */
+/** Undefined where it is not so, or cannot be shown in this form: a leaf that turns, a range of yaw, several parts, falls and followers, closings while an output forbids them. */
 export function passageEvidence(question: LaneQuestion): PassageEvidence | undefined {
   const { door, state, lane, drive, plane, speeds_mm_per_s, openings_mm, quiet, startsWhileHeld } = question
   const fields = question.fields.filter(({ holds }) => holds)
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
   const closings = openings_mm.map((opening_mm) => closingFrom(drive, opening_mm))
   if (!('met' in plane) || lane.falls === true || lane.followGap_mm !== undefined || startsWhileHeld) return undefined
-  if (yawSampled || stances.some(({ posture }) => partsOf(posture)) || closings.some(unprovable)) return undefined
+  if (yawSampled || stances.some(({ posture }) => partsOf(posture)) || closings.some(({ profile }) => !(profile.end_s > 0)))
+    return undefined
   const far_mm = Math.min(FARTHEST_MM, farthest(fields)) + 2000
   const sights: TileSight[][] = fields.map(() => [])
   const trees = fields.map(({ counted }) => treesAlong(door, state, counted))
