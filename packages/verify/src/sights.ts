@@ -1,7 +1,7 @@
 import { SPARE } from './affine.ts'
 import { listAt, refuse, wholeAt } from './json.ts'
 import type { Passage } from './passage.ts'
-import type { Beam, Body, Door, Field, Plane, Sensor, State, Tile, Tolerances, Vector } from './plain.ts'
+import type { Beam, Door, Field, Plane, Sensor, State, Tile, Tolerances, Vector } from './plain.ts'
 import { reachOf } from './reach.ts'
 import { passageThroughBox, type SeenBox } from './seen-box.ts'
 import { passageThroughCylinder, type SeenCylinder } from './seen-cylinder.ts'
@@ -27,11 +27,11 @@ export interface Sight {
 /** A body of a slice as a spot leaves it. */
 export interface Target {
   readonly shape: (spot: number) => { readonly box: SeenBox } | { readonly cylinder: SeenCylinder }
-  readonly body: Body
+  readonly reflectance: number
 }
 
 /** What a beam of a field can do in a state, whatever body comes. */
-interface Reading {
+export interface Reading {
   readonly beam: Beam
   /** How far `off` holds: the end of its last window without tolerances and the margin behind it. */
   readonly far: number
@@ -120,20 +120,20 @@ export function watchOf(sight: Sight, target: Target, setting: Setting, readingA
   const watches = faces.map((entered, k) => watchOfBeam(field, readingAt(field, plane, first + k), entered, target, setting))
   return (tile) => {
     for (const [k, watch] of watches.entries()) {
-      const fails = watch(tile)
+      const fails = watch.failsOn(tile)
       if (fails !== undefined) return { beam: first + k, fails }
     }
     return undefined
   }
 }
 
-function watchOfBeam(
-  field: Field,
-  reading: Reading,
-  faces: number,
-  target: Target,
-  { door, tolerances }: Setting,
-): (tile: Tile) => string | undefined {
+/** One beam against one solid: what it fails on a tile, and where it has entered the solid at the latest if it fails nothing. */
+export interface BeamWatch {
+  readonly failsOn: (tile: Tile) => string | undefined
+  readonly latest: (tile: Tile) => number
+}
+
+export function watchOfBeam(field: Field, reading: Reading, faces: number, target: Target, { door, tolerances }: Setting): BeamWatch {
   const { sensor } = field
   const { beam, windows, far } = reading
   const shape = target.shape(sensor.spot)
@@ -143,14 +143,17 @@ function watchOfBeam(
       ? passageThroughBox(beam, shape.box, off, reading.directionOff)
       : passageThroughCylinder(beam, shape.cylinder, off, reading.directionOff, far)
   const possible = 'box' in shape ? 7 : 5
-  if (passage === undefined) return () => 'a body that the spot leaves something of'
-  if ((faces & ~possible) !== 0) return () => `faces among ${possible}`
-  if (windows.length === 0) return () => 'a beam in which anything counts'
+  const never = (fails: string): BeamWatch => ({ failsOn: () => fails, latest: () => Infinity })
+  if (passage === undefined) return never('a body that the spot leaves something of')
+  if ((faces & ~possible) !== 0) return never(`faces among ${possible}`)
+  if (windows.length === 0) return never('a beam in which anything counts')
   const weak = weakest(sensor, tolerances)
-  const reach = once((cosine) => reachOf(weak, target.body.reflectance, door.extinction, cosine))
+  const reach = once((cosine) => reachOf(weak, target.reflectance, door.extinction, cosine))
   const ranges = (tile: Tile) =>
     passage.cosines(faces, tile).reduce((least, { cosine, share }) => Math.min(least, reach(cosine) * share), Infinity)
-  return (tile) => (sensor.segments ? failsOfSegment(beam, passage, tile) : failsOfRanging(passage, windows, faces, ranges, tile))
+  const failsOn = (tile: Tile) =>
+    sensor.segments ? failsOfSegment(beam, passage, tile) : failsOfRanging(passage, windows, faces, ranges, tile)
+  return { failsOn, latest: passage.latest }
 }
 
 function failsOfSegment(beam: Beam, passage: Passage, tile: Tile): string | undefined {

@@ -9,15 +9,20 @@ export interface Leaf {
   readonly half: number
 }
 
+export type Side = 'a' | 'b'
+
 export interface Lane {
   readonly id: string
   readonly xMin: number
   readonly xMax: number
-  readonly from: readonly ('a' | 'b')[]
+  readonly from: readonly Side[]
   readonly slowest: number // mm per s
   readonly fastest: number
   readonly bodies: readonly string[]
   readonly longestStay_s: number | undefined
+  readonly falls: boolean
+  /** From the back of one body to the front of the next, at the least; undefined where none follows. */
+  readonly followGap: number | undefined
 }
 
 /** What the door file says about leaf, drive and lanes; read only where the evidence has passages. */
@@ -73,6 +78,8 @@ const KNOWN = {
     'fastest_m_per_s',
     'bodies',
     'longestStay_s',
+    'falls',
+    'followGap_mm',
     'braking',
   ],
 }
@@ -157,6 +164,8 @@ function lanesOf(listed: unknown, bodies: readonly string[]): readonly Lane[] {
       fastest,
       bodies: [...new Set(among.map((body, k) => oneOf(body, `${path}/bodies/${k}`, bodies)))],
       longestStay_s: stay === undefined ? undefined : numberAt(stay, `${path}/longestStay_s`, 0),
+      falls: oneOf(own(lane, 'falls') ?? 'never', `${path}/falls`, ['never', 'anywhere']) === 'anywhere',
+      followGap: own(lane, 'followGap_mm') === undefined ? undefined : numberAt(own(lane, 'followGap_mm'), `${path}/followGap_mm`, 0),
     }
   })
 }

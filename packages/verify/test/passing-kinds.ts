@@ -20,6 +20,71 @@ export const KINDS: Readonly<Record<string, (file: PassingFile, dice: Dice) => v
     delete drive['stopDelay_s']
     delete drive['stopDecel_m_per_s2']
   },
+  'bodies of several parts': (file, dice) => ofParts(file, dice),
+  'bodies of several parts before scanners': (file, dice) => {
+    ofParts(file, dice)
+    scanners(file, dice)
+  },
+  followers: (file, dice) => {
+    const [body] = file.bodies
+    if (body) body.postures = body.postures.slice(0, 1)
+    for (const lane of file.survey.lanes) lane['followGap_mm'] = dice.pick([0, 150, 600])
+    if (dice.chance(0.5)) scanners(file, dice)
+  },
+  falls: (file, dice) => {
+    const [body] = file.bodies
+    if (body) body.postures = [...body.postures.slice(0, 1), { shape: 'box', size_mm: [400, dice.pick([300, 900]), 250], how: 'fallen' }]
+    for (const lane of file.survey.lanes) lane['falls'] = 'anywhere'
+    if (dice.chance(0.7)) scanners(file, dice)
+    else lowGrids(file)
+  },
+}
+
+function ofParts({ bodies }: PassingFile, dice: Dice): void {
+  const [body] = bodies
+  if (!body) return
+  const long = dice.pick([300, 700])
+  const mast = dice.chance(0.5)
+    ? { shape: 'box', size_mm: [300, 100, dice.pick([900, 1700])], at_mm: [0, long / 2 + 60], reflectance: dice.pick([0.01, 0.2]) }
+    : { shape: 'cylinder', radius_mm: 120, height_mm: 1200, at_mm: [60, long / 2 + 130] }
+  const low = { shape: 'box', size_mm: [400, long, 300], at_mm: [0, 0], from_mm: dice.pick([0, 0, 60]) }
+  body.postures = [{ shape: 'parts', parts: [low, mast], yaw_deg: dice.pick([0, 0, 20]) }]
+}
+
+/** Scanners over both sides of the leaf in place of the grids, with the times of the first. */
+function scanners(file: PassingFile, dice: Dice): void {
+  const { width_mm = 1000, height_mm = 2000 } = file.survey.opening
+  const { response_s, hold_s } = file.sensors[0]?.fields[0] ?? {}
+  const field = { id: 'f', output: 'OUT', function: 'presence', presenceTime_s: 'for-ever', response_s, hold_s, clearance_mm: 60 }
+  const open = { xMin_mm: 'open', xMax_mm: 'open', top_mm: 'open' }
+  const cluster = dice.pick([1, 2])
+  const scanner = (side: 'a' | 'b') => ({
+    id: `scanner-${side}`,
+    device: 'scanner',
+    side,
+    mountingHeight_mm: height_mm + 150,
+    offset_mm: dice.pick([60, 120]),
+    tilt_deg: 0,
+    planes: [-2, 4, 14, 26].map((offset_deg, i) => ({
+      id: `p${i}`,
+      offset_deg,
+      fovMin_deg: -60,
+      fovMax_deg: 60,
+      beamCount: Math.round(width_mm / 30),
+    })),
+    fields: [{ ...field, ...open, clusterBeams: cluster }],
+    maxRange_mm: 9000,
+    rangeRef_mm: 8000,
+    reflectanceRef: 0.07,
+    backgroundMargin_mm: 50,
+    spotRadius_mm: 5,
+  })
+  file.sensors = [scanner('a'), scanner('b')] as unknown as PassingFile['sensors']
+}
+
+/** Beams that somebody lying interrupts. */
+function lowGrids({ sensors }: PassingFile): void {
+  for (const { planes } of sensors) for (const plane of planes) plane.heights_mm = [60, 180, ...plane.heights_mm.slice(1)]
 }
 
 export function fileOfKind(kind: string, seed: number): PassingFile {

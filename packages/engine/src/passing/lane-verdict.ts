@@ -70,6 +70,12 @@ export interface LaneContact extends Contact {
   /** Name of the part that is met; undefined where the body is of one part. */
   readonly part: string | undefined
   readonly company: Passing['company']
+  /** The body that is so close. */
+  readonly other?: Stance | undefined
+  /** Among the parts of a body of several: the one that is met. */
+  readonly met?: number | undefined
+  /** As whom it came that then fell. */
+  readonly upright?: Stance | undefined
   readonly x_mm: number
   readonly from: 'a' | 'b'
   readonly opening_mm: number
@@ -118,7 +124,7 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
     const asked = fields.map((timed) => ({ timed, stretches: timed.along(stance) }))
     return (x_mm: number) => asked.map(({ timed, stretches }) => ({ timed, alongY: stretches(x_mm, -far_mm, far_mm) }))
   }
-  for (const { stance, sides, company } of allPassing(stances, lane)) {
+  for (const { stance, sides, company, other } of allPassing(stances, lane)) {
     const sight = sightOf(stance)
     for (const x_mm of placesAcross(lane, halfAlong(stance).x_mm)) {
       const seen = sight(x_mm)
@@ -147,7 +153,18 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
           for (const closing of closings) {
             worstOfPassage(closing, passage, speeds, tally)
             if (startsWhileHeld) foundWhileHeld(closing, passage, tally)
-            keep({ stance, part: part.name || undefined, company, x_mm, from, opening_mm: closing.from, passage, sights: onWay })
+            keep({
+              stance,
+              part: part.name || undefined,
+              met: part.index,
+              company,
+              other,
+              x_mm,
+              from,
+              opening_mm: closing.from,
+              passage,
+              sights: onWay,
+            })
           }
         }
       }
@@ -171,7 +188,18 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
             worstOfFalls(closing, fall, speeds, tally)
             const passage: Passage = { ...fall, views: [], standing: [] }
             if (startsWhileHeld) foundWhileHeld(closing, { ...passage, ...lyingHeld(fall) }, tally)
-            keep({ stance: lying, part: part.name, company: undefined, x_mm, from, opening_mm: closing.from, passage, sights: onWay })
+            keep({
+              stance: lying,
+              part: part.name,
+              met: part.index,
+              upright,
+              company: undefined,
+              x_mm,
+              from,
+              opening_mm: closing.from,
+              passage,
+              sights: onWay,
+            })
           }
         }
       }
