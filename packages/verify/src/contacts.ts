@@ -1,7 +1,7 @@
 import { type Budget, spend } from './budget.ts'
 import { type Cycle, forbids } from './cycle.ts'
 import { type Json, numberAt, oneOf, own, refuse, textAt, wholeAt } from './json.ts'
-import { type Closing, closingOf, stoppedAt } from './leaf-motion.ts'
+import { type Closing, closingOf, isWeak, stoppedAt } from './leaf-motion.ts'
 import type { Door, Field } from './plain.ts'
 import { seesAlong } from './seen-at.ts'
 import { countsFor } from './sensors.ts'
@@ -78,7 +78,10 @@ export function contactOf(given: Json, door: Door, traffic: Traffic, budget: Bud
   const around = { setting, backgrounds: backgroundsOf(setting, (amount) => spend(budget, amount, path)) }
   const fields = door.fields.filter(({ acts }) => acts === 'presence')
   const unknown = fields.find(({ times }) => times === undefined)
-  if (unknown) refuse('cannot-show', path, 'presence fields with known times that see alike wherever the leaf is', unknown.name)
+  if (unknown) refuse('cannot-show', path, 'presence fields with known times', unknown.name)
+  const byLeaf = fields.find((field) => field.byLeaf)
+  // with the leaf away they see more, and stop it sooner
+  if (byLeaf && isWeak(closing)) refuse('cannot-show', path, 'fields that see alike wherever a leaf with weak stops is', byLeaf.name)
   const sight = (field: Field, who: Stance) => {
     const at = seesAlong(field, who, x, around, (beams) => spend(budget, beams, path))
     return (place: number) => {

@@ -115,7 +115,7 @@ function endOfCurve(curve: NonNullable<Drive['curve']>): readonly [time: number,
 }
 
 /** docs/evidence.md, "Weak stops": a stop that comes earlier may leave the leaf lower, or moving for longer. */
-function isWeak({ drive }: Closing): boolean {
+export function isWeak({ drive }: Closing): boolean {
   return drive.curve !== undefined || drive.decel < drive.accel
 }
 

@@ -6,6 +6,7 @@ import { checkFalls, checkParts, type Stretch, type View } from './never-struck.
 import type { Door, Field } from './plain.ts'
 import { type PartsSight, partSightsOf, watchOfParts } from './seen-parts.ts'
 import { countsFor } from './sensors.ts'
+import { shutLeaf } from './shut-leaf.ts'
 import { readingsOf, type Setting, type Sight, sightsOf, type Watch, watchOf } from './sights.ts'
 import { boxAt } from './slices.ts'
 import { fallsOf, inPlane, type Met, metOf, placesAcross, type Stance, stancesOf, wholeWay } from './stances.ts'
@@ -46,7 +47,7 @@ export function passageOf(given: Json, door: Door, traffic: Traffic, budget: Bud
   const lists = (name: string, entries: unknown) => listAt(entries, `${path}/${name}`, { least: fields.length, most: fields.length })
   const ofOne = lists('sights', own(given, 'sights'))
   const ofParts = lists('partSights', own(given, 'partSights') ?? fields.map(() => []))
-  const setting: Setting = { door, state, tolerances: AS_WRITTEN, fields }
+  const setting: Setting = { door, state, tolerances: AS_WRITTEN, fields, leaf: shutLeaf(traffic, state.floor) }
   const whole = wholeWay(traffic, state.floor)
   const around: Around = {
     lane,
@@ -85,7 +86,7 @@ function mustBe(given: Json, name: string, expected: string | number, path: stri
   if (got !== expected) refuse('wrong-order', `${path}/${name}`, `${expected}`, got)
 }
 
-/** Only fields that hold a body for as long as it may stand, whose times are known and which act at every height of the leaf. */
+/** Only fields that hold a body for as long as it may stand, whose times are known and which act at every place of the leaf. */
 function fieldsAt(listed: unknown, door: Door, lane: Lane, path: string): readonly Field[] {
   const names = new Set<string>()
   return listAt(listed, path, { most: 1024 }).map((each, i) => {
@@ -94,7 +95,8 @@ function fieldsAt(listed: unknown, door: Door, lane: Lane, path: string): readon
     if (names.has(name)) refuse('duplicate-id', `${path}/${i}`, 'a field that stands once', name)
     names.add(name)
     const counts = countsFor(field, { acts: 'presence', longestStay_s: lane.longestStay_s })
-    if (!counts || field.times === undefined) return refuse('wrong-field', `${path}/${i}`, 'a presence field that can be counted on', name)
+    if (!counts || field.times === undefined || field.blanks)
+      return refuse('wrong-field', `${path}/${i}`, 'a presence field that can be counted on', name)
     return field
   })
 }

@@ -64,8 +64,12 @@ export interface Field {
   readonly cluster: number
   readonly acts: SensingFunction
   readonly presence_s: number | undefined
-  /** Of the output; undefined where one is not known, or where the field does not act at every position of the leaf. */
+  /** Of the output; undefined where one is not known. */
   readonly times: { readonly response: number; readonly hold: number } | undefined
+  /** It does not act while the leaf is in some window. */
+  readonly blanks: boolean
+  /** What it sees depends on where the leaf is: that hides what is behind it, and what is entered near to it may be ignored. */
+  readonly byLeaf: { readonly ignores: { readonly beside: number; readonly before: number } | undefined } | undefined
 }
 
 export interface Sensor {

@@ -185,7 +185,7 @@ export function wholeWay({ leaf, width, height }: Traffic, floor: Floor): number
 }
 
 /** The highest point of the floor at these x, up to so far to both sides of y = 0. */
-function highest({ profile, slope }: Floor, xs: readonly number[], far: number): number {
+export function highest({ profile, slope }: Floor, xs: readonly number[], far: number): number {
   const at = (y: number): number => {
     const after = profile.findIndex(([each]) => each >= y)
     const [last, next] = [profile[after === -1 ? profile.length - 1 : after - 1], profile[after === -1 ? profile.length - 1 : after]]

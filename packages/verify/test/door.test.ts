@@ -155,6 +155,7 @@ function fieldAsRead(sensor: Exclude<Sensor, { kind: 'zone-only' }>, field: Fiel
     cluster: field.clusterBeams,
     acts: field.function,
     presence_s: field.presenceTime_s,
+    blanks: field.blanking.length > 0,
     sensor: {
       id: sensor.id,
       segments: !ranging,

@@ -1,4 +1,4 @@
-import { type PassingFile, passingFile } from './passing-doors.ts'
+import { contactsOf, doorOfFile, isStruck, type PassingFile, passagesOf, passingFile, verifiedPassages } from './passing-doors.ts'
 import { type Dice, diceOf } from './random-numbers.ts'
 
 /** Doors of the kinds that the evidence of lanes has words of its own for: each made of a plain one of the same seed. */
@@ -30,6 +30,12 @@ export const KINDS: Readonly<Record<string, (file: PassingFile, dice: Dice) => v
     if (body) body.postures = body.postures.slice(0, 1)
     for (const lane of file.survey.lanes) lane['followGap_mm'] = dice.pick([0, 150, 600])
     if (dice.chance(0.5)) scanners(file, dice)
+  },
+  'a leaf that hides': (file, dice) => {
+    if (dice.chance(0.7)) scanners(file, dice)
+    const follows =
+      dice.chance(0.5) && 'offset_mm' in (file.sensors[0] ?? {}) ? { leafBlanking: { beside_mm: dice.pick([0, 40]), before_mm: 50 } } : {}
+    for (const { fields } of file.sensors) for (const field of fields) Object.assign(field, { leafHides: 'bodies' }, follows)
   },
   falls: (file, dice) => {
     const [body] = file.bodies
@@ -90,5 +96,24 @@ function lowGrids({ sensors }: PassingFile): void {
 export function fileOfKind(kind: string, seed: number): PassingFile {
   const file = passingFile(diceOf(seed))
   KINDS[kind]?.(file, diceOf(seed + 1e6))
-  return file
+  // no zone that takes long to judge
+  return Object.assign(file, { zones: [{ id: 'small', purpose: 'call', xMin_mm: 0, xMax_mm: 10, yMin_mm: 0, yMax_mm: 10 }] })
+}
+
+/** What is wrong with the evidence of doors of one kind, and how much of it there was. */
+export function holdKind(kind: string, seeds: readonly number[]) {
+  const wrong: string[] = []
+  let [passages, contacts] = [0, 0]
+  for (const seed of seeds) {
+    const file = fileOfKind(kind, seed)
+    const door = doorOfFile(file)
+    if (door === undefined) continue
+    const [clear, struck] = [passagesOf(door) as unknown[], contactsOf(door)]
+    const result = verifiedPassages(file, clear, struck)
+    if (!result.ok) wrong.push(`seed ${seed}: ${JSON.stringify(result.issues[0])}`)
+    if (clear.length > 0 && isStruck(door)) wrong.push(`seed ${seed} is struck`)
+    passages += clear.length
+    contacts += struck.length
+  }
+  return { wrong, passages, contacts }
 }

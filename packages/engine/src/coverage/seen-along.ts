@@ -81,8 +81,8 @@ export interface SightsAlong {
 }
 
 /** An argument like that of `seenAlong`, in a form that others can follow; ends may differ by a millimetre for a body of one part. A tree for each straight piece of the floor, in rising y; its sights go to `sights`. */
-export function treesAlong(door: Door, state: DoorState, counted: CountedField) {
-  const field = tolerantField(door, state, counted, NO_TOLERANCES)
+export function treesAlong(door: Door, state: DoorState, counted: CountedField, sight?: TolerantField) {
+  const field = sight ?? tolerantField(door, state, counted, NO_TOLERANCES)
   const floor = floorPieces(state.floor)
   return (stance: Stance) => {
     if (partsOf(stance.posture) === undefined) {

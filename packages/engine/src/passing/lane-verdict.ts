@@ -1,5 +1,6 @@
 import { type CountedField, type Stance, stancesOfBodies } from '../coverage/scene.ts'
 import type { Along } from '../coverage/seen-along.ts'
+import type { TolerantField } from '../coverage/tile-scene.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
 import { closingFrom, type LeafDrive } from '../motion/leaf-run.ts'
@@ -42,6 +43,8 @@ export interface TimedField {
   readonly holds: boolean
   /** It sees so only while the edge has at least this way to go; always if undefined. */
   readonly actsFrom_mm?: number | undefined
+  /** Another sight than that of the door as it stands: behind the leaf. */
+  readonly sight?: TolerantField | undefined
 }
 
 export interface LaneVerdict {

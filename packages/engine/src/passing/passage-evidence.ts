@@ -60,7 +60,7 @@ export function passageEvidence(question: LaneQuestion): PassageEvidence | undef
   const passing = allPassing(stances, lane)
   const far_mm = Math.min(FARTHEST_MM, farthest(fields)) + Math.max(2000, ...passing.map(({ stance }) => halfAlong(stance).y_mm))
   const sights = fields.map((): SightsAlong => ({ ofOne: [], ofParts: newSightTable() }))
-  const trees = fields.map(({ counted }) => treesAlong(door, state, counted))
+  const trees = fields.map(({ counted, sight }) => treesAlong(door, state, counted, sight))
   const sightOf = (stance: Stance) => {
     const along = trees.map((treesOf) => treesOf(stance))
     return (x_mm: number) => along.map((treesAt, f) => treesAt(x_mm, -far_mm, far_mm, sights[f] as SightsAlong))
