@@ -69,7 +69,7 @@ function Fact({ fact }: { readonly fact: (typeof CONTROL_FACTS)[number] }) {
 }
 
 /** How something is known, and who tried it or on which page it stands. */
-function KnownFrom({ path, of }: { readonly path: string; readonly of: string }) {
+export function KnownFrom({ path, of }: { readonly path: string; readonly of: string }) {
   const words = useFacts().control
   const { snapshot } = useDoor()
   const basis = valueAt(snapshot.file, `${path}/basis`)

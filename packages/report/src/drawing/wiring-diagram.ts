@@ -1,4 +1,4 @@
-import { type Cable, type Fault, faultFacts, type Played, type Wiring } from '@sillsight/engine'
+import { type Cable, type Core, type Fault, faultFacts, type Played, type Wiring } from '@sillsight/engine'
 import { tape } from '../wording/figures.ts'
 import type { Reader } from '../wording/language.ts'
 import { blank } from './labels.ts'
@@ -11,8 +11,10 @@ import { type Link, type PlacedCore, type PlacedTerminal, type Side, type Wiring
 export interface DrawnWiring {
   readonly marks: readonly Mark[]
   readonly height_mm: number
-  /** Where each core lies, to be touched. */
-  readonly cores: readonly { readonly core: string; readonly box: Box }[]
+  /** Where each core lies and ends, to be touched and dragged. */
+  readonly cores: readonly { readonly core: string; readonly box: Box; readonly from: Spot; readonly to: Spot }[]
+  /** Where a core may end; a terminal that several cores share is there several times. */
+  readonly terminals: readonly { readonly terminal: string; readonly at: Spot }[]
   readonly texts: readonly Box[]
 }
 
@@ -26,7 +28,10 @@ const SIZE_MM = LETTERING_MM.label
 const SMALL_MM = 2.9
 const LANE_MM = 4.2
 const PAD_MM = 2
-const LEAST_CORE_MM = 34
+/** What a meter reads, with its air. */
+const VOLTS_MM = 13.5
+/** How far a core reaches that turns back to its own side. */
+const TURN_MM = 22
 const TOP_MM = 7 // the names of the devices
 
 /** @param width_mm at least `leastWiringWidth_mm` */
@@ -58,7 +63,15 @@ export function drawWiring(wiring: Wiring, width_mm: number, reader: Reader, pla
   return {
     marks,
     height_mm: TOP_MM + layout.rows * ROW_MM + PAD_MM,
-    cores: layout.cores.map((placed) => ({ core: placed.core.id, box: coreBox(frame, placed) })),
+    cores: layout.cores.map((placed) => ({
+      core: placed.core.id,
+      box: coreBox(frame, placed),
+      from: spot(endOf(frame, placed.from), frame.yOf(placed.row)),
+      to: spot(endOf(frame, placed.to), frame.yOf(placed.uTurn?.row ?? placed.row)),
+    })),
+    terminals: (['left', 'right'] as const).flatMap((side) =>
+      layout[side].map(({ terminal, row }) => ({ terminal, at: spot(edgeOf(frame, side), frame.yOf(row)) })),
+    ),
     texts: marks.flatMap((mark) => (mark.kind === 'text' ? [letteringBox(mark)] : [])),
   }
 }
@@ -141,8 +154,16 @@ function widthOf_mm({ lanes }: WiringLayout, { names_mm, words_mm }: SideWords, 
 }
 
 function leastWidth_mm(layout: WiringLayout, sides: Readonly<Record<Side, SideWords>>, reader: Reader): number {
-  const middle_mm = Math.max(LEAST_CORE_MM, ...layout.cables.map(({ cable }) => textWidth_mm(cableWords(cable, reader), SIZE_MM) + 4))
-  return widthOf_mm(layout, sides.left, 'left') + middle_mm + 4 * layout.joints.length + widthOf_mm(layout, sides.right, 'right')
+  const cables_mm = layout.cables.map(({ cable }) => textWidth_mm(cableWords(cable, reader), SIZE_MM) + 4)
+  const names_mm = layout.cores.map(({ core }) => textWidth_mm(coreWords(core), SMALL_MM))
+  // a name in the middle, and on either side of it what a meter reads
+  const piece_mm = Math.max(0, ...names_mm) + 2 * VOLTS_MM
+  const middle_mm = Math.max(piece_mm * (layout.joints.length + 1), ...cables_mm)
+  return widthOf_mm(layout, sides.left, 'left') + middle_mm + widthOf_mm(layout, sides.right, 'right')
+}
+
+function coreWords({ id, colour }: Core): string {
+  return colour ? `${shortName(id)} ${colour}` : shortName(id)
 }
 
 const edgeOf = ({ left_mm, right_mm }: Frame, side: Side) => (side === 'left' ? left_mm : right_mm)
@@ -255,11 +276,10 @@ function jointX_mm({ left_mm, right_mm, layout }: Frame, lane: number): number {
 function coreMarks(frame: Frame, placed: PlacedCore): readonly Mark[] {
   const { core, row, uTurn } = placed
   const y_mm = frame.yOf(row)
-  const name = shortName(core.id)
-  const words = core.colour ? `${name} ${core.colour}` : name
+  const words = coreWords(core)
   if (uTurn) {
     const x_mm = edgeOf(frame, uTurn.side)
-    const turn_mm = x_mm - outward(uTurn.side) * 11
+    const turn_mm = x_mm - outward(uTurn.side) * TURN_MM
     const low_mm = frame.yOf(uTurn.row)
     return [
       line('structure', [spot(x_mm, y_mm), spot(turn_mm, y_mm), spot(turn_mm, low_mm), spot(x_mm, low_mm)]),
@@ -272,7 +292,7 @@ function coreMarks(frame: Frame, placed: PlacedCore): readonly Mark[] {
 }
 
 function coreBox(frame: Frame, { row, from, to, uTurn }: PlacedCore): Box {
-  const ends = [endOf(frame, from), uTurn ? endOf(frame, from) - outward(uTurn.side) * 11 : endOf(frame, to)]
+  const ends = [endOf(frame, from), uTurn ? endOf(frame, from) - outward(uTurn.side) * TURN_MM : endOf(frame, to)]
   return {
     left_mm: Math.min(...ends),
     right_mm: Math.max(...ends),
