@@ -19,7 +19,7 @@ describe('the wiring of a door', () => {
     await hidden.getByRole('button', { name: 'Core W1.4 touching plus', exact: true }).focus()
     await on.keyboard.press('Enter')
     await board.getByText('stop and reverse: nobody there', { exact: true }).waitFor()
-    expect(await board.locator('[aria-live]').innerText()).toContain('Wrong: core W1.4 touching plus.')
+    expect(await board.locator('[aria-live]').textContent()).toContain('Wrong: core W1.4 touching plus.')
     await board.getByRole('button', { name: 'Nothing wrong again', exact: true }).click()
     await board.getByText('stop and reverse: somebody there', { exact: true }).waitFor()
     expect(complaints).toEqual([])
