@@ -1,7 +1,7 @@
 import type { ControlInput, SensorState, SensorSwitch, Terminal, TestInput, WiredSensor, Wiring } from '../src/model/wiring.ts'
 import { type Join, type Plan, partsOf, planned, solved } from '../src/wiring/circuit.ts'
 import { type Belief, EFFECTS, type FaultEffect, type JudgedEffect } from '../src/wiring/fault-effects.ts'
-import { type Fault, shortedBy, singleFaults } from '../src/wiring/faults.ts'
+import { EARTH, type Fault, shortedBy, singleFaults } from '../src/wiring/faults.ts'
 
 // The slow twin of `faultEffects`: every fault, supply and situation by itself, all of them in full, each solution planned and solved anew.
 
@@ -65,6 +65,7 @@ function wiringNetwork(wiring: Wiring): WiringNetwork {
     join(plus, minus, ohm)
     if (fedFrom) join(fedFrom.terminal, plus, fedFrom.ohm)
   }
+  node(EARTH)
   const { test } = control
   if (test) join(test.from, test.to, openOhm(test), 'test')
   const sensorNodes = sensors.map((sensor): SensorNodes => {

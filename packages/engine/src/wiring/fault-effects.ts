@@ -1,5 +1,5 @@
-import type { ControlInput, Terminal, WiredSensor, Wiring } from '../model/wiring.ts'
-import { type Fault, shortedBy, singleFaults } from './faults.ts'
+import type { ControlInput, WiredSensor, Wiring } from '../model/wiring.ts'
+import { type Fault, sameAs, singleFaults } from './faults.ts'
 import {
   type FaultyNetwork,
   type InputNodes,
@@ -74,19 +74,11 @@ export function effectsInTurn(network: WiringNetwork, faults: readonly Fault[], 
 export function effectJudge(network: WiringNetwork, hidden: readonly Fault[] = []): (fault: Fault) => JudgedEffect {
   const known = new Map<string, JudgedEffect>()
   return (fault) => {
-    const isShort = fault.kind === 'cores-shorted' || fault.kind === 'core-to-rail'
-    if (!isShort) return effectIn(network, [...hidden, fault])
-    const between = terminalsOf(network.wiring, fault)
-    const judged = known.get(between) ?? effectIn(network, [...hidden, fault])
-    known.set(between, judged)
+    const same = sameAs(network.wiring, fault)
+    const judged = known.get(same) ?? effectIn(network, [...hidden, fault])
+    known.set(same, judged)
     return judged
   }
-}
-
-/** Of a short, in one order; the same text for all that join nothing. */
-function terminalsOf(wiring: Wiring, fault: Fault): string {
-  const [a, b]: readonly [Terminal, Terminal] = shortedBy(wiring, fault) ?? ['', '']
-  return a === b ? '' : JSON.stringify(a < b ? [a, b] : [b, a])
 }
 
 /** Judged at the least and the largest supply; the worse counts. */

@@ -1,6 +1,6 @@
 import type { ControlInput, SensorState, SensorSwitch, Terminal, TestInput, WiredSensor, Wiring } from '../model/wiring.ts'
 import { bySlot, type Join, type Plan, partsOf, planned, solvedTwice } from './circuit.ts'
-import { type Fault, shortedBy } from './faults.ts'
+import { EARTH, type Fault, shortedBy } from './faults.ts'
 
 /** How the world stands: who sees a body, whether the control asks its sensors, and what the supply gives. */
 export interface Situation {
@@ -71,6 +71,7 @@ export function wiringNetwork(wiring: Wiring): WiringNetwork {
     join(plus, minus, ohm)
     if (fedFrom) join(fedFrom.terminal, plus, fedFrom.ohm)
   }
+  node(EARTH)
   const { test } = control
   if (test) join(test.from, test.to, openOhm(test), 'test')
   const sensorNodes = sensors.map((sensor): SensorNodes => {
