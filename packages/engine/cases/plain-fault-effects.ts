@@ -119,35 +119,35 @@ function withFaults(network: WiringNetwork, faults: readonly Fault[]): FaultyNet
 }
 
 interface Settled {
-  readonly states: ReadonlyMap<string, SensorState>
-  /** Volts from one terminal to another; undefined where nothing connects them. */
-  readonly between: (plus: Terminal, minus: Terminal) => number | undefined
-  /** False where the states chase each other: then nothing is known. */
-  readonly isStable: boolean
+  /** Volts from one terminal to another, undefined where nothing connects them: several where the states chase each other. */
+  readonly betweens: readonly ((plus: Terminal, minus: Terminal) => number | undefined)[]
 }
 
 /** Voltages, and what state each sensor is in: the states that a sensor is driven to by the voltages which they themselves give. */
 function settledNetwork(network: FaultyNetwork, situation: Situation): Settled {
-  // a question finds the sensors as they were: a line that holds itself up then goes on doing so
-  let states = network.sensors.map(({ sensor }): SensorState => (situation.seenBy.has(sensor.id) ? 'seen' : 'clear'))
-  let volt: Float64Array = new Float64Array(0)
-  let isStable = false
-  for (let round = 0; round < MOST_ROUNDS && !isStable; round++) {
-    const now = states
-    volt = voltages(network, situation, now)
-    const next = network.sensors.map((each, i) => {
-      const state = stateOf(network, each, situation, volt, now[i] as SensorState)
-      return state === 'clear' || state === 'seen' ? afterPulses(network, situation, now, i, state) : state
-    })
-    isStable = next.every((state, i) => now[i] === state)
-    states = next
-  }
   const { nodes, partOf } = network
-  const between = (plus: Terminal, minus: Terminal) => {
+  const betweenAt = (volt: Float64Array) => (plus: Terminal, minus: Terminal) => {
     const [p, m] = [nodes.get(plus), nodes.get(minus)]
     return p === undefined || m === undefined || partOf[p] !== partOf[m] ? undefined : (volt[p] as number) - (volt[m] as number)
   }
-  return { states: new Map(network.sensors.map(({ sensor }, i) => [sensor.id, states[i] as SensorState])), between, isStable }
+  // a question finds the sensors as they were: a line that holds itself up then goes on doing so
+  let states = network.sensors.map(({ sensor }): SensorState => (situation.seenBy.has(sensor.id) ? 'seen' : 'clear'))
+  const rounds: SensorState[][] = []
+  while (rounds.length < MOST_ROUNDS) {
+    const now = states
+    const volt = voltages(network, situation, now)
+    states = network.sensors.map((each, i) => {
+      const state = stateOf(network, each, situation, volt, now[i] as SensorState)
+      return state === 'clear' || state === 'seen' ? afterPulses(network, situation, now, i, state) : state
+    })
+    if (states.every((state, i) => now[i] === state)) return { betweens: [betweenAt(volt)] }
+    rounds.push(now)
+  }
+  const betweens = rounds.slice(MOST_ROUNDS / 2).flatMap((round) => {
+    const warm = round.map((state): SensorState => (state === 'unpowered' ? 'warming-up' : state))
+    return [round, warm].map((each) => betweenAt(voltages(network, situation, each)))
+  })
+  return { betweens }
 }
 
 /** @param interrupted a join that a test pulse opens for a moment */
@@ -242,10 +242,12 @@ function afterPulses(
 }
 
 /** What the control takes an input to say; `either` where its voltage lies between two bands, or nothing settles. */
-function believed(input: ControlInput, settled: Settled): Belief {
-  const volt = settled.between(input.plus, input.minus)
-  if (!settled.isStable || volt === undefined) return 'either'
-  return input.bands.find(({ from_V, to_V }) => from_V <= volt && volt <= to_V)?.means ?? 'either'
+function believed({ plus, minus, bands }: ControlInput, { betweens }: Settled): Belief {
+  const beliefs = betweens.map((between): Belief => {
+    const volt = between(plus, minus)
+    return volt === undefined ? 'either' : (bands.find(({ from_V, to_V }) => from_V <= volt && volt <= to_V)?.means ?? 'either')
+  })
+  return beliefs.every((belief) => belief === beliefs[0]) ? (beliefs[0] as Belief) : 'either'
 }
 
 /** What `faultEffects` answers, without anything that makes it fast. */

@@ -2,7 +2,6 @@ import type { ControlInput, WiredSensor, Wiring } from '../model/wiring.ts'
 import { type Fault, sameAs, singleFaults } from './faults.ts'
 import {
   type FaultyNetwork,
-  type InputNodes,
   type Settled,
   type Settling,
   settle,
@@ -35,22 +34,25 @@ export interface FaultEffect {
 }
 export type JudgedEffect = Omit<FaultEffect, 'fault'>
 
-/** What the control takes an input to say; `either` where its voltage lies between two bands, or nothing settles. */
+/** What the control takes an input to say; `either` where its voltage lies between two bands, or changes from one to another again and again. */
 export type Belief = 'clear' | 'seen' | 'fault' | 'either'
 
-export function believed(input: ControlInput, settled: Settled): Belief {
-  return meant(input, settled.isStable, settled.between(input.plus, input.minus))
-}
-
-/** The same for every input of a control, in its order. */
+/** Of every input of a control, in its order. */
 export function beliefsOf(network: FaultyNetwork, settling: Settling): readonly Belief[] {
-  return network.inputs.map(({ input, plus, minus }: InputNodes) =>
-    meant(input, settling.isStable, voltBetween(network, settling, plus, minus)),
-  )
+  const said = settling.isStable ? [settling] : settling.chased
+  return network.inputs.map(({ input, plus, minus }) => {
+    const beliefs = said.map((each) => meant(input, voltBetween(network, each, plus, minus)))
+    return beliefs.every((belief) => belief === beliefs[0]) ? (beliefs[0] ?? 'either') : 'either'
+  })
 }
 
-function meant({ bands }: ControlInput, isStable: boolean, volt: number | undefined): Belief {
-  if (!isStable || volt === undefined) return 'either'
+/** Of one input, in a network that has settled; `either` where it has not. */
+export function believed(input: ControlInput, settled: Settled): Belief {
+  return settled.isStable ? meant(input, settled.between(input.plus, input.minus)) : 'either'
+}
+
+function meant({ bands }: ControlInput, volt: number | undefined): Belief {
+  if (volt === undefined) return 'either'
   for (const { from_V, to_V, means } of bands) if (from_V <= volt && volt <= to_V) return means
   return 'either'
 }

@@ -189,6 +189,8 @@ export interface Settling {
   readonly isStable: boolean
   readonly solution: Solution
   readonly supplied_V: number
+  /** What it goes through again and again where it is not stable. */
+  readonly chased: readonly Settling[]
 }
 
 export function settle(network: FaultyNetwork, situation: Situation): Settling {
@@ -199,16 +201,27 @@ export function settle(network: FaultyNetwork, situation: Situation): Settling {
   const supplied_V = suppliedVolt(network.faults, situation.supply_V)
   // a question finds the sensors as they were: a line that holds itself up then goes on doing so
   let states = network.sensors.map(({ sensor }): SensorState => (situation.seenBy.has(sensor.id) ? 'seen' : 'clear'))
-  for (let round = 1; ; round++) {
-    const now: Settling = { states, isStable: false, solution: solution(network, states, isTestClosed), supplied_V }
+  const rounds: Settling[] = []
+  for (;;) {
+    const now: Settling = { states, isStable: true, solution: solution(network, states, isTestClosed), supplied_V, chased: [] }
     const next = network.sensors.map((each, i) => {
       const state = stateOf(network, each, situation, now, states[i] as SensorState)
       return state === 'clear' || state === 'seen' ? afterPulses(network, now, i, state) : state
     })
-    const isStable = next.every((state, i) => states[i] === state)
+    if (next.every((state, i) => states[i] === state)) return now
     states = next
-    if (isStable || round === MOST_ROUNDS) return { ...now, states, isStable }
+    rounds.push(now)
+    if (rounds.length === MOST_ROUNDS) return { ...now, states, isStable: false, chased: chased(network, rounds, isTestClosed) }
   }
+}
+
+/** The second half of the rounds, and each with sensors that warm up where power has just come back. */
+function chased(network: FaultyNetwork, rounds: readonly Settling[], isTestClosed: boolean): readonly Settling[] {
+  return rounds.slice(rounds.length / 2).flatMap((round) => {
+    if (!round.states.includes('unpowered')) return [round]
+    const states = round.states.map((state): SensorState => (state === 'unpowered' ? 'warming-up' : state))
+    return [round, { ...round, states, solution: solution(network, states, isTestClosed) }]
+  })
 }
 
 /** Volts from one node to another; undefined where nothing connects them. */
