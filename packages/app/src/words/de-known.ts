@@ -52,15 +52,12 @@ export const control: typeof englishControl = {
   },
   closing: 'Ein Schließen kann frühestens {after} danach beginnen.',
   closesAfter: 'von der Wiederkehr der Spannung, bis ein Schließen beginnen kann',
-  known: 'Das ist bekannt durch {basis}: {where}.',
-  basis: 'Wodurch es bekannt ist',
   bases: {
-    measured: 'einen Versuch am Tor',
-    datasheet: 'eine Anleitung',
-    'from memory': 'bloße Erinnerung',
-    invented: 'ein erfundenes Beispiel',
+    measured: 'einem Versuch am Tor',
+    datasheet: 'einer Anleitung',
+    'from memory': 'bloßer Erinnerung',
+    invented: 'einem erfundenen Beispiel',
   },
-  where: 'wer es probiert hat, oder die Seite',
 }
 
 export const dangers: typeof englishDangers = {
@@ -151,6 +148,7 @@ export const passingBy: typeof englishPassingBy = {
   ask: 'Ein Weg am Tor vorbei läuft zwischen {yMin_mm} und {yMax_mm} davor.',
   add: 'Ein Weg am Tor vorbei',
   made: 'Weg am Tor vorbei',
+  bodies: 'Beurteilt wird er mit jedem Körper dieses Tores.',
   words: 'Auf dem Weg {name}, zwischen {yMin} und {yMax} davor, gehen am Tag {perDay} vorbei, mit {slowest} bis {fastest}.',
   bearable: '{mostPerDay} unnötige Öffnungen am Tag sind erträglich.',
   yMin: 'wo der Weg beginnt, gegen Seite A positiv',

@@ -51,10 +51,7 @@ export const control = {
   },
   closing: 'A closing can begin {after} later at the earliest.',
   closesAfter: 'from the return of power until a closing can begin',
-  known: 'That is known from {basis}: {where}.',
-  basis: 'How it is known',
   bases: { measured: 'a trial at the door', datasheet: 'a manual', 'from memory': 'memory alone', invented: 'an invented example' },
-  where: 'who tried it, or the page',
 }
 
 /** Where the leaf can hurt somebody besides with its closing edge. */
@@ -146,6 +143,7 @@ export const passingBy = {
   ask: 'A way past the door runs between {yMin_mm} and {yMax_mm} out.',
   add: 'A way past the door',
   made: 'way past the door',
+  bodies: 'It is judged with every body of this door.',
   words: 'On the {name}, between {yMin} and {yMax} out, {perDay} pass by in a day, at {slowest} to {fastest}.',
   bearable: '{mostPerDay} needless openings in a day are bearable.',
   yMin: 'where the way begins, toward side A counted up',

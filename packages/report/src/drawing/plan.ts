@@ -164,7 +164,15 @@ function traceMarks({ traces }: Scene, view: View): readonly Mark[] {
 }
 
 function sensorMarks({ door }: Scene, view: View): { readonly marks: readonly Mark[]; readonly kept: readonly Box[] } {
-  const symbols = sensorSpots(door).map(({ x_mm, y_mm }) => sensorSymbol(onSheet(view, { u_mm: x_mm, v_mm: y_mm })))
+  // the far ends of segments too: many beams of a light grid share one place in the plan
+  const ends = door.sensors.flatMap((sensor) =>
+    sensor.kind === 'segment'
+      ? sensor.planes.flatMap(({ segments }) => segments.map(({ to_mm: [x_mm, y_mm] }): readonly [number, number] => [x_mm, y_mm]))
+      : [],
+  )
+  const spots = [...sensorSpots(door).map(({ x_mm, y_mm }): readonly [number, number] => [x_mm, y_mm]), ...ends]
+  const places = [...new Map(spots.map((spot) => [spot.join(), spot])).values()]
+  const symbols = places.map(([x_mm, y_mm]) => sensorSymbol(onSheet(view, { u_mm: x_mm, v_mm: y_mm })))
   const drawn = door.sensors.flatMap((sensor): readonly Mark[] => {
     if (sensor.kind === 'zone-only')
       return shape(view, 'thing', upright(sensor.xMin_mm, sensor.xMax_mm, sensor.yMin_mm, sensor.yMax_mm), 'none', 'hidden')
@@ -179,13 +187,12 @@ function sensorMarks({ door }: Scene, view: View): { readonly marks: readonly Ma
           : [],
       )
     return sensor.planes.flatMap(({ segments }) =>
-      segments.flatMap(({ from_mm, to_mm }) => [
-        ...stroke(view, 'help', [
+      segments.flatMap(({ from_mm, to_mm }) =>
+        stroke(view, 'help', [
           { u_mm: from_mm[0], v_mm: from_mm[1] },
           { u_mm: to_mm[0], v_mm: to_mm[1] },
         ]),
-        ...sensorSymbol(onSheet(view, { u_mm: to_mm[0], v_mm: to_mm[1] })).marks,
-      ]),
+      ),
     )
   })
   return { marks: [...drawn, ...symbols.flatMap(({ marks }) => marks)], kept: symbols.map(({ box }) => box) }
