@@ -92,7 +92,7 @@ describe('what moves, stops and was measured', () => {
     await typed(on, '1200')
     expect(
       await on
-        .getByRole('combobox', { name: /^Where addend and supplement come from/ })
+        .getByRole('combobox', { name: /^How it is known: addend and supplement/ })
         .first()
         .inputValue(),
     ).toBe('from memory')

@@ -72,7 +72,7 @@ export const sensing: typeof englishSensing = {
   addendLabel: 'Zuschlag des Sicherheitsabstands',
   supplementLabel: 'Zuschlag Z des Sicherheitsabstands',
   notRead: 'ungelesen',
-  pageBasis: 'Woher die Zuschläge stammen',
+  pageBasis: 'die Zuschläge',
 }
 
 export const bodies: typeof englishBodies = {

@@ -65,7 +65,7 @@ export const sensing = {
   addendLabel: 'addend of the separation distance',
   supplementLabel: 'supplement Z of the separation distance',
   notRead: 'not read',
-  pageBasis: 'Where addend and supplement come from',
+  pageBasis: 'addend and supplement',
 }
 
 /** The bodies with which a door is judged. */

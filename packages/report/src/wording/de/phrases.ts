@@ -240,6 +240,7 @@ export const phrases: Phrases = {
     also: (rules) => `Außerdem in Ordnung: ${rules}.`,
   },
   sheet: {
+    computedGap: (gap) => `${gap}, berechnet`,
     body: 'ungünstigster Fall: der Prüfkörper, wo er liegt',
     zone: (name) => `Zone: ${name}`,
     trace: 'Abtastebene: ihre Linie auf dem Boden, einzelne Strahlen darüber',

@@ -254,6 +254,7 @@ export const phrases = {
     also: (rules: string): string => `It also puts in order: ${rules}.`,
   },
   sheet: {
+    computedGap: (gap: string): string => `${gap}, computed`,
     body: 'worst case: the test body where it lies',
     zone: (name: string): string => `zone: ${name}`,
     trace: 'scan plane: its line on the floor, single beams above',
