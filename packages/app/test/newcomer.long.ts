@@ -34,6 +34,7 @@ describe('a newcomer whose page is killed', () => {
       await context.close()
       return performance.now() - from
     })()
+    const begun = performance.now()
     const points = { entering: 0, editing: 0, done: 0 }
     for (let i = 0; i < KILLS; i++) {
       const { page, context } = await newcomer()
@@ -51,6 +52,7 @@ describe('a newcomer whose page is killed', () => {
       const found = await foundAgain(context, promised.width_mm > 0)
       expect({ i, promised, found, kept: isKept(promised, found) }).toEqual({ i, promised, found, kept: true })
       await context.close()
+      if (i % 20 === 19) process.stdout.write(`${i + 1} of ${KILLS} killed, ${Math.round((performance.now() - begun) / 1000)} s\n`)
     }
     process.stdout.write(`killed ${points.entering} times before the door was made, ${points.editing} after, ${points.done} at the end\n`)
     expect(points.entering).toBeGreaterThan(20)
