@@ -20,6 +20,7 @@ import { Readings } from '../src/screens/readings.tsx'
 import { SensorMore } from '../src/screens/sensor-more.tsx'
 import { States } from '../src/screens/states.tsx'
 import { Stops } from '../src/screens/stops.tsx'
+import { Wiring } from '../src/screens/wiring.tsx'
 import { ZoneMore } from '../src/screens/zone-more.tsx'
 import { ZonesGroup } from '../src/screens/zones.tsx'
 
@@ -46,6 +47,7 @@ const GROUPS: readonly FunctionComponent[] = [
   States,
   Stops,
   TolerancesGroup,
+  Wiring,
   ZonesGroup,
 ]
 

@@ -28,7 +28,7 @@ const NOT_BY_HAND: Readonly<Record<string, string>> = {
   confirmations: 'made at a finding, by who holds the page: a dialog of its own writes all of one at once',
   libraries: 'pinned by the hash of their content: the command line reads them',
   drive: 'reserved',
-  wiring: 'reserved',
+  wiring: 'a usual wiring is begun by a button; its cores, terminals and figures are changed in the door file alone so far',
   surroundings: 'reserved',
   records: 'reserved',
 }

@@ -11,7 +11,7 @@ import { outlineOf, planWindow } from './plan-window.ts'
 import { type Drawn, isFitting, type Projection, type Scene, sensorSpots } from './scene.ts'
 import { bodyBoxes, bodyMarks, linesOf, sensorSymbol } from './symbols.ts'
 import { unseenBoxes, unseenMarks } from './unseen.ts'
-import { clippedArea, onSheet, type Place, type View } from './view.ts'
+import { clippedArea, isInside, onSheet, type Place, type View } from './view.ts'
 
 /** The plan is a cut at this height: what stands in it is filled, what hangs above is left out. */
 const CUT_MM = 1000
@@ -165,11 +165,13 @@ function traceMarks({ traces }: Scene, view: View): readonly Mark[] {
 
 function sensorMarks({ door }: Scene, view: View): { readonly marks: readonly Mark[]; readonly kept: readonly Box[] } {
   // the far ends of segments too: many beams of a light grid share one place in the plan
-  const ends = door.sensors.flatMap((sensor) =>
-    sensor.kind === 'segment'
-      ? sensor.planes.flatMap(({ segments }) => segments.map(({ to_mm: [x_mm, y_mm] }): readonly [number, number] => [x_mm, y_mm]))
-      : [],
-  )
+  const ends = door.sensors
+    .flatMap((sensor) =>
+      sensor.kind === 'segment'
+        ? sensor.planes.flatMap(({ segments }) => segments.map(({ to_mm: [x_mm, y_mm] }): readonly [number, number] => [x_mm, y_mm]))
+        : [],
+    )
+    .filter(([u_mm, v_mm]) => isInside(view.window, { u_mm, v_mm })) // a level grid reaches farther than the plan shows
   const spots = [...sensorSpots(door).map(({ x_mm, y_mm }): readonly [number, number] => [x_mm, y_mm]), ...ends]
   const places = [...new Map(spots.map((spot) => [spot.join(), spot])).values()]
   const symbols = places.map(([x_mm, y_mm]) => sensorSymbol(onSheet(view, { u_mm: x_mm, v_mm: y_mm })))
