@@ -10,6 +10,8 @@ interface Props {
   /** What can be chosen, by id. */
   readonly options: Readonly<Record<string, string>>
   readonly add: string
+  /** For what, where more than one such list stands on a sheet. */
+  readonly of?: string
   /** What the cross beside one that was chosen says. */
   readonly remove: (name: string) => string
   /** Where choosing one brings more with it. */
@@ -17,7 +19,7 @@ interface Props {
 }
 
 /** Some out of a few, each on a line of its own; a list that is empty again is taken away. */
-export function Chosen({ path, chosen, options, add, remove, onAdd }: Props) {
+export function Chosen({ path, chosen, options, add, of, remove, onAdd }: Props) {
   const { snapshot } = useDoor()
   const listed = useListed(path)
   const nameOf = (id: string) => options[id] ?? id
@@ -39,7 +41,13 @@ export function Chosen({ path, chosen, options, add, remove, onAdd }: Props) {
         </div>
       ))}
       {Object.keys(left).length > 0 && (
-        <Pick label={add} at={path} options={left} onPick={(id) => (onAdd ? onAdd(id) : listed.add(id, nameOf(id)))} />
+        <Pick
+          label={of === undefined ? add : `${add}: ${of}`}
+          shown={add}
+          at={path}
+          options={left}
+          onPick={(id) => (onAdd ? onAdd(id) : listed.add(id, nameOf(id)))}
+        />
       )}
     </>
   )

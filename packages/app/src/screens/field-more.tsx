@@ -75,7 +75,8 @@ export function FieldMore({ path, name, isRanging, planes, outputs }: Props) {
             path={`${path}/planes`}
             chosen={Array.isArray(used) ? used : []}
             options={named(planes)}
-            add={words.addPlane(name)}
+            add={words.addPlane}
+            of={name}
             remove={(plane) => words.removePlane(plane, name)}
           />
         </>

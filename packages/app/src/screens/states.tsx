@@ -74,7 +74,8 @@ function State({ index, onRemove }: { readonly index: number; readonly onRemove:
           path={`${path}/removeObstacles`}
           chosen={state.removeObstacles ?? []}
           options={Object.fromEntries([...gone, ...implied, ...listed])}
-          add={words.addGone(name)}
+          add={words.addGone}
+          of={name}
           remove={(thing) => words.removeGone(thing, name)}
         />
         {(state.addObstacles ?? []).length > 0 && <p>{words.onlyThere}</p>}

@@ -40,7 +40,8 @@ export function ZoneMore({ index }: { readonly index: number }) {
             path={`${path}/bodies`}
             chosen={zone.bodies ?? []}
             options={Object.fromEntries(bodies.map(({ id, name }) => [id, nameOf(id, name)]))}
-            add={words.addBody(of)}
+            add={words.addBody}
+            of={of}
             remove={(body) => words.removeBody(body, of)}
           />
         </>

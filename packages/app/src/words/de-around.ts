@@ -93,7 +93,7 @@ const drive: (typeof english)['drive'] = {
   stoppingFree: 'Auf Halt läuft er {stopDelay} weiter, kommt von selbst zum Stehen und {afterStop}.',
   opening: 'Er ruht {reverseDelay}, bevor er öffnet; er öffnet mit {openSpeed} und wird mit {openAccel} schneller.',
   weight: 'Was sich mit der Kante bewegt, wiegt {mass}.',
-  known: 'Diese Angaben sind bekannt aus {basis}: {where}.',
+  known: 'Diese Angaben sind bekannt aus {basis}: {where}',
   atOnce: 'sofort',
   closeSpeed: 'Schließgeschwindigkeit',
   closeAccel: 'wie rasch der schließende Flügel schneller und langsamer wird',

@@ -1,7 +1,7 @@
 import { around } from './de-around.ts'
 import { forces } from './de-forces.ts'
 import { control, dangers, passingBy } from './de-known.ts'
-import { bodies, leaving, sensing, source, wiring, zones } from './de-sensing.ts'
+import { bodies, leaving, sensing, source, zones } from './de-sensing.ts'
 import { wiring } from './de-wiring.ts'
 import type { Facts } from './en-facts.ts'
 

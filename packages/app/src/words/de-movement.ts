@@ -21,9 +21,9 @@ export const calls: typeof englishCalls = {
   whetherFalls: 'Ob jemand stürzen kann',
   fallNames: { never: 'stürzt nicht', anywhere: 'kann überall stürzen und liegen bleiben' },
   fallsUnknown: 'gilt als einer, der nicht stürzt',
-  follow: 'Der nächste folgt {gap} dahinter, näher nicht.',
+  follow: 'Der nächste folgt frühestens {gap} dahinter.',
   followGap: 'kleinster Abstand vom Rücken des einen zur Vorderseite des nächsten',
-  followUnknown: 'in ungesagtem Abstand und unbeachtet',
+  followUnknown: 'beliebig nah',
   bodies: 'Beurteilt wird sie mit jedem Körper dieses Tores.',
   chosen: 'Beurteilt wird sie mit diesen:',
   addBody: 'Mit einem weiteren Körper beurteilen',
@@ -72,7 +72,7 @@ export const states: typeof englishStates = {
   allThere: 'Was umher steht, ist auch dann da.',
   gone: 'Dann nicht da:',
   onlyThere: 'Nur dann da:',
-  addGone: (state) => `Etwas ist nicht da, ${state}`,
+  addGone: 'Etwas ist nicht da',
   removeGone: (thing, state) => `Doch da: ${thing}, ${state}`,
 }
 
@@ -84,9 +84,9 @@ export const hinged: typeof englishHinged = {
   turns: 'Von der Drehachse an ist er {length_mm} lang, und er öffnet um {openAngle_deg}.',
   length: 'Länge von der Drehachse bis zur Kante; wo er faltet, des Teils an der Drehachse',
   openAngle: 'Winkel, wenn er ganz offen ist',
-  folds: 'Wo er faltet, ist der zweite Teil {panel} lang.',
+  folds: 'Zweiter Teil, wo er faltet: {panel}.',
   panel: 'Länge des zweiten Teils',
-  noPanel: 'nicht vorhanden',
+  noPanel: 'es gibt keinen',
 }
 
 export const readings: typeof englishReadings = {

@@ -7,7 +7,7 @@ import type {
 } from './en-sensing.ts'
 
 export const sensing: typeof englishSensing = {
-  known: 'Seine Werte stammen aus {basis}: {where}.',
+  known: 'Seine Werte stammen aus {basis}: {where}',
   bases: {
     datasheet: 'seinem Datenblatt',
     measured: 'einer Messung',
@@ -58,7 +58,7 @@ export const sensing: typeof englishSensing = {
   outputOf: 'Ausgang, den das Feld schaltet',
   allPlanes: (field) => `Feld ${field} blickt mit jeder Scanebene seines Sensors.`,
   planesOf: (field) => `Feld ${field} blickt mit diesen Ebenen:`,
-  addPlane: (field) => `${field} mit einer Ebene blicken lassen`,
+  addPlane: 'Mit einer der Ebenen blicken lassen',
   removePlane: (plane, field) => `Ebene ${plane} weglassen, ${field}`,
   approachFirst: 'Menschen kommen zu ihm {way}.',
   approach: 'Menschen kommen zu ihm {way}; sicher sieht es einen Körper von {capability}.',
@@ -81,7 +81,7 @@ export const bodies: typeof englishBodies = {
   words: '{name} wirft {reflectance} des Lichts zurück.',
   reflectance: 'Anteil des Lichts, den seine dunkelste Seite zurückwirft',
   asLibrary: 'wie in seiner Bibliothek',
-  known: 'Seine Größe ist bekannt aus {basis}: {where}.',
+  known: 'Seine Größe ist bekannt aus {basis}: {where}',
   fallen: 'Gestürzt liegt er {along} mal {across} und ist {high} hoch.',
   addFallen: 'Wie er nach einem Sturz liegt',
   along: 'Länge, wie er liegt',
@@ -92,7 +92,7 @@ export const bodies: typeof englishBodies = {
 }
 
 export const source: typeof englishSource = {
-  known: 'Das ist bekannt aus {basis}: {where}.',
+  known: 'Das ist bekannt aus {basis}: {where}',
   basis: 'Woher es bekannt ist',
   document: 'welches Dokument',
   edition: 'seine Ausgabe',
@@ -110,8 +110,8 @@ export const leaving: typeof englishLeaving = {
     beside: 'wie nah an einer Fläche des Flügels nichts genommen wird',
     before: 'wie nah vor der Kante nichts genommen wird',
   },
-  addBlanked: 'Ein Stück des Weges ohne es',
-  addFollows: 'Nichts nah am Flügel',
+  addBlanked: 'Ein Teil des Weges ohne dieses Feld',
+  addFollows: 'Den Raum nah am Flügel auslassen',
   hides: 'Auf seinem Weg {hides}.',
   whetherHides: 'Ob der Flügel jemanden vor ihm verbirgt',
   hidesNames: { nothing: 'verbirgt der Flügel niemanden vor ihm', bodies: 'kann der Flügel jemanden vor ihm verbergen' },
@@ -122,16 +122,16 @@ export const leaving: typeof englishLeaving = {
 export const zones: typeof englishZones = {
   add: 'Noch eine Zone',
   made: 'Zone',
-  reaches: 'Die Zone reicht von {xMin_mm} bis {xMax_mm} entlang und von {yMin_mm} bis {yMax_mm} davor.',
+  reaches: 'Die Zone geht von {xMin_mm} bis {xMax_mm} entlang und von {yMin_mm} bis {yMax_mm} davor.',
   mustNot: 'Sie darf nicht gesehen werden von dem, was {function}.',
   function: 'Was sie nicht sehen darf',
   functions: { presence: 'den schließenden Flügel anhält', opening: 'das Tor öffnet', call: 'das Tor ruft' },
   allBodies: 'Beurteilt wird sie mit jedem Körper aus einem Teil.',
   theseBodies: 'Beurteilt wird sie mit diesen:',
-  addBody: (zone) => `${zone} mit einem weiteren Körper beurteilen`,
+  addBody: 'Mit einem weiteren Körper beurteilen',
   removeBody: (body, zone) => `${body} weglassen, ${zone}`,
   pocket: 'Stelle, die ungesehen bleiben darf',
-  pocketKnown: 'Die Stelle, die ungesehen bleiben darf, ist bekannt aus {basis}: {where}.',
+  pocketKnown: 'Die Stelle, die ungesehen bleiben darf, ist bekannt aus {basis}: {where}',
   grid: 'Körper werden alle {pitch} erprobt.',
   pitch: 'von einer erprobten Stelle zur nächsten',
   addFamily: 'Den kleinsten Körper suchen, der gesehen wird',

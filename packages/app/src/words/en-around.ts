@@ -93,7 +93,7 @@ const drive = {
   stoppingFree: 'Told to stop, it goes on for {stopDelay}, comes to rest by itself, and {afterStop}.',
   opening: 'It rests for {reverseDelay} before it opens; it opens at {openSpeed} and speeds up at {openAccel}.',
   weight: 'All that moves with the edge weighs {mass}.',
-  known: 'These figures are known from {basis}: {where}.',
+  known: 'These figures are known from {basis}: {where}',
   atOnce: 'once',
   closeSpeed: 'closing speed',
   closeAccel: 'how fast the closing leaf speeds up and slows down',

@@ -1,7 +1,7 @@
 import { around } from './en-around.ts'
 import { forces } from './en-forces.ts'
 import { control, dangers, passingBy } from './en-known.ts'
-import { bodies, leaving, sensing, source, wiring, zones } from './en-sensing.ts'
+import { bodies, leaving, sensing, source, zones } from './en-sensing.ts'
 import { wiring } from './en-wiring.ts'
 
 /** What is asked about a door beside its opening and where its sensors hang. Comes with the screens that ask it: the first sheet needs none of it. */

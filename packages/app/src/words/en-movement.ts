@@ -15,7 +15,7 @@ export const calls = {
   fallsUnknown: 'is taken not to fall',
   follow: 'The next one follows {gap} behind at the closest.',
   followGap: 'least distance from the back of one to the front of the next',
-  followUnknown: 'at any distance, and is not looked at,',
+  followUnknown: 'at any distance',
   bodies: 'It is judged with every body of this door.',
   chosen: 'It is judged with these:',
   addBody: 'Judge it with another body',
@@ -65,7 +65,7 @@ export const states = {
   allThere: 'All that stands around is there then too.',
   gone: 'Not there then:',
   onlyThere: 'There only then:',
-  addGone: (state: string): string => `Something is not there, ${state}`,
+  addGone: 'Something is not there',
   removeGone: (thing: string, state: string): string => `There after all: ${thing}, ${state}`,
 }
 
@@ -77,9 +77,9 @@ export const hinged = {
   turns: 'From the hinge line it is {length_mm} long, and it opens by {openAngle_deg}.',
   length: 'length from the hinge line to the edge; where it folds, of the panel on the hinge',
   openAngle: 'angle when it is fully open',
-  folds: 'Where it folds, the second panel is {panel} long.',
+  folds: 'Second panel, where it folds: {panel}.',
   panel: 'length of the second panel',
-  noPanel: 'not there',
+  noPanel: 'there is none',
 }
 
 export const readings = {

@@ -1,6 +1,6 @@
 /** What is asked of a sensor when somebody wants to say more of it. */
 export const sensing = {
-  known: 'Its values come from {basis}: {where}.',
+  known: 'Its values come from {basis}: {where}',
   bases: {
     datasheet: 'its data sheet',
     measured: 'a measurement',
@@ -51,7 +51,7 @@ export const sensing = {
   outputOf: 'Output that the field switches',
   allPlanes: (field: string): string => `Field ${field} looks with every scan plane of its sensor.`,
   planesOf: (field: string): string => `Field ${field} looks with these planes:`,
-  addPlane: (field: string): string => `Let ${field} look with a plane`,
+  addPlane: 'Let it look with one of the planes',
   removePlane: (plane: string, field: string): string => `Leave out plane ${plane}, ${field}`,
   approachFirst: 'People come to it {way}.',
   approach: 'People come to it {way}; it surely sees a body of {capability}.',
@@ -75,7 +75,7 @@ export const bodies = {
   words: '{name} sends back {reflectance} of the light.',
   reflectance: 'part of the light that its darkest side sends back',
   asLibrary: 'as its library says',
-  known: 'Its size is known from {basis}: {where}.',
+  known: 'Its size is known from {basis}: {where}',
   fallen: 'Fallen, it lies {along} by {across} and is {high} high.',
   addFallen: 'How it lies after a fall',
   along: 'length as it lies',
@@ -87,7 +87,7 @@ export const bodies = {
 
 /** How a figure is known. */
 export const source = {
-  known: 'That is known from {basis}: {where}.',
+  known: 'That is known from {basis}: {where}',
   basis: 'How it is known',
   document: 'which document',
   edition: 'its edition',
@@ -105,8 +105,8 @@ export const leaving = {
     beside: 'how far from a face of the leaf nothing is taken',
     before: 'how far before the edge nothing is taken',
   },
-  addBlanked: 'A stretch of the way without it',
-  addFollows: 'Nothing close to the leaf',
+  addBlanked: 'A part of the way without this field',
+  addFollows: 'The space close to the leaf left out',
   hides: 'On its way the leaf {hides}.',
   whetherHides: 'Whether the leaf hides somebody from it',
   hidesNames: { nothing: 'hides nobody from it', bodies: 'may hide somebody from it' },
@@ -118,16 +118,16 @@ export const leaving = {
 export const zones = {
   add: 'Another zone',
   made: 'zone',
-  reaches: 'The zone reaches from {xMin_mm} to {xMax_mm} along and from {yMin_mm} to {yMax_mm} out.',
+  reaches: 'The zone goes from {xMin_mm} to {xMax_mm} along and from {yMin_mm} to {yMax_mm} out.',
   mustNot: 'It must not be seen by what {function}.',
   function: 'What must not see it',
   functions: { presence: 'stops the closing leaf', opening: 'opens the door', call: 'calls the door' },
   allBodies: 'It is judged with every body of one part of this door.',
   theseBodies: 'It is judged with these:',
-  addBody: (zone: string): string => `Judge ${zone} with another body`,
+  addBody: 'Judge it with another body',
   removeBody: (body: string, zone: string): string => `Leave out ${body}, ${zone}`,
   pocket: 'Place that may go unseen',
-  pocketKnown: 'The place that may go unseen is known from {basis}: {where}.',
+  pocketKnown: 'The place that may go unseen is known from {basis}: {where}',
   grid: 'Bodies are tried every {pitch}.',
   pitch: 'from one tried place to the next',
   addFamily: 'Look for the smallest body that is seen',

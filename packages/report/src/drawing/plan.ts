@@ -70,7 +70,7 @@ function drawPlan(scene: Scene, view: View): Drawn {
     marks,
     hatched: coverage ? unseenBoxes(view, coverage) : [],
     kept: [...sensors.kept, ...dangers.boxes, ...bodyBoxes(view, bodies), ...thingBoxes(scene, view), ...wallBoxes(scene, view)],
-    lines: linesOf([...building, ...things, ...people]),
+    lines: linesOf([...building, ...things, ...people, ...sensors.beams]),
     labels: [...planLabels(scene, view), ...dangers.labels],
   }
 }
@@ -163,7 +163,15 @@ function traceMarks({ traces }: Scene, view: View): readonly Mark[] {
   })
 }
 
-function sensorMarks({ door }: Scene, view: View): { readonly marks: readonly Mark[]; readonly kept: readonly Box[] } {
+function sensorMarks(
+  { door }: Scene,
+  view: View,
+): {
+  readonly marks: readonly Mark[]
+  readonly kept: readonly Box[]
+  /** The lines among them, for names to keep off. */
+  readonly beams: readonly Mark[]
+} {
   // the far ends of segments too: many beams of a light grid share one place in the plan
   const ends = door.sensors
     .flatMap((sensor) =>
@@ -197,5 +205,5 @@ function sensorMarks({ door }: Scene, view: View): { readonly marks: readonly Ma
       ),
     )
   })
-  return { marks: [...drawn, ...symbols.flatMap(({ marks }) => marks)], kept: symbols.map(({ box }) => box) }
+  return { marks: [...drawn, ...symbols.flatMap(({ marks }) => marks)], kept: symbols.map(({ box }) => box), beams: drawn }
 }
