@@ -8,7 +8,7 @@ import { useFacts } from '../words/facts.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Chapter } from './chapter.tsx'
-import { KnownFrom } from './control.tsx'
+import { KnownFrom } from './known-from.tsx'
 
 const PATH = 'wiring'
 const COLOURS = ['BK', 'BN', 'RD', 'OG', 'YE', 'GN', 'BU', 'VT', 'GY', 'WH', 'PK', 'TQ', 'GNYE']
