@@ -2,22 +2,18 @@ import type { DoorFile } from '@sillsight/document'
 import { lazy, Suspense, useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
 import { Link } from 'wouter'
 import { useTouring } from '../help/touring.ts'
-import { type Answers, type Judging, startJudging } from '../judging/judging.ts'
+import { type Answers, type Judging, NO_ANSWERS, startJudging } from '../judging/judging.ts'
 import { makeJudgingWorker } from '../judging/make-worker.ts'
 import type { Part } from '../parts.ts'
 import type { DoorId, DoorSnapshot, Draft, Moment, OpenDoor } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
 import { useWords } from '../words/words.ts'
 import { AtDoorContext } from './at-door.ts'
+import { JudgeScreen, MeasureScreen, PlaceScreen, TestScreen } from './coming.tsx'
 import { Head, Tape } from './head.tsx'
 import { LaterScreen } from './later.tsx'
 import { Notices } from './notices.tsx'
 
-/** Each part comes when it is opened. */
-const MeasureScreen = lazy(() => import('./measure.tsx').then(({ MeasureScreen }) => ({ default: MeasureScreen })))
-const JudgeScreen = lazy(() => import('./judge.tsx').then(({ JudgeScreen }) => ({ default: JudgeScreen })))
-const PlaceScreen = lazy(() => import('./place.tsx').then(({ PlaceScreen }) => ({ default: PlaceScreen })))
-const TestScreen = lazy(() => import('./testing.tsx').then(({ TestScreen }) => ({ default: TestScreen })))
 const Tour = lazy(() => import('../help/tour.tsx').then(({ Tour }) => ({ default: Tour })))
 
 /** One door: its name, whether it is saved, the tape measure, and the part that is being worked on. */
@@ -130,30 +126,23 @@ function changed(file: DoorFile, change: (draft: Draft) => void): DoorFile {
   return draft
 }
 
-const NOTHING: Answers = { shown: undefined, trouble: undefined, progress: undefined, asked: -1 }
-
 /** Asks again whenever what is shown changes; each question has a number of its own, so that an answer always says what it is about. */
 function useAnswers(file: DoorFile, { conflicts }: DoorSnapshot): { readonly answers: Answers; readonly upToDate: boolean } {
   const [judging, setJudging] = useState<Judging>()
-  const question = useRef(0)
-  const [asked, setAsked] = useState(0)
+  const last = useRef(0)
+  const disputed = conflicts.map(({ path }) => path).join('\n') // one text: a door that is only saved has a new list of the same
+  const question = useMemo(
+    () => ({ number: ++last.current, file, disputed: disputed === '' ? [] : disputed.split('\n') }),
+    [file, disputed],
+  )
   useEffect(() => {
     const started = startJudging(makeJudgingWorker)
     setJudging(started)
     return started.close
   }, [])
-  useEffect(() => {
-    if (!judging) return
-    question.current++
-    setAsked(question.current)
-    judging.ask(
-      question.current,
-      file,
-      conflicts.map(({ path }) => path),
-    )
-  }, [judging, file, conflicts])
-  const answers = useSyncExternalStore(judging?.subscribe ?? never, judging?.answers ?? (() => NOTHING))
-  return { answers, upToDate: answers.shown?.revision === asked }
+  useEffect(() => judging?.ask(question.number, question.file, question.disputed), [judging, question])
+  const answers = useSyncExternalStore(judging?.subscribe ?? never, judging?.answers ?? (() => NO_ANSWERS))
+  return { answers, upToDate: answers.shown?.revision === question.number }
 }
 
 function never(): () => void {
