@@ -1,5 +1,5 @@
 import type { DoorFile } from '@sillsight/document'
-import { lazy, Suspense, useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
+import { lazy, memo, Suspense, useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
 import { Link } from 'wouter'
 import { useTouring } from '../help/touring.ts'
 import { type Answers, type Judging, NO_ANSWERS, startJudging } from '../judging/judging.ts'
@@ -8,7 +8,7 @@ import type { Part } from '../parts.ts'
 import type { DoorId, DoorSnapshot, Draft, Moment, OpenDoor } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
 import { useWords } from '../words/words.ts'
-import { AtDoorContext } from './at-door.ts'
+import { AtDoorContext, UpToDateContext } from './at-door.ts'
 import { JudgeScreen, MeasureScreen, PlaceScreen, TestScreen } from './coming.tsx'
 import { Head, Tape } from './head.tsx'
 import { LaterScreen } from './later.tsx'
@@ -86,39 +86,53 @@ function OpenedDoor({ door, part }: { readonly door: OpenDoor; readonly part: Pa
   const { answers, upToDate } = useAnswers(file, snapshot)
   const setPreview = useCallback((next: ((draft: Draft) => void) | undefined) => preview(() => next), [])
   const shown = useMemo(() => (moment ? { ...door, ...UNCHANGING } : door), [door, moment])
-  const at = useMemo(
-    () => ({ door: shown, snapshot, answers, upToDate, preview: setPreview }),
-    [shown, snapshot, answers, upToDate, setPreview],
-  )
+  const at = useMemo(() => ({ door: shown, snapshot, answers, preview: setPreview }), [shown, snapshot, answers, setPreview])
   return (
     <AtDoorContext value={at}>
-      <div className="sheet" data-readonly={snapshot.readOnly !== undefined || undefined}>
-        <Head onMoment={setMoment} />
-        <Tape part={part} />
-        <Notices onNow={() => setMoment(undefined)}>
-          {toured === door.id && (
-            <Suspense fallback={null}>
-              <Tour part={part} />
-            </Suspense>
-          )}
-        </Notices>
-        <Suspense fallback={null}>
-          {part === 'measure' ? (
-            <MeasureScreen />
-          ) : part === 'place' ? (
-            <PlaceScreen />
-          ) : part === 'judge' ? (
-            <JudgeScreen />
-          ) : part === 'test' ? (
-            <TestScreen />
-          ) : (
-            <LaterScreen part={part} />
-          )}
-        </Suspense>
-      </div>
+      <UpToDateContext value={upToDate}>
+        <Sheet part={part} isReadOnly={snapshot.readOnly !== undefined} isToured={toured === door.id} onMoment={setMoment} />
+      </UpToDateContext>
     </AtDoorContext>
   )
 }
+
+interface SheetProps {
+  readonly part: Part
+  readonly isReadOnly: boolean
+  readonly isToured: boolean
+  /** Somebody wants to see the door as it was, or (undefined) as it is. */
+  readonly onMoment: (moment: Moment | undefined) => void
+}
+
+/** Not drawn anew for each step of a drag: what of it shows the door or the answers asks for them itself. */
+const Sheet = memo(function Sheet({ part, isReadOnly, isToured, onMoment }: SheetProps) {
+  return (
+    <div className="sheet" data-readonly={isReadOnly || undefined}>
+      <Head onMoment={onMoment} />
+      <Tape part={part} />
+      <Notices onNow={() => onMoment(undefined)}>
+        {isToured && (
+          <Suspense fallback={null}>
+            <Tour part={part} />
+          </Suspense>
+        )}
+      </Notices>
+      <Suspense fallback={null}>
+        {part === 'measure' ? (
+          <MeasureScreen />
+        ) : part === 'place' ? (
+          <PlaceScreen />
+        ) : part === 'judge' ? (
+          <JudgeScreen />
+        ) : part === 'test' ? (
+          <TestScreen />
+        ) : (
+          <LaterScreen part={part} />
+        )}
+      </Suspense>
+    </div>
+  )
+})
 
 function changed(file: DoorFile, change: (draft: Draft) => void): DoorFile {
   const draft = structuredClone(file)
