@@ -32,12 +32,14 @@ export const DoorScreen = coming(() => import('./door.tsx').then(({ DoorScreen }
 export const MeasureScreen = coming(() => import('./measure.tsx').then(({ MeasureScreen }) => MeasureScreen))
 export const JudgeScreen = coming(() => import('./judge.tsx').then(({ JudgeScreen }) => JudgeScreen))
 export const PlaceScreen = coming(() => import('./place.tsx').then(({ PlaceScreen }) => PlaceScreen))
+export const FittingScreen = coming(() => import('./fitting.tsx').then(({ FittingScreen }) => FittingScreen))
 export const TestScreen = coming(() => import('./testing.tsx').then(({ TestScreen }) => TestScreen))
 
 const PARTS: Partial<Record<Part, { readonly ahead: () => Promise<unknown> }>> = {
   measure: MeasureScreen,
   place: PlaceScreen,
   judge: JudgeScreen,
+  fit: FittingScreen,
   test: TestScreen,
 }
 

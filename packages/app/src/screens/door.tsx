@@ -9,7 +9,7 @@ import type { DoorId, DoorSnapshot, Draft, Moment, OpenDoor } from '../store/con
 import { doors } from '../store/doors.ts'
 import { useWords } from '../words/words.ts'
 import { AtDoorContext, UpToDateContext } from './at-door.ts'
-import { JudgeScreen, MeasureScreen, PlaceScreen, TestScreen } from './coming.tsx'
+import { FittingScreen, JudgeScreen, MeasureScreen, PlaceScreen, TestScreen } from './coming.tsx'
 import { Head, Tape } from './head.tsx'
 import { LaterScreen } from './later.tsx'
 import { Notices } from './notices.tsx'
@@ -124,6 +124,8 @@ const Sheet = memo(function Sheet({ part, isReadOnly, isToured, onMoment }: Shee
           <PlaceScreen />
         ) : part === 'judge' ? (
           <JudgeScreen />
+        ) : part === 'fit' ? (
+          <FittingScreen />
         ) : part === 'test' ? (
           <TestScreen />
         ) : (

@@ -110,6 +110,8 @@ export const phrases: Phrases = {
     'survey/leaf': 'der Flügel',
     'survey/leaf/hinged': 'wie der Flügel am Band hängt',
     'survey/leaf/parked': 'wo der offene Flügel steht',
+    wiring: 'wie verdrahtet ist',
+    'wiring/sensors': 'wie die Ausgänge des Sensors verdrahtet sind',
     forceRecords: 'gemessene Kräfte an der Schließkante',
     calibratedUntil: 'eine Kalibrierung, die nicht abgelaufen war',
     after5s_N: 'die Kraft 5 s nach der Berührung',

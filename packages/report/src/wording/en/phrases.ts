@@ -121,6 +121,8 @@ export const phrases = {
     'survey/leaf': 'the leaf',
     'survey/leaf/hinged': 'how the leaf is hung',
     'survey/leaf/parked': 'where the open leaf stands',
+    wiring: 'how it is wired',
+    'wiring/sensors': 'how its outputs are wired',
     forceRecords: 'measured forces on the closing edge',
     calibratedUntil: 'a calibration that had not run out',
     after5s_N: 'the force left 5 s after contact',
