@@ -28,7 +28,10 @@ const TOGETHER = [
   // of the document's package what screens enter figures with; the rest reads door files, in workers and where one is brought in
   {
     name: 'figures',
-    test: anyOf('document/src/(lengths/|shown[.]|put-place|door/defaults|libraries/(builtin|catalogue|passing))', 'app/src/entry/(kinds|places)[.]'),
+    test: anyOf(
+      'document/src/(lengths/|shown[.]|put-place|door/defaults|libraries/(builtin|catalogue|passing))',
+      'app/src/entry/(kinds|places)[.]',
+    ),
     priority: 1,
   },
   // what the list of doors shares with single doors
