@@ -27,7 +27,8 @@ const ROOM_MAY_IMPORT: Record<string, readonly string[]> = {
   coverage: ['model', 'space', 'seeing'],
   motion: ['model', 'space'],
   passing: ['model', 'space', 'seeing', 'coverage', 'motion'],
-  judge: ['model', 'space', 'seeing', 'coverage', 'motion', 'passing', 'values'],
+  judge: ['model', 'space', 'seeing', 'coverage', 'motion', 'passing', 'wiring', 'values'],
+  wiring: ['model', 'space', 'values'],
   mending: ['model', 'space', 'judge'],
 }
 

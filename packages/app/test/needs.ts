@@ -61,6 +61,9 @@ export const EVERY_NEED: readonly string[] = [
   'survey/drive/reverseDelay_s',
   'survey/drive/stopDecel_m_per_s2',
   'survey/drive/stopDelay_s',
+  'survey/drive/stopTimes/confidence_percent',
+  'survey/drive/stopTimes/readings_s',
+  'survey/drive/stopTimes/share_percent',
   'survey/floor',
   'survey/floor/slopeX_percent',
   'survey/floor/tolerance_mm',
@@ -81,4 +84,6 @@ export const EVERY_NEED: readonly string[] = [
   'zones/*/allowedPocket_mm',
   'zones/*/family/required_mm',
   'zones/*/longestStay_s',
+  'wiring',
+  'wiring/sensors',
 ]

@@ -6,6 +6,7 @@ export { type Depth, type JudgeOptions, judge } from './judge/judge.ts'
 export { lanesEvidence } from './judge/lane-passing.ts'
 export type { Rule } from './judge/rule.ts'
 export { RULES } from './judge/rules.ts'
+export { LEAST_STOPS } from './judge/stop-time.ts'
 export { type DrivePart, type FieldPart, type OutputPart, type RepairStep, repaired } from './mending/repair.ts'
 export { type Rejected, type Repair, type Repairs, repairs } from './mending/repairs.ts'
 export type { Tried } from './mending/search.ts'
@@ -60,6 +61,18 @@ export type {
 export type { Basis, Confirmation, InputPath, OutsideValue, Quantity, Source, Unit } from './model/source.ts'
 export type { ForceRecord } from './model/test-record.ts'
 export type { Air, Braking, ControlCycle, Crossing, Drive, Lane } from './model/traffic.ts'
+export type {
+  Band,
+  Cable,
+  ControlInput,
+  Core,
+  SensorState,
+  SensorSwitch,
+  Supply,
+  Terminal,
+  WiredSensor,
+  Wiring,
+} from './model/wiring.ts'
 export type { SensingFunction, SizeFamily, Zone } from './model/zone.ts'
 export { closingFrom } from './motion/leaf-run.ts'
 export { leafCorners, type TurningLeaf, turningLeaf } from './motion/turning-leaf.ts'

@@ -12,6 +12,7 @@ import { phrases } from './en/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
 import { passageGap, struckByLeaf, walkedInto } from './en/traffic.ts'
 import { warmUp } from './en/waking.ts'
+import { singleFault, wiringSlips } from './en/wiring.ts'
 import type { Language } from './language.ts'
 
 export const english: Language = {
@@ -39,6 +40,8 @@ export const english: Language = {
     'contact-energy': contactEnergy,
     'control-fact': controlFact,
     'warm-up': warmUp,
+    'single-fault': singleFault,
+    'wiring-slips': wiringSlips,
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,

@@ -10,6 +10,13 @@ const WHOLE: Readonly<Record<string, string>> = {
   '1.25 lbf ft in ANSI/BHMA A156.19 (2013); for pedestrian doors only, neither page was seen':
     '1,25 lbf ft in ANSI/BHMA A156.19 (2013); nur für Türen für Fußgänger, keine der Seiten wurde eingesehen',
   'endangers nobody': 'gefährdet niemanden',
+  'faults tried': 'versuchte Fehler',
+  'longest until a test finds one': 'längste Zeit, bis ein Test einen findet',
+  'found by a test': 'von einem Test gefunden',
+  'hidden and dangerous': 'verborgen und gefährlich',
+  slips: 'Versehen',
+  'docs/method.md, Wiring: every single fault, one at a time': 'docs/method.md, Verdrahtung: jeder einzelne Fehler, einer nach dem anderen',
+  'docs/method.md, Wiring: what cannot be meant': 'docs/method.md, Verdrahtung: was nicht gemeint sein kann',
   'force left after 5 s': 'Kraft nach 5 s',
   'Force that may act after that time.': 'Kraft, die nach dieser Zeit wirken darf.',
   'Force that may be left 5 s after contact.': 'Kraft, die 5 s nach der Berührung bleiben darf.',
