@@ -1,4 +1,5 @@
 import type { Phrases } from '../en/phrases.ts'
+import { connecting } from './connecting.ts'
 import { expected, got } from './expected.ts'
 import { givenNames } from './given.ts'
 import { timeline } from './timeline.ts'
@@ -314,6 +315,7 @@ export const phrases: Phrases = {
     provisional: 'Vorläufig: Lagen zwischen den Rasterpunkten wurden nicht berechnet.',
   },
   timeline,
+  connecting,
   expected,
   got,
   worked,

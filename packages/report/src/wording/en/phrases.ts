@@ -1,4 +1,5 @@
 import type { Basis, Cause, DrivePart, FieldPart, OutputPart, ProtectionConcept, Verdict } from '@sillsight/engine'
+import { connecting } from './connecting.ts'
 import { timeline } from './timeline.ts'
 
 const named = (name: string) => (/^(the|side)\b/i.test(name) ? name : `the ${name}`)
@@ -329,6 +330,7 @@ export const phrases = {
     provisional: 'Provisional: placements between the grid points were not computed.',
   },
   timeline,
+  connecting,
   /** What a door file was expected to hold at a place. */
   expected: (text: string): string => text,
   /** What it held instead. */
