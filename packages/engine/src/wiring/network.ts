@@ -147,8 +147,12 @@ export function settledNetwork(network: FaultyNetwork, situation: Situation): Se
   return { states: new Map(network.sensors.map(({ sensor }, i) => [sensor.id, states[i] as SensorState])), between, isStable }
 }
 
-/** @param interrupted a join that a test pulse opens for a moment */
-function voltages(
+/**
+ * Of all nodes, V, with the sensors in states that are given.
+ *
+ * @param interrupted a join that a test pulse opens for a moment
+ */
+export function voltages(
   { wiring, plan, siemens: base, joinOf, sensors, faults }: FaultyNetwork,
   { asking, supply_V }: Situation,
   states: readonly SensorState[],
