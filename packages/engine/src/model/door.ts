@@ -5,6 +5,7 @@ import type { Sensor } from './sensor.ts'
 import type { Confirmation, InputPath } from './source.ts'
 import type { ForceRecord } from './test-record.ts'
 import type { Air, Crossing, Drive, Lane } from './traffic.ts'
+import type { Wiring } from './wiring.ts'
 import type { Zone } from './zone.ts'
 
 /**
@@ -28,6 +29,8 @@ export interface Door {
   readonly forceRecords?: readonly ForceRecord[] | undefined
   /** What the control does, as far as somebody stated it. */
   readonly control?: Control | undefined
+  /** What is connected to what; undefined where nobody said. */
+  readonly wiring?: Wiring | undefined
   /** Never empty. A door without states has one, called `as surveyed`. The first is the one the sensors learned in unless they say otherwise. */
   readonly states: readonly DoorState[]
   readonly sensors: readonly Sensor[]
@@ -114,6 +117,8 @@ export interface ProtectionConcept {
   readonly closingEdge: 'force-limited-edge' | 'presence-aid' | 'contact-free' | 'none'
   /** The door rests on touching with little energy, as pedestrian doors may. */
   readonly lowEnergy?: 'yes' | 'no'
+  /** Whether the law at the place lets only devices protect that are listed for use with the drive. */
+  readonly listing?: 'needed' | 'not-needed'
 }
 
 /** Each value may be off by as much either way, all at once and independently (docs/method.md, "Tolerances"). */

@@ -32,14 +32,26 @@ describe('the resistance of a conductor', () => {
       [14, 3.14],
       [12, 1.98],
     ] as const) {
-      const ours = conductorOhm_per_km({ awg }) ?? 0
+      const ours = conductorOhm_per_km({ awg })
       expect(ours, `${awg}`).toBeGreaterThanOrEqual(perKm(ohm_per_kft))
       expect(ours / perKm(ohm_per_kft), `${awg}`).toBeLessThan(1.01)
     }
   })
 
-  it('is not known for a conductor that no table has', () => {
-    expect([conductorOhm_per_km({ area_mm2: 0.6 }), conductorOhm_per_km({ awg: 19 })]).toEqual([undefined, undefined])
+  it('by a gauge that the table lacks follows the formula too', () => {
+    for (let awg = 0; awg <= 30; awg++) {
+      const diameter_mm = 0.127 * 92 ** ((36 - awg) / 39)
+      const formula = (17.241 * 4) / (Math.PI * diameter_mm * diameter_mm)
+      expect(Math.abs(conductorOhm_per_km({ awg }) / (1.03 * formula) - 1), `${awg}`).toBeLessThan(2e-4)
+    }
+  })
+
+  it('by a cross-section that the table lacks is no less, by its area, than that of any in it', () => {
+    for (const each of STANDARD_AREAS) {
+      const area_mm2 = 'area_mm2' in each ? each.area_mm2 : 0
+      expect(conductorOhm_per_km({ area_mm2: area_mm2 * 1.001 })).toBeGreaterThanOrEqual(conductorOhm_per_km(each) / 1.001)
+    }
+    expect(conductorOhm_per_km({ area_mm2: 0.25 })).toBe(80)
   })
 })
 

@@ -52,6 +52,19 @@ export const strandingAllowance = {
   },
 } as const satisfies OutsideValue
 
+export const strandedResistivity = {
+  id: 'stranded-resistivity',
+  value: 20,
+  unit: '1',
+  means: 'Resistance in ohm/km that 1 mm2 is taken to have where the table lacks a cross-section; it is in inverse proportion to that.',
+  source: {
+    basis: 'our decision',
+    document: 'docs/method.md',
+    clause: 'Supply',
+    note: 'no entry of IEC 60228, table 3 from 0.5 to 2.5 mm2 has more than 19.95 ohm mm2/km',
+  },
+} as const satisfies OutsideValue
+
 /** Pairs: temperature in °C, factor that turns a resistance at it into that at 20 °C. */
 export const copperFactors = {
   id: 'copper-factors',
@@ -79,11 +92,27 @@ export const copperCoefficient = {
 export const STANDARD_AREAS: readonly Conductor[] = [...pairs(conductorResistance.value)].map(([area_mm2]) => ({ area_mm2 }))
 export const STANDARD_GAUGES: readonly Conductor[] = threes(gaugeResistance.value).map(([awg]) => ({ awg }))
 
-/** At 20 °C, at most; undefined for a conductor that neither table has. */
-export function conductorOhm_per_km(conductor: Conductor): number | undefined {
-  if ('area_mm2' in conductor) return pairs(conductorResistance.value).find(([area_mm2]) => area_mm2 === conductor.area_mm2)?.[1]
-  const solid = threes(gaugeResistance.value).find(([awg]) => awg === conductor.awg)?.[2]
-  return solid === undefined ? undefined : solid * strandingAllowance.value
+/** From one gauge to the next thicker one the area grows by 92^(2 / 39). */
+const GAUGE_STEP = 1.2609856
+
+/** At 20 °C, at most. A cross-section that the table lacks goes by the largest resistivity in it, a gauge that the table lacks by the step from gauge to gauge. */
+export function conductorOhm_per_km(conductor: Conductor): number {
+  if ('area_mm2' in conductor) {
+    const { area_mm2 } = conductor
+    return pairs(conductorResistance.value).find(([area]) => area === area_mm2)?.[1] ?? strandedResistivity.value / area_mm2
+  }
+  const table = threes(gaugeResistance.value)
+  const nearest = table.reduce((a, b) => (Math.abs(b[0] - conductor.awg) < Math.abs(a[0] - conductor.awg) ? b : a))
+  let solid = nearest[2]
+  for (let awg = nearest[0]; awg < conductor.awg; awg++) solid *= GAUGE_STEP
+  for (let awg = nearest[0]; awg > conductor.awg; awg--) solid /= GAUGE_STEP
+  return solid * strandingAllowance.value
+}
+
+/** What that rests on. */
+export function conductorValues(conductor: Conductor): readonly OutsideValue[] {
+  if ('awg' in conductor) return [gaugeResistance, strandingAllowance]
+  return pairs(conductorResistance.value).some(([area]) => area === conductor.area_mm2) ? [conductorResistance] : [strandedResistivity]
 }
 
 /**

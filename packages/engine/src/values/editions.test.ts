@@ -82,6 +82,7 @@ describe('outside values of the edition 2026-11', () => {
         '1',
         'from memory',
       ],
+      ['stranded-resistivity', 20, '1', 'our decision'], // our own; el-r0.5 to el-r2.5
       ['stranding-allowance', 1.03, '1', 'our decision'], // our own; el-14 against el-awg12 to el-awg18
     ])
   })

@@ -1,6 +1,13 @@
 import type { OutsideValue } from '../model/source.ts'
 import { doorwayDischarge, doorwayMeanHeight } from './air.ts'
-import { conductorResistance, copperCoefficient, copperFactors, gaugeResistance, strandingAllowance } from './conductors.ts'
+import {
+  conductorResistance,
+  copperCoefficient,
+  copperFactors,
+  gaugeResistance,
+  strandedResistivity,
+  strandingAllowance,
+} from './conductors.ts'
 import { guardedHeight, presenceReferenceBody } from './doors.ts'
 import { classTwoPower, classTwoVoltage, extraLowVoltage } from './extra-low.ts'
 import { lastingForce, lowEnergy, peakForce, peakTime, restForce } from './forces.ts'
@@ -26,6 +33,7 @@ export type ValuesOfEdition = {
   readonly lowEnergy: OutsideValue & { readonly value: number }
   readonly conductorResistance: OutsideValue & { readonly value: readonly number[] }
   readonly gaugeResistance: OutsideValue & { readonly value: readonly number[] }
+  readonly strandedResistivity: OutsideValue & { readonly value: number }
   readonly strandingAllowance: OutsideValue & { readonly value: number }
   readonly copperFactors: OutsideValue & { readonly value: readonly number[] }
   readonly copperCoefficient: OutsideValue & { readonly value: number }
@@ -73,6 +81,7 @@ export const EDITIONS: readonly [Edition, ...Edition[]] = [
       lowEnergy,
       conductorResistance,
       gaugeResistance,
+      strandedResistivity,
       strandingAllowance,
       copperFactors,
       copperCoefficient,

@@ -23,7 +23,8 @@ export interface SupplyAtDevice {
   readonly cables: readonly string[]
   /** Thinnest standard conductor of both kinds that holds its least voltage in all these cables; undefined where none does. */
   readonly smallest: { readonly area: Conductor | undefined; readonly gauge: Conductor | undefined }
-  /** How long the cable at the device may be, all else as it is; Infinity beyond `LONGEST_MM`, undefined where no cable ends there. */
+  /** The cable that ends at the device, and how long it may be, all else as it is: Infinity beyond `LONGEST_MM`. Undefined where none ends there. */
+  readonly cable: string | undefined
   readonly longest_mm: number | undefined
 }
 
@@ -66,7 +67,7 @@ export function supplyAtDevices(wiring: Wiring, copper: CopperFactors): readonly
       inrush_V: inrush?.[i],
       cables,
       smallest: { area: first(STANDARD_AREAS), gauge: first(STANDARD_GAUGES) },
-      longest_mm: longestCable(hot, sensor, cables, holds),
+      ...longestCable(hot, sensor, cables, holds),
     }
   })
 }
@@ -129,7 +130,7 @@ function drawing(wiring: Wiring, current: (sensor: WiredSensor) => number): Wiri
 }
 
 function recabled(wiring: Wiring, ids: readonly string[], conductor: Conductor, factor: number): Wiring {
-  const ohm_per_km = conductorOhm_per_km(conductor) ?? Infinity
+  const ohm_per_km = conductorOhm_per_km(conductor)
   const changed = wiring.cables.map((cable) => {
     const ohm = (cable.length_mm * ohm_per_km * factor) / 1e6
     return { ...cable, cores: cable.cores.map((core) => ({ ...core, ohm: ids.includes(cable.id) ? ohm : core.ohm * factor })) }
@@ -195,23 +196,24 @@ function longestCable(
   { power }: WiredSensor,
   ids: readonly string[],
   holds: (changed: Wiring) => boolean,
-): number | undefined {
+): Pick<SupplyAtDevice, 'cable' | 'longest_mm'> {
   const touches = ({ from, to }: { readonly from: string; readonly to: string }) =>
     [from, to].some((end) => end === power.plus || end === power.minus)
   const cable = hot.cables.find(({ id, cores }) => ids.includes(id) && cores.some(touches))
-  if (!cable || !(cable.length_mm > 0)) return undefined
+  if (!cable || !(cable.length_mm > 0)) return { cable: cable?.id, longest_mm: undefined }
+  const { id: name } = cable
   const holdsAt = (steps: number) => {
     const ratio = (steps * STEP_MM) / cable.length_mm
     const cores = cable.cores.map((core) => ({ ...core, ohm: core.ohm * ratio }))
     return holds({ ...hot, cables: hot.cables.map((each) => (each === cable ? { ...each, cores } : each)) })
   }
   let [short, long] = [1, LONGEST_MM / STEP_MM]
-  if (!holdsAt(short)) return 0
-  if (holdsAt(long)) return Infinity
+  if (!holdsAt(short)) return { cable: name, longest_mm: 0 }
+  if (holdsAt(long)) return { cable: name, longest_mm: Infinity }
   while (long - short > 1) {
     const middle = Math.floor((short + long) / 2)
     if (holdsAt(middle)) short = middle
     else long = middle
   }
-  return short * STEP_MM
+  return { cable: name, longest_mm: short * STEP_MM }
 }
