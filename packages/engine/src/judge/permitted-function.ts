@@ -82,8 +82,8 @@ function draftOf({ door, values }: Context, sensor: Sensor): Draft {
 }
 
 function statedOf({ device, performanceLevel, category, testedBy, listedFor }: Declared): Draft['facts'] {
-  const stated = { device, performanceLevel, category, testedBy, listedFor }
-  return Object.fromEntries(Object.entries(stated).filter((entry): entry is [string, string] => entry[1] !== undefined))
+  const stated = Object.entries<string | undefined>({ device, performanceLevel, category, testedBy, listedFor })
+  return Object.fromEntries(stated.flatMap(([name, says]) => (says === undefined ? [] : [[name, says]])))
 }
 
 interface Grounds {
