@@ -46,6 +46,7 @@ export type {
 export type {
   Approach,
   BeamPlane,
+  Declared,
   FanPlane,
   Field,
   Output,
@@ -66,4 +67,5 @@ export { leafCorners, type TurningLeaf, turningLeaf } from './motion/turning-lea
 export { type BeamSpot, beamSpots, type PlaneSpots } from './seeing/beam-spots.ts'
 export { floorHeight, floorPieces } from './space/floor.ts'
 export { cos, radians, sin } from './space/trigonometry.ts'
+export { conductorOhm_per_km } from './values/conductors.ts'
 export { EDITIONS, OUTSIDE_VALUES } from './values/editions.ts'
