@@ -18,7 +18,7 @@ describe('supply-voltage', () => {
     const lowest = 'measured' in found ? (found.measured?.value ?? 0) : 0
     expect(lowest).toBeLessThan(22 - 0.2 * (0.5 + 2 * 0.243))
     expect(lowest).toBeGreaterThan(22 - 0.23 * (0.5 + 2 * 0.243))
-    expect(found.facts).toMatchObject({ beyond: 'nothing', hottest_degC: 30, area_mm2: 0.5, awg: 24, cable: 'W1', length_mm: 6000 })
+    expect(found.facts).toMatchObject({ beyond: 'nothing', hottest_degC: 30, core_mm2: 0.5, awg: 24, cable: 'W1', length_mm: 6000 })
     expect(found.basis.map(({ id }) => id)).toEqual(expect.arrayContaining(['conductor-resistance', 'copper-factors']))
   })
 

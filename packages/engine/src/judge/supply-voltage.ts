@@ -11,7 +11,7 @@ import { COPPER, copperOf, groundsOf } from './wiring-grounds.ts'
  * still, and at the largest source without any current not more than its largest. One finding for each sensor of the wiring. Measured is the voltage
  * that is too high, else the lowest. What it has for a moment when power comes is told and not judged: how long it works without is nowhere said.
  *
- * Facts: `sensor`, `sensorName`, `beyond` (`nothing`, `low`, `high`), `lowest_V`, `highest_V`, `least_V`, `largest_V`, [`coldest_V`, `inrush_V`, `area_mm2`, `awg`
+ * Facts: `sensor`, `sensorName`, `beyond` (`nothing`, `low`, `high`), `lowest_V`, `highest_V`, `least_V`, `largest_V`, [`coldest_V`, `inrush_V`, `core_mm2`, `awg`
  * (thinnest that hold), `cable`, `length_mm`, `longest_mm` (absent where any length we look for works), `hottest_degC`, `coldest_degC`].
  */
 export const supplyVoltage: Rule = {
@@ -75,7 +75,7 @@ function cableFacts({ cables }: Wiring, { smallest, longest_mm, cable: id }: Sup
 }
 
 function sizeFact(conductor: Conductor | undefined): Facts {
-  return conductor === undefined ? {} : 'area_mm2' in conductor ? { area_mm2: conductor.area_mm2 } : { awg: conductor.awg }
+  return conductor === undefined ? {} : 'area_mm2' in conductor ? { core_mm2: conductor.area_mm2 } : { awg: conductor.awg }
 }
 
 const BY = 'wiring/supply'

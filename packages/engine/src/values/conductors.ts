@@ -48,7 +48,7 @@ export const strandingAllowance = {
     basis: 'our decision',
     document: 'docs/method.md',
     clause: 'Supply',
-    note: 'NEC Chapter 9, table 8 has 1.023 to 1.026 times the resistance of its solid conductors',
+    note: 'NEC Chapter 9, table 8 has 1.020 to 1.026 times the resistance of its solid conductors',
   },
 } as const satisfies OutsideValue
 

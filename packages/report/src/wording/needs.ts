@@ -17,6 +17,7 @@ export function needWords(door: Door, path: InputPath, reader: Reader): string {
 }
 
 function subjectName(door: Door, id: string, reader: Reader): string {
+  if (id.includes('/')) return needWords(door, id, reader) // a statement at a place of the file
   const body = door.bodies.find((each) => each.id === id)
   if (body) return bodyBySize(body, reader)
   const sensor = door.sensors.find((each) => each.id === id)
