@@ -69,7 +69,11 @@ const touching = { people: 'public', drive: 'automatic', closingEdge: 'force-lim
 const free = { people: 'public', drive: 'automatic', closingEdge: 'contact-free' }
 const force = { place: 'middle', peak_N: 200, time_s: 0.2, mean_N: 60, instrument: 'gauge 1', on: '2026-10-01', by: 'A. Reader' }
 
-const hatch = demoFiles().find(({ name }) => String(name).startsWith('Box hatch')) as File & { survey: File; zones: readonly File[] }
+const hatch = demoFiles().find(({ name }) => String(name).startsWith('Box hatch')) as File & {
+  survey: File
+  zones: readonly File[]
+  wiring: { sensors: readonly File[] }
+}
 
 /**
  * Doors that lack something, so that together their findings state every need that the engine can state of a door file which it judges
@@ -204,5 +208,10 @@ export const LACKING: readonly File[] = [
     concept: free,
   },
   { ...hatch, name: 'Hatch in unknown air', survey: { ...hatch.survey, visibility_m: undefined } },
+  {
+    ...hatch,
+    name: 'Hatch with one sensor that nobody wired',
+    wiring: { ...hatch.wiring, sensors: hatch.wiring.sensors.slice(0, 1), cables: [] },
+  },
   { ...hatch, name: 'Hatch with its zones in the wall', zones: hatch.zones.map((each) => ({ ...each, xMin_mm: -200, xMax_mm: -100 })) },
 ]

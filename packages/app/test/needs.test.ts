@@ -10,7 +10,7 @@ import { EVERY_NEED } from './needs.ts'
 const at = inBrowser(() => builtApp())
 /** Stated by the grid alone, while the exact answer is on its way: `src/screens/needs.test.ts` looks for its control without a browser. */
 const BY_THE_GRID = ['zones/*/allowedPocket_mm']
-const PARTS = ['measure', 'place', 'testing'] as const
+const PARTS = ['measure', 'place', 'fit', 'test'] as const
 
 /** Brings a door in and opens a part of it. */
 async function brought(on: Page, file: object & { name?: unknown }): Promise<string> {
@@ -56,7 +56,7 @@ describe('every need that a finding can state', () => {
     for (const file of LACKING) {
       const address = await brought(on, file)
       for (const part of PARTS) {
-        await on.goto(`${at.served.url}${address.replace(/[a-z-]+$/, part === 'testing' ? 'test' : part)}`)
+        await on.goto(`${at.served.url}${address.replace(/[a-z-]+$/, part)}`)
         for (const need of await listed(on)) {
           if (met.has(`${patternOf(need)}`)) continue
           await on.evaluate(() => (document.activeElement as HTMLElement | null)?.blur())

@@ -81,4 +81,6 @@ export const EVERY_NEED: readonly string[] = [
   'zones/*/allowedPocket_mm',
   'zones/*/family/required_mm',
   'zones/*/longestStay_s',
+  'wiring',
+  'wiring/sensors',
 ]

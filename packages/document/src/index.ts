@@ -1,5 +1,6 @@
 export { toDoor } from './door/resolve.ts'
 export { type FirstLength, type FirstValues, firstDoor, firstSensors } from './first-door.ts'
+export { type FirstWired, firstWired, firstWiring } from './first-wiring.ts'
 export type { Issue, Note } from './issue.ts'
 export { issueLine } from './issue.ts'
 export { doorFileJsonSchema, libraryJsonSchema } from './json-schema.ts'

@@ -149,4 +149,20 @@ describe('the demo doors', () => {
     const watched = changed(file, 'sensors/1/planes', planes)
     expect(struck(watched)?.verdict).toBe('pass')
   })
+
+  it('folding-door: it is seen 0.45 s before the leaf and stops in 0.51 s; a slower joint is in time, and so are beams that reach farther out', () => {
+    const file = demo('folding-door') as { sensors: { planes: { segments_mm: unknown[] }[] }[] }
+    const struck = (of: unknown) => judged(of).findings.find(({ rule }) => rule === 'struck-by-leaf')
+    const asIs = judged(file).findings
+    expect(asIs.filter(({ verdict }) => verdict === 'fail').map(({ id }) => id)).toEqual(['struck-by-leaf:walk'])
+    expect(struck(file)?.facts).toMatchObject({ from: 'b', isSeen: true })
+    // Hand calculation: (760 - 32.5) / 1600 = 0.455 s of sight; 0.06 + 0.1 + 0.28 / 1 = 0.44 s at 0.28 m/s
+    expect(struck(changed(file, 'survey/drive/closeSpeed_m_per_s', 0.28))?.verdict).toBe('pass')
+    const level = file.sensors[0]?.planes[0]?.segments_mm ?? []
+    const farther = [-860, -820].map((y_mm) => [
+      [-40, y_mm, 70],
+      [2440, y_mm, 70],
+    ])
+    expect(struck(changed(file, 'sensors/0/planes/0/segments_mm', [...farther, ...level]))?.verdict).toBe('pass')
+  })
 })

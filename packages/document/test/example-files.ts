@@ -1,3 +1,5 @@
+import { firstWiring } from '../src/first-wiring.ts'
+
 /** A small door file with something of everything, as parsed JSON; each call gives a fresh one that a test may spoil. */
 export function exampleFile() {
   const source = { basis: 'invented', note: 'for tests' }
@@ -160,7 +162,8 @@ export function exampleFile() {
     confirmations: [
       { value: 'presence-reference-body', document: 'EN 12453', edition: '2017', clause: '5', by: 'A. Reader', on: '2026-11-25' },
     ],
-    wiring: { anything: [1, { at: 'all' }] },
+    wiring: firstWiring(['scan']),
+    records: { anything: [1, { at: 'all' }] },
   }
 }
 

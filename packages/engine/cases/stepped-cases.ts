@@ -2,6 +2,7 @@ import { closingFrom } from '../src/motion/leaf-run.ts'
 import { type Contact, newTally, type Tally, worstOfPassage } from '../src/passing/worst-passage.ts'
 import { randomNumbers } from './random-numbers.ts'
 import { mayBegin, STEP_S, type SteppedCase, type SteppedPass, type SteppedPhase, stepPass, stepPhase } from './stepped-leaf.ts'
+import type { SteppedCurve } from './stepped-motion.ts'
 
 /** Random doors and bodies, small and quick enough to be stepped. Times are whole steps, so that both programs mean the same instant. */
 export function steppedCase(seed: number): { readonly given: SteppedCase; readonly speed: number } {
@@ -44,7 +45,7 @@ export function steppedCase(seed: number): { readonly given: SteppedCase; readon
 }
 
 /** Two to six readings, whole steps apart, that rise ever more slowly from at most a little over the full speed. */
-function randomCurve(random: ReturnType<typeof randomNumbers>, speed: number): SteppedCase['stoppingCurve'] {
+export function randomCurve(random: ReturnType<typeof randomNumbers>, speed: number): SteppedCurve {
   let [at_s, way, pace] = [0, 0, speed * random.between(0.7, 1.1)]
   return Array.from({ length: random.whole(2, 6) }, () => {
     const lasts_s = Math.round(random.between(0.02, 0.2) / STEP_S) * STEP_S

@@ -1,3 +1,5 @@
+import { goneOn, type SteppedCurve, type SteppedMotion, steppedMotion } from './stepped-motion.ts'
+
 /**
  * The slow way to what `src/passing` answers for a leaf that turns: angle, body and output are stepped through time by 0.1 ms, straight from docs/method.md,
  * "Time", each phase a run of its own; whether leaf and body overlap is asked at each step at which
@@ -32,6 +34,12 @@ export interface TurningCase {
   /** Along the way: outside nothing can be met. */
   readonly begins: number
   readonly ends: number
+  /** A second leaf hangs there, the mirror image of the first, and turns with it. */
+  readonly otherHinge?: number | undefined
+  /** How fast the acceleration of closing sets in, rad per s3; at once if undefined. */
+  readonly closeJerk?: number | undefined
+  /** In rad. */
+  readonly stoppingCurve?: SteppedCurve | undefined
 }
 
 export interface TurningPhase {
@@ -47,6 +55,8 @@ export interface TurningWalk {
   readonly steps: number
   readonly stopsAt: number
   readonly forbids: Uint8Array
+  /** Where the jerk is limited: how far the leaf has come, and how fast it is, so many steps after it began to close. */
+  readonly closing: SteppedMotion | undefined
   /** The first step at which the body overlaps the leaf that rests where the closing begins. */
   readonly restMetAt: number
 }
@@ -76,13 +86,17 @@ export function walk(given: TurningCase, stopsAt = Infinity): TurningWalk {
     if (wait === 0) break
     restMetAt += wait
   }
-  return { start, steps, stopsAt, forbids, restMetAt: restMetAt <= steps ? restMetAt : Infinity }
+  const closing = given.closeJerk === undefined ? undefined : steppedMotion({ ...given, from: given.fromAngle }, given.closeJerk, STEP_S)
+  return { start, steps, stopsAt, forbids, closing, restMetAt: restMetAt <= steps ? restMetAt : Infinity }
 }
 
 /** So many steps pass before both can touch, however fast both are; 0 where they overlap by more than a thousandth of a millimetre. */
 function waitsFor(given: TurningCase, angle: number, place: number): number {
-  const { begins, ends, speed, first, half, closeSpeed, openSpeed } = given
-  const most = (speed + (2 * first + 2 * half) * Math.max(closeSpeed, openSpeed)) * STEP_S // of both, in a step
+  const { begins, ends, speed, first, half, closeSpeed, openSpeed, stoppingCurve = [] } = given
+  const steepest = stoppingCurve.map(
+    ([at_s, way], i) => (way - (stoppingCurve[i - 1]?.[1] ?? 0)) / (at_s - (stoppingCurve[i - 1]?.[0] ?? 0)),
+  )
+  const most = (speed + (2 * first + 2 * half) * Math.max(closeSpeed, openSpeed, ...steepest)) * STEP_S // of both, in a step
   if (place <= begins) return Math.max(1, Math.floor((begins - place) / most))
   if (place >= ends) return 1e6
   const { deep } = depth(given, angle, given.heading * place)
@@ -95,8 +109,14 @@ export function mayBegin({ forbids }: TurningWalk, k: number): boolean {
 
 type Point = readonly [number, number]
 
-/** Corners of each panel at an angle. */
-function panels({ first, second, half }: TurningCase, angle: number): readonly (readonly Point[])[] {
+/** Corners of each panel at an angle; those of the second leaf come last. */
+function panels(given: TurningCase, angle: number): readonly (readonly Point[])[] {
+  const { otherHinge } = given
+  const own = panelsOfOne(given, angle)
+  return otherHinge === undefined ? own : [...own, ...own.map((corners) => corners.map(([x, y]): Point => [otherHinge - x, y]))]
+}
+
+function panelsOfOne({ first, second, half }: TurningCase, angle: number): readonly (readonly Point[])[] {
   const joint: Point = [first * Math.cos(angle), first * Math.sin(angle)]
   const one = bar([0, 0], joint, [Math.cos(angle), Math.sin(angle)], half)
   if (second === undefined) return [one]
@@ -170,13 +190,13 @@ function roundDepth(corners: readonly Point[], [x, y]: Point, radius: number): n
 
 /** One closing that begins at step `first`. @param stood somebody stands there since before the leaf opened, and has not met it where it rests */
 export function phase(given: TurningCase, pass: TurningWalk, first: number, stood = false): TurningPhase {
-  const { closeSpeed, closeAccel, openSpeed, openAccel, decel, speed: pace } = given
-  const delay = Math.round(given.delay_s / STEP_S)
+  const { closeSpeed, closeAccel, openSpeed, openAccel, decel, speed: pace, stoppingCurve } = given
+  const delay = stoppingCurve ? 0 : Math.round(given.delay_s / STEP_S)
   const dwell = given.dwell_s === undefined ? Infinity : Math.round(given.dwell_s / STEP_S)
   let angle = given.fromAngle
   let speed = 0
   let mode: 'closing' | 'braking' | 'rest' | 'opening' = 'closing'
-  let [brakesAt, opensAt] = [Infinity, Infinity]
+  let [brakesAt, opensAt, brakeAngle] = [Infinity, Infinity, Infinity]
   const waits = (k: number) => waitsFor(given, angle, Math.min(pass.stopsAt, pass.start + pace * k * STEP_S))
   // it rests before: who overlaps it then has walked into it, whenever that was
   if (!stood && (pass.restMetAt <= first || (first >= 0 && waits(Math.min(first, pass.steps)) === 0)))
@@ -195,17 +215,28 @@ export function phase(given: TurningCase, pass: TurningWalk, first: number, stoo
       }
     }
     if (mode === 'closing' && brakesAt === Infinity && k >= 0 && pass.forbids[k] === 1) brakesAt = k + delay
-    if (mode === 'closing' && k >= brakesAt) mode = 'braking'
-    if (mode === 'closing') {
+    if (mode === 'closing' && k >= brakesAt) {
+      mode = 'braking'
+      brakeAngle = angle
+    }
+    if (mode === 'closing' && pass.closing) {
+      const n = k + 1 - first
+      angle = given.fromAngle - (pass.closing.moved[n] ?? given.fromAngle)
+      speed = pass.closing.speeds[n] ?? 0
+      if (n >= pass.closing.moved.length - 1 || angle <= 0) break
+    } else if (mode === 'closing') {
       const slows = (speed * speed) / (2 * closeAccel) >= angle
       const next = slows ? Math.max(0, speed - closeAccel * STEP_S) : Math.min(closeSpeed, speed + closeAccel * STEP_S)
       angle -= ((speed + next) / 2) * STEP_S
       speed = next
       if (angle <= 0 || (slows && speed <= 0)) break
     } else if (mode === 'braking') {
+      const before = angle
       const next = Math.max(0, speed - decel * STEP_S)
-      angle -= ((speed + next) / 2) * STEP_S
-      speed = next
+      angle = stoppingCurve ? brakeAngle - goneOn(stoppingCurve, (k + 1 - brakesAt) * STEP_S) : angle - ((speed + next) / 2) * STEP_S
+      speed = stoppingCurve ? (before - angle) / STEP_S : next
+      const [rests_s = 0] = stoppingCurve?.[stoppingCurve.length - 1] ?? []
+      if (stoppingCurve && (k + 1 - brakesAt) * STEP_S >= rests_s - STEP_S / 2) speed = 0
       if (angle <= 1e-9) break
       if (speed === 0) {
         mode = 'rest'

@@ -4,6 +4,7 @@ import { worstOfTurning } from '../src/passing/turning-passage.ts'
 import { turningPassages } from '../src/passing/turning-ways.ts'
 import { type Contact, newTally, type Tally } from '../src/passing/worst-passage.ts'
 import { randomNumbers } from './random-numbers.ts'
+import { randomCurve } from './stepped-cases.ts'
 import { mayBegin, phase, STEP_S, type TurningCase, type TurningPhase, type TurningWalk, walk } from './stepped-turning.ts'
 
 /** Random leaves that swing or fold, and bodies on their way past them. Times are whole steps. */
@@ -60,23 +61,32 @@ export function turningCase(seed: number): TurningCase {
     ends,
   } as const
   // drawn last, so that the other figures stay what they were
-  return { ...given, slowest: random.chance(0.4) ? given.speed * random.between(0.3, 0.9) : given.speed }
+  const slowest = random.chance(0.4) ? given.speed * random.between(0.3, 0.9) : given.speed
+  const closeJerk = random.chance(0.35) ? closeAccel * random.between(1, 20) : undefined
+  const stoppingCurve = random.chance(0.35) ? randomCurve(random, given.closeSpeed) : undefined
+  const both = random.chance(0.25)
+  const otherHinge = both ? 2 * length + random.between(0, 60) : undefined
+  const x = otherHinge === undefined ? body.x : random.between(150, otherHinge - 150)
+  return { ...given, body: { ...body, x }, slowest, closeJerk, stoppingCurve, otherHinge }
 }
 
 function engineAnswer(given: TurningCase): { readonly tally: Tally; readonly leaf: TurningLeaf } {
   const { first, second, half, openAngle, fromAngle, body, heading, speed } = given
-  const hinged = { hinge: 'at-zero', opensTo: 'a', length_mm: first, secondPanel_mm: second, openAngle_rad: openAngle } as const
+  const { otherHinge } = given
+  const hinge = otherHinge === undefined ? 'at-zero' : 'both'
+  const hinged = { hinge, opensTo: 'a', length_mm: first, secondPanel_mm: second, openAngle_rad: openAngle } as const
   const leaf = turningLeaf({
     leaf: { travel: 'turning', thickness_mm: 2 * half, bulge_mm: 0, hinged },
-    opening: { width_mm: 3000, height_mm: 2000 },
+    opening: { width_mm: otherHinge ?? 3000, height_mm: 2000 },
   }) as TurningLeaf
   const drive = {
     way: leaf.way_mm,
-    close: { speed: given.closeSpeed * first, accel: given.closeAccel * first },
+    close: { speed: given.closeSpeed * first, accel: given.closeAccel * first, jerk: given.closeJerk && given.closeJerk * first },
     open: { speed: given.openSpeed * first, accel: given.openAccel * first },
     stopDelay_s: given.delay_s,
     stopDecel: given.decel * first,
     reverseDelay_s: given.dwell_s,
+    stoppingCurve: given.stoppingCurve?.map(([at_s, angle]) => ({ at_s, way: angle * first })),
   }
   const posture =
     'radius' in body
@@ -107,7 +117,13 @@ function steppedAnswer(given: TurningCase, every: number): Stepped {
   const found: Stepped = { struck: 0, walked: 0, at: '' }
   const { begins, ends } = given
   const places = (every > 400 ? [0.5] : [0.15, 0.3, 0.5, 0.7, 0.9]).map((share) => begins + share * (ends - begins))
-  const lasts = Math.ceil((given.fromAngle / given.closeSpeed + given.closeSpeed / given.closeAccel + 0.1) / STEP_S)
+  const lasts = Math.ceil(
+    (given.fromAngle / given.closeSpeed +
+      given.closeSpeed / given.closeAccel +
+      (given.closeJerk ? given.closeAccel / given.closeJerk : 0) +
+      0.1) /
+      STEP_S,
+  )
   for (const stopsAt of [undefined, ...places]) {
     const pass = walk(given, stopsAt)
     const arrives = Math.floor((begins - pass.start) / given.speed / STEP_S)

@@ -61,6 +61,18 @@ export type {
 export type { Basis, Confirmation, InputPath, OutsideValue, Quantity, Source, Unit } from './model/source.ts'
 export type { ForceRecord } from './model/test-record.ts'
 export type { Air, Braking, ControlCycle, Crossing, Drive, Lane } from './model/traffic.ts'
+export type {
+  Band,
+  Cable,
+  ControlInput,
+  Core,
+  SensorState,
+  SensorSwitch,
+  Supply,
+  Terminal,
+  WiredSensor,
+  Wiring,
+} from './model/wiring.ts'
 export type { SensingFunction, SizeFamily, Zone } from './model/zone.ts'
 export { closingFrom } from './motion/leaf-run.ts'
 export { leafCorners, type TurningLeaf, turningLeaf } from './motion/turning-leaf.ts'

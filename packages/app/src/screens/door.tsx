@@ -17,6 +17,7 @@ import { Notices } from './notices.tsx'
 const MeasureScreen = lazy(() => import('./measure.tsx').then(({ MeasureScreen }) => ({ default: MeasureScreen })))
 const JudgeScreen = lazy(() => import('./judge.tsx').then(({ JudgeScreen }) => ({ default: JudgeScreen })))
 const PlaceScreen = lazy(() => import('./place.tsx').then(({ PlaceScreen }) => ({ default: PlaceScreen })))
+const FittingScreen = lazy(() => import('./fitting.tsx').then(({ FittingScreen }) => ({ default: FittingScreen })))
 const TestScreen = lazy(() => import('./testing.tsx').then(({ TestScreen }) => ({ default: TestScreen })))
 const Tour = lazy(() => import('../help/tour.tsx').then(({ Tour }) => ({ default: Tour })))
 
@@ -113,6 +114,8 @@ function OpenedDoor({ door, part }: { readonly door: OpenDoor; readonly part: Pa
             <PlaceScreen />
           ) : part === 'judge' ? (
             <JudgeScreen />
+          ) : part === 'fit' ? (
+            <FittingScreen />
           ) : part === 'test' ? (
             <TestScreen />
           ) : (

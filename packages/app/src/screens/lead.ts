@@ -27,6 +27,7 @@ export function partOf(need: InputPath): Part {
   const [head = ''] = need.split('/')
   if (head === 'concept' || head === 'edition' || head === 'confirmations') return 'judge'
   if (head === 'forceRecords') return 'test'
+  if (head === 'wiring') return 'fit'
   return head === 'sensors' || head === 'zones' || head === 'bodies' ? 'place' : 'measure'
 }
 

@@ -20,6 +20,7 @@ import { PassingBy } from './passing-by.tsx'
 import { Sensors } from './place.tsx'
 import { SensorMore } from './sensor-more.tsx'
 import { Stops } from './stops.tsx'
+import { Wiring } from './wiring.tsx'
 import { ZonesGroup } from './zones.tsx'
 
 vi.mock('../preferences.ts', () => ({ usePreferences: () => ({ theme: 'paper', units: 'metric', language: 'en' }) }))
@@ -44,6 +45,7 @@ const GROUPS: readonly FunctionComponent[] = [
   Sensors,
   Stops,
   TolerancesGroup,
+  Wiring,
   ZonesGroup,
 ]
 

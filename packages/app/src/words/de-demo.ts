@@ -97,4 +97,15 @@ export const demoTexts: Readonly<Record<string, string>> = {
   'strike post': 'Anschlagpfosten des Drehflügels',
   'Invented gate, place, firm and light grids. What it tells: one light grid watches the line of the shut gate, a second one a line well beyond the end of its swing, and that would do for a gate that goes along. But a leaf that swings passes a quarter circle in the court, and between both lines nobody is looked for: whoever stands there, or goes slowly, is struck by a closing that begins when the far grid has let go. Faster outputs or a harder brake mend nothing; the quarter circle itself must be watched.':
     'Tor, Ort, Firma und Lichtgitter sind erfunden. Was es zeigt: Ein Lichtgitter sichert die Linie des geschlossenen Tors, ein zweites eine Linie weit hinter dem Ende seines Schwenkbereichs, und für ein Tor, das sich längs bewegt, würde das genügen. Ein Drehflügel aber überstreicht einen Viertelkreis im Innenhof, und zwischen beiden Linien sieht niemand hin: Wer dort steht oder langsam geht, wird von einem Schließen getroffen, das beginnt, wenn das ferne Gitter losgelassen hat. Schnellere Ausgänge oder eine stärkere Bremse helfen nicht; der Viertelkreis selbst muss überwacht werden.',
+  'Folding door, Quellmoor tannery (invented)': 'Falttor, Gerberei Quellmoor (erfunden)',
+  'drying room': 'Trockenraum',
+  'level light grid below the leaf (invented)': 'waagerechtes Lichtgitter unter dem Flügel (erfunden)',
+  'light grid at the street (invented)': 'Lichtgitter an der Straße (erfunden)',
+  'gap between both panels': 'Spalt zwischen beiden Flügelteilen',
+  'gap at the hinge side': 'Spalt an der Bandseite',
+  'fold, drying room': 'Faltbereich, Trockenraum',
+  'sill, street': 'Schwelle, Straße',
+  'people on foot': 'Fußgänger',
+  'Invented door, place, firm and light grids. What it tells: level beams at ankle height, below the leaf, watch all that the fold runs over and more, and nobody who stands there goes unseen. But on the street side they end 730 mm before the leaf. Whoever comes from there at 1.6 m/s is seen for 0.45 s before the leaf, and output, control and brake together take 0.51 s to stop it: it still moves when it meets him. Its joint goes at no more than 0.35 m/s, and its guided edge at up to twice that, which no paper of the drive says. `mend` finds how much more slowly the joint has to go; beams that reach 100 mm farther out would do as well.':
+    'Tor, Ort, Firma und Lichtgitter sind erfunden. Was es zeigt: Waagerechte Strahlen auf Knöchelhöhe, unter dem Flügel, sichern alles, was die Faltung überstreicht, und mehr, und niemand, der dort steht, bleibt ungesehen. Auf der Straßenseite aber enden sie 730 mm vor dem Flügel. Wer von dort mit 1,6 m/s kommt, wird 0,45 s vor dem Flügel gesehen, und Ausgang, Steuerung und Bremse brauchen zusammen 0,51 s, um ihn anzuhalten: Er bewegt sich noch, wenn er auf ihn trifft. Sein Gelenk geht mit höchstens 0,35 m/s, seine geführte Kante mit bis zum Doppelten davon, was in keinem Papier des Antriebs steht. `mend` findet, wie viel langsamer das Gelenk gehen muss; Strahlen, die 100 mm weiter hinausreichen, würden ebenso genügen.',
 }

@@ -61,7 +61,7 @@ export const dangerTerms: Readonly<Record<keyof typeof english, Term>> = {
   gapInSight: {
     word: 'Lücke in der Sicht',
     forms: ['Lücke in der Sicht', 'Lücken in der Sicht'],
-    says: 'Wie lange kein Ausgang sieht, was durchfährt, während ein Teil davon noch in der Ebene des Flügels ist.',
+    says: 'Wie lange kein Ausgang sieht, was durchfährt, während ein Teil davon noch in der Ebene des Flügels oder in seinem Schwenkbereich ist.',
   },
   follower: {
     word: 'Nachfolgender',
@@ -71,7 +71,7 @@ export const dangerTerms: Readonly<Record<keyof typeof english, Term>> = {
   fall: {
     word: 'Sturz einer Person',
     forms: ['Sturz einer Person'],
-    says: 'Jemand, der hindurchgeht, legt sich in die Ebene des Flügels und bleibt liegen.',
+    says: 'Jemand, der hindurchgeht, legt sich in die Ebene des Flügels oder in seinen Schwenkbereich und bleibt liegen.',
   },
   course: {
     word: 'Verlauf',

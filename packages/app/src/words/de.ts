@@ -79,6 +79,7 @@ export const de: Words = {
   },
   demoDoors: {
     'box-hatch': 'Kistenklappe: Sie sieht jede Kiste, aber zu spät',
+    'folding-door': 'Falttor: Sie kommen schneller, als es hält',
     'freezer-door': 'Tiefkühltor: Im Nebel liegt die ferne Ecke außer Reichweite',
     'loading-door': 'Ladetor: Ein Poller verdeckt eine Ecke',
     'parcel-hatch': 'Paketklappe: Sie sieht jeden, öffnet aber nur',
@@ -377,7 +378,7 @@ export const de: Words = {
     },
   },
   later: {
-    fit: 'Bohrschablone, Verdrahtung, Kabel und Teile, das Ausrichtblatt in Bandmaßen.',
+    fit: 'Bohrschablone, Kabel und Teile, das Ausrichtblatt in Bandmaßen.',
     test: 'Ein Begehungstest, der in eine halbe Stunde passt, Reaktionszeiten, Neustart nach Stromausfall.',
     'hand-over': 'Papiere: Zusammenfassung, Zeichnungen, Einstellungen, Prüfprotokolle, Unterschriften.',
     keep: 'Besuche, was fällig ist, ersetzte Teile, Störungen.',

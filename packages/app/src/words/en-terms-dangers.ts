@@ -60,7 +60,7 @@ export const dangerTerms = {
   gapInSight: {
     word: 'gap in sight',
     forms: ['gap in sight', 'gaps in sight'],
-    says: "How long something that passes is out of sight of every output while some of it is still in the leaf's plane.",
+    says: "How long something that passes is out of sight of every output while some of it is still in the leaf's plane, or within its sweep.",
   },
   follower: {
     word: 'follower',
@@ -70,7 +70,7 @@ export const dangerTerms = {
   fall: {
     word: 'fall',
     forms: ['fall', 'falls'],
-    says: "Somebody who passes lies down in the leaf's plane and stays there.",
+    says: "Somebody who passes lies down in the leaf's plane, or within its sweep, and stays there.",
   },
   course: {
     word: 'course',

@@ -74,6 +74,7 @@ export const en = {
   },
   demoDoors: {
     'box-hatch': 'Box hatch: it sees every box, but too late',
+    'folding-door': 'Folding door: they come faster than it stops',
     'freezer-door': 'Freezer door: in the mist the far corner is out of reach',
     'loading-door': 'Loading door: a bollard hides a corner',
     'parcel-hatch': 'Parcel hatch: it sees everybody, but only opens',
@@ -373,7 +374,7 @@ export const en = {
     } satisfies Record<string, (thing: string, typed?: string) => string>,
   },
   later: {
-    fit: 'Drilling template, wiring, cable and parts, the aim sheet in tape distances.',
+    fit: 'Drilling template, cable and parts, the aim sheet in tape distances.',
     test: 'A walk test that fits into half an hour, response times, restart after power loss.',
     'hand-over': 'Papers: summary, drawings, settings, test records, signatures.',
     keep: 'Visits, what is due, replaced parts, trouble.',

@@ -40,7 +40,7 @@ ${serialise(parsed.document).trimEnd()}
 passes. Where no default makes sense, the file is refused and the missing piece is asked for by its name.
 
 **What is unknown.** A field that this page does not know stays in the file when it is written again, and is reported; a name that is nearly a known
-one is questioned. \`drive\`, \`wiring\`, \`surroundings\` and \`records\` are reserved and carried untouched.
+one is questioned. \`drive\`, \`surroundings\` and \`records\` are reserved and carried untouched.
 
 **What is refused.** A file is refused as a whole, with every issue at its place, what was expected there and what was found:
 \`survey/opening/width_mm: expected a number above 0, got -3\`. Besides the tables that goes for ids and JSON names that stand twice, ids that nothing has, a

@@ -18,6 +18,7 @@ import { forceRecordsOf } from './records.ts'
 import { doorSensors } from './sensors.ts'
 import { doorStates } from './states.ts'
 import { checkPassages, lanesOf } from './traffic.ts'
+import { wiringOf } from './wiring.ts'
 import { checkWork, stancesOf as countStances } from './work.ts'
 import { doorZones } from './zones.ts'
 
@@ -74,6 +75,11 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     dangers,
     forceRecords: forceRecordsOf(file.forceRecords, remarks),
     control: survey.control && controlOf(survey.control),
+    wiring: wiringOf(
+      file.wiring,
+      sensors.flatMap((sensor) => sensor?.id ?? []),
+      remarks,
+    ),
     states,
     sensors: sensors.filter((sensor) => sensor !== undefined),
     bodies,

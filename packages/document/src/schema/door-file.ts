@@ -8,6 +8,7 @@ import { librarySensorSchema, sensorSchema } from './sensor.ts'
 import { confirmationSchema } from './source.ts'
 import { surveySchema } from './survey.ts'
 import { tolerancesSchema } from './tolerances.ts'
+import { wiringSchema } from './wiring.ts'
 import { conceptSchema, zoneSchema } from './zone.ts'
 
 /** The version that this program writes. Older files are migrated, newer ones refused. */
@@ -58,7 +59,7 @@ export const doorFileSchema = record(
     ),
     libraries: optional(list(librarySchemaReference, { upTo: BOUNDS.libraries }, 'Libraries of your own.')),
     drive: reserved('the drive and its timings'),
-    wiring: reserved('conductors, contacts and supply'),
+    wiring: optional(wiringSchema),
     surroundings: reserved('weather, sun, dirt'),
     records: reserved('test records and visits'),
   },

@@ -332,7 +332,12 @@ export function chainOf(door: Door, lane: Lane, contact: LaneContact): readonly 
     if (at_s >= run.opens_s)
       steps.push(at('leaf opens again', run.opens_s, { inputs: [DRIVE], steps: ['leaf at rest'] }, 'at rest + dwell'))
   }
-  if (Number.isFinite(enters_s)) steps.push(at("body enters the leaf's plane", enters_s, { inputs: [lanePath(door, lane)] }))
+  if (Number.isFinite(enters_s))
+    steps.push(
+      at(turningLeaf(door) ? 'body comes within the sweep of the leaf' : "body enters the leaf's plane", enters_s, {
+        inputs: [lanePath(door, lane)],
+      }),
+    )
   steps.push(at('nearest', at_s, {}))
   steps.push(step('way still to go', quantity(contact.way, 'mm'), 'motion/leaf-run', { inputs: [DRIVE], steps: ['nearest'] }))
   return steps

@@ -27,6 +27,7 @@ import { reliabilityEstimate } from './reliability-estimate.ts'
 import type { Rule } from './rule.ts'
 import { segmentBlocked } from './segment-blocked.ts'
 import { sensorValues } from './sensor-values.ts'
+import { singleFault } from './single-fault.ts'
 import { smallestBodyRule } from './smallest-body.ts'
 import { stopsIfShut } from './stops-if-shut.ts'
 import { struckByLeaf } from './struck-by-leaf.ts'
@@ -35,6 +36,7 @@ import { supplyVoltage } from './supply-voltage.ts'
 import { unseenInBlanking } from './unseen-in-blanking.ts'
 import { walkedInto } from './walked-into.ts'
 import { warmUp } from './warm-up.ts'
+import { wiringSlips } from './wiring-slips.ts'
 import { zoneCovered } from './zone-covered.ts'
 import { zoneOnlyDevice } from './zone-only-device.ts'
 
@@ -63,6 +65,8 @@ export const RULES: readonly Rule[] = [
   contactEnergy,
   controlFact,
   warmUp,
+  singleFault,
+  wiringSlips,
   approachDistance,
   openingInTime,
   stopsIfShut,

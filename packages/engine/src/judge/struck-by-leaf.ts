@@ -1,4 +1,4 @@
-import type { DoorState } from '../model/door.ts'
+import type { Door, DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
 import { courseOf } from '../passing/course.ts'
 import { floorHeight, floorPieces } from '../space/floor.ts'
@@ -67,10 +67,15 @@ function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
     limit: quantity(0, 'mm'),
     steps: [
       ...(nearest ? chainOf(door, lane, nearest) : []),
-      step('smallest gap', gap, 'passing/lane-verdict', { steps: nearest ? ['way still to go'] : [] }, 'way still to go - top of the body'),
+      step('smallest gap', gap, 'passing/lane-verdict', { steps: nearest ? ['way still to go'] : [] }, gapFormula(door)),
     ],
     facts: { ...facts, passages, ...leafFact(answer), ...(door.tolerances ? { asWritten: true } : {}) },
     ...(nearest ? { course: courseOf(nearest, walked !== undefined, warningOf(door)) } : {}),
   }
   return yawSampled ? { ...clear, verdict: 'undetermined', reason: 'yaw-range-sampled', needs: [] } : { ...clear, verdict: 'pass' }
+}
+
+function gapFormula({ leaf }: Door): string {
+  if (leaf?.travel === 'down') return 'way still to go - top of the body'
+  return leaf?.travel === 'turning' ? 'way still to go - way at which the leaf meets the body' : 'way still to go - side of the body'
 }

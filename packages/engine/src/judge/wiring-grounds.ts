@@ -2,8 +2,8 @@ import type { OutsideValue } from '../model/source.ts'
 import type { Wiring } from '../model/wiring.ts'
 import { conductorValues, copperAt } from '../values/conductors.ts'
 import type { CopperFactors } from '../wiring/supply.ts'
-import { asValue } from './control-fact.ts'
 import { WIRING } from './paths.ts'
+import { sourcesOf } from './single-fault.ts'
 
 /** Where somebody writes how cold and how hot the copper gets. */
 export const COPPER = `${WIRING}/copper`
@@ -15,11 +15,9 @@ export function copperOf({ copper }: Wiring): CopperFactors | undefined {
 
 /** What a verdict on voltages rests on: the data of the parts, the resistance of the cables, and copper at its hottest; its coldest only informs. */
 export function groundsOf(wiring: Wiring): readonly OutsideValue[] {
-  const { supply, sensors, control, cables, copper } = wiring
+  const { cables, copper } = wiring
   return [
-    asValue(`${WIRING}/supply`, supply.source),
-    ...sensors.map(({ source }, i) => asValue(`${WIRING}/sensors/${i}`, source)),
-    asValue(`${WIRING}/control`, control.source),
+    ...sourcesOf(wiring),
     ...new Set(cables.flatMap(({ conductor }) => conductorValues(conductor))),
     ...(copper ? [copperAt(copper.hottest_degC).value] : []),
   ]

@@ -61,4 +61,31 @@ describe('a repair in time', () => {
       expect(after).not.toContain(STRUCK)
     }
   })
+
+  // Hand calculation: the line of the grid is met 2500 mm before y = 0, the slab 20 mm before it: 2480 / 1600 = 1.55 s, less 0.1 of delay and 1.2 of response leave 0.25 s at 1000 mm/s2
+  it('slows a leaf that turns, and judges the slower one exactly', () => {
+    const hinged = { hinge: 'at-zero', opensTo: 'b', length_mm: 1900, secondPanel_mm: undefined, openAngle_rad: 1.5 } as const
+    const door = late(
+      { response_s: 1.2, hold_s: 6 },
+      {
+        leaf: { travel: 'turning', thickness_mm: 40, bulge_mm: 0, hinged },
+        lanes: [
+          laneOf({
+            who: 'people',
+            from: ['a'],
+            xMin_mm: 850,
+            xMax_mm: 1150,
+            slowest_mm_per_s: 1600,
+            fastest_mm_per_s: 1600,
+            longestStay_s: 0,
+          }),
+        ],
+      },
+    )
+    const { offered } = found(door)
+    expect(offered.flatMap(({ steps }) => steps)).toContainEqual(
+      expect.objectContaining({ kind: 'set-drive', part: 'closeSpeed_mm_per_s' }),
+    )
+    for (const { steps } of offered) expect(judge(repaired(door, steps)).findings.find(({ id }) => id === STRUCK)?.verdict).toBe('pass')
+  })
 })

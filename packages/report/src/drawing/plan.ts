@@ -11,7 +11,7 @@ import { outlineOf, planWindow } from './plan-window.ts'
 import { type Drawn, isFitting, type Projection, type Scene, sensorSpots } from './scene.ts'
 import { bodyBoxes, bodyMarks, linesOf, sensorSymbol } from './symbols.ts'
 import { unseenBoxes, unseenMarks } from './unseen.ts'
-import { clippedArea, onSheet, type Place, type View } from './view.ts'
+import { clippedArea, isInside, onSheet, type Place, type View } from './view.ts'
 
 /** The plan is a cut at this height: what stands in it is filled, what hangs above is left out. */
 const CUT_MM = 1000
@@ -179,13 +179,12 @@ function sensorMarks({ door }: Scene, view: View): { readonly marks: readonly Ma
           : [],
       )
     return sensor.planes.flatMap(({ segments }) =>
-      segments.flatMap(({ from_mm, to_mm }) => [
-        ...stroke(view, 'help', [
-          { u_mm: from_mm[0], v_mm: from_mm[1] },
-          { u_mm: to_mm[0], v_mm: to_mm[1] },
-        ]),
-        ...sensorSymbol(onSheet(view, { u_mm: to_mm[0], v_mm: to_mm[1] })).marks,
-      ]),
+      segments.flatMap(({ from_mm, to_mm }) => {
+        const end = { u_mm: to_mm[0], v_mm: to_mm[1] }
+        // a level grid reaches farther than the plan shows
+        const symbol = isInside(view.window, end) ? sensorSymbol(onSheet(view, end)).marks : []
+        return [...stroke(view, 'help', [{ u_mm: from_mm[0], v_mm: from_mm[1] }, end]), ...symbol]
+      }),
     )
   })
   return { marks: [...drawn, ...symbols.flatMap(({ marks }) => marks)], kept: symbols.map(({ box }) => box) }

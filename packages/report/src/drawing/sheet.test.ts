@@ -1,4 +1,4 @@
-import type { Door } from '@sillsight/engine'
+import type { Door, Field, RangingSensor } from '@sillsight/engine'
 import { describe, expect, it } from 'vitest'
 import { judgementOf, loadingDoor, loadingDoorJudged } from '../../test/doors.ts'
 import { randomDoor } from '../../test/random-doors.ts'
@@ -96,6 +96,16 @@ describe('a sheet', () => {
       const door: Door = { ...loadingDoor, opening: { width_mm, height_mm: Math.min(width_mm, 20_000) }, sensors: [], zones: [] }
       expectWellFormed(sheetSvg(door, judgementOf(door, []), metric))
     }
+  })
+
+  it('draws no end of a level grid that lies off the paper', () => {
+    const at = (y_mm: number) => ({ id: `p${y_mm}`, segments: [{ from_mm: [0, y_mm, 300] as const, to_mm: [4000, y_mm, 300] as const }] })
+    const field = { ...(loadingDoor.sensors[0] as RangingSensor).fields[0], planes: ['p100', 'p90000'] } as Field
+    const { id, name, source } = loadingDoor.sensors[0] as RangingSensor
+    const grid = { kind: 'segment', id, name, source, spotRadius_mm: 0, planes: [at(100), at(90_000)], fields: [field] } as const
+    const { sheet } = drawSheet({ ...loadingDoor, sensors: [grid] }, loadingDoorJudged, metric)
+    const spots = sheet.marks.flatMap((mark) => (mark.kind === 'area' ? mark.rings.flat() : []))
+    expect(spots.filter(({ x_mm, y_mm }) => x_mm < 0 || y_mm < 0 || x_mm > sheet.width_mm || y_mm > sheet.height_mm)).toEqual([])
   })
 
   it('says millimetres of paper in its size, so that it prints to scale', () => {

@@ -1,3 +1,4 @@
+import type { Door } from '@sillsight/engine'
 import { describe, expect, it } from 'vitest'
 import { judgementOf, loadingDoor } from '../../test/doors.ts'
 import { findingWith, randomCourse } from '../../test/random-courses.ts'
@@ -81,6 +82,26 @@ describe('a timeline', () => {
       const { course, axis } = drawn(seed, 88)
       expect(course.at_s >= axis.from_s && course.at_s <= axis.to_s).toBe(true)
     }
+  })
+})
+
+describe('the timeline of a leaf that turns', () => {
+  const hinged = { hinge: 'at-zero', opensTo: 'a', length_mm: 2000, secondPanel_mm: 2000, openAngle_rad: 1.5 } as const
+  const door: Door = { ...loadingDoor, leaf: { travel: 'turning', thickness_mm: 40, bulge_mm: 0, hinged } }
+
+  it('speaks of its angle and its sweep, and nowhere of a plane or of an edge with a way to go, in each language (seeds 1 to 40)', () => {
+    const said = SEEDS.slice(0, 40).flatMap((seed) =>
+      [METRIC, GERMAN].flatMap((reader) => {
+        const course = randomCourse(seed)
+        const box: Box = { left_mm: 0, top_mm: 0, right_mm: 186, bottom_mm: timelineHeight_mm(course) }
+        const { instants, marks } = drawTimeline(door, course, box, reader)
+        const lettering = marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
+        return [...instants.flatMap(({ words }) => words), ...lettering.filter((text) => !text.includes('sensor'))]
+      }),
+    )
+    expect(said.filter((text) => /plane|Ebene|edge|Kante/.test(text))).toEqual([])
+    expect(said.filter((text) => /comes within the sweep of the leaf|kommt in den Schwenkbereich/.test(text)).length).toBeGreaterThan(20)
+    expect(said.filter((text) => /stands at [\d.]+° from shut|steht [\d,]+° vor zu/.test(text)).length).toBe(80)
   })
 })
 

@@ -1,6 +1,5 @@
 import { type Course, courseEnds, type Door, readingAt, type TimeSpan, turningLeaf } from '@sillsight/engine'
-import { dimensionFigure, figure } from '../wording/figures.ts'
-import { fieldAndOutput, type Instant, instantsOf, outputChanges_s } from '../wording/instants.ts'
+import { edgeFigure, fieldAndOutput, type Instant, instantsOf, outputChanges_s } from '../wording/instants.ts'
 import type { Reader } from '../wording/language.ts'
 import { called } from '../wording/plain.ts'
 import { hatchLines } from './hatch.ts'
@@ -47,7 +46,7 @@ function rowsHeight_mm({ fields }: Course): number {
 
 /** Draws one course into a box. Hatched is the time in which the body is unseen, and nothing else. */
 export function drawTimeline(door: Door, course: Course, box: Box, reader: Reader): DrawnTimeline {
-  const instants = instantsOf(course, reader)
+  const instants = instantsOf(door, course, reader)
   const span = shownSpan(course, instants)
   const top_mm = highest_mm(course, span)
   const labels = wayLabels(door, course, top_mm, reader)
@@ -183,7 +182,7 @@ function wayTitle(door: Door, { language, units }: Reader): string {
   return language.timeline.way(language.sheet.lengths[units])
 }
 
-function curveMarks({ course, span, curve, xOf, yOf, reader }: Frame): readonly Mark[] {
+function curveMarks({ door, course, span, curve, xOf, yOf, reader }: Frame): readonly Mark[] {
   const { clear_mm, enters_s, leaves_s, leaf, at_s, isContact } = course
   const from_mm = xOf(Math.max(span.from_s, enters_s ?? span.from_s))
   const to_mm = xOf(Math.min(span.to_s, leaves_s ?? span.to_s))
@@ -206,16 +205,16 @@ function curveMarks({ course, span, curve, xOf, yOf, reader }: Frame): readonly 
     line('help', [spot(curve.left_mm, block.top_mm), spot(curve.right_mm, block.top_mm)], 'centre'),
     line('thing', [spot(curve.left_mm, curve.top_mm), spot(curve.left_mm, curve.bottom_mm), spot(curve.right_mm, curve.bottom_mm)]),
     ...curves.filter((points) => points.length > 0).map((points, i) => line('structure', points, i === 0 ? 'solid' : 'hidden')),
-    ...nameInBlock(block, curves, reader),
+    ...nameInBlock(door, block, curves, reader),
     { kind: 'circle', layer: 'thing', centre: meets, radius_mm: 1.1, fill: isContact ? 'ink' : 'paper' },
   ]
 }
 
 /** What the block is, where its lettering meets neither its outline nor the curve. */
-function nameInBlock(block: Box, curves: readonly (readonly Spot[])[], reader: Reader): readonly Mark[] {
-  const { inPlane, body } = reader.language.timeline
+function nameInBlock(door: Door, block: Box, curves: readonly (readonly Spot[])[], reader: Reader): readonly Mark[] {
+  const { inPlane, inSweep, body } = reader.language.timeline
   const stretches = curves.flatMap((points) => points.slice(1).map((to, i) => [points[i] ?? to, to] as const))
-  for (const words of [inPlane, body])
+  for (const words of [turningLeaf(door) ? inSweep : inPlane, body])
     for (const y_mm of [block.top_mm + 4.2, (block.top_mm + block.bottom_mm) / 2 + 1.3, block.bottom_mm - 1.8]) {
       const label = lettering(words, spot((block.left_mm + block.right_mm) / 2, y_mm), SIZE_MM, { anchor: 'middle' })
       const taken = grown(letteringBox(label), AIR_MM)
@@ -229,13 +228,6 @@ function nameInBlock(block: Box, curves: readonly (readonly Spot[])[], reader: R
 interface WayLabel {
   readonly way_mm: number
   readonly text: string
-}
-
-/** A way still to go, of a leaf that turns as its angle. */
-function edgeFigure(door: Door, way_mm: number, reader: Reader): string {
-  const turning = turningLeaf(door)
-  if (turning === undefined) return dimensionFigure(way_mm, reader)
-  return figure({ value: (way_mm / turning.arm_mm) * (180 / Math.PI), unit: 'deg' }, reader)
 }
 
 /** The floor, the top of the body and the way at contact, as far as they have room; most telling first. */

@@ -7,7 +7,7 @@ import { boxAround, type Mark } from './model.ts'
 import { shape, stroke, turnedCorners, upright } from './pen.ts'
 import { type Drawn, floorAt, heightOf, isFitting, type Scene, sensorSpots } from './scene.ts'
 import { linesOf, sensorSymbol } from './symbols.ts'
-import { onSheet, type Place, type View, type Window } from './view.ts'
+import { isInside, onSheet, type Place, type View, type Window } from './view.ts'
 
 // Elevation and section are the same drawing seen along two directions: what the plane of the cut meets is filled, the rest is outlined.
 
@@ -62,10 +62,11 @@ export function drawUpright(scene: Scene, view: View, look: Look, opening: reado
       .map((solid) => bodySilhouette(solid, look)),
   )
   const bodyLines = people.flatMap((parts) => parts.flatMap((ring) => shape(view, 'body', ring, 'paper')))
-  const spots = [...sensorSpots(door).map(({ x_mm, y_mm, z_mm }) => [x_mm, y_mm, z_mm] as const), ...segmentsOf(door).flat()].map(
-    ([x, y, z]) => onSheet(view, { u_mm: look.across(x, y), v_mm: z }),
-  )
-  const symbols = spots.map(sensorSymbol)
+  const spots = [...sensorSpots(door).map(({ x_mm, y_mm, z_mm }) => [x_mm, y_mm, z_mm] as const), ...segmentsOf(door).flat()]
+  const symbols = spots
+    .map(([x, y, z]) => ({ u_mm: look.across(x, y), v_mm: z }))
+    .filter((place) => isInside(view.window, place)) // a level grid reaches farther than the view shows
+    .map((place) => sensorSymbol(onSheet(view, place)))
   const letters = bodies.map(
     ({ letter, worstCase, posture }): LabelRequest => ({
       text: letter,

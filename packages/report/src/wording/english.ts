@@ -14,6 +14,7 @@ import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
 import { contactRating, energyLimited, supplyCurrent, supplyVoltage } from './en/supply.ts'
 import { passageGap, struckByLeaf, walkedInto } from './en/traffic.ts'
 import { warmUp } from './en/waking.ts'
+import { singleFault, wiringSlips } from './en/wiring.ts'
 import type { Language } from './language.ts'
 
 export const english: Language = {
@@ -41,6 +42,8 @@ export const english: Language = {
     'contact-energy': contactEnergy,
     'control-fact': controlFact,
     'warm-up': warmUp,
+    'single-fault': singleFault,
+    'wiring-slips': wiringSlips,
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,

@@ -14,6 +14,7 @@ import { presenceTime, sensorValues, zoneOnlyDevice } from './de/sensors.ts'
 import { contactRating, energyLimited, supplyCurrent, supplyVoltage } from './de/supply.ts'
 import { passageGap, struckByLeaf, walkedInto } from './de/traffic.ts'
 import { warmUp } from './de/waking.ts'
+import { singleFault, wiringSlips } from './de/wiring.ts'
 import type { Language } from './language.ts'
 
 export const german: Language = {
@@ -41,6 +42,8 @@ export const german: Language = {
     'contact-energy': contactEnergy,
     'control-fact': controlFact,
     'warm-up': warmUp,
+    'single-fault': singleFault,
+    'wiring-slips': wiringSlips,
     'approach-distance': approachDistance,
     'opening-in-time': openingInTime,
     'stops-if-shut': stopsIfShut,

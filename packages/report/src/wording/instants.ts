@@ -1,5 +1,5 @@
-import { type Course, type Door, readingAt } from '@sillsight/engine'
-import { figure } from './figures.ts'
+import { type Course, type Door, readingAt, turningLeaf } from '@sillsight/engine'
+import { dimensionFigure, figure } from './figures.ts'
 import type { Reader } from './language.ts'
 
 /** One instant of a course, with everything that happens in it. */
@@ -27,20 +27,23 @@ function becomesVisible_s(course: Course): number | undefined {
 }
 
 /** What happens in a course, in the order of time; what happens at once stands together. */
-export function instantsOf(course: Course, reader: Reader): readonly Instant[] {
+export function instantsOf(door: Door, course: Course, reader: Reader): readonly Instant[] {
   const { instants } = reader.language.timeline
-  const way = figure({ value: Math.max(0, readingAt(course.leaf, course.at_s)), unit: 'mm' }, reader, 'smaller-is-worse')
+  const way_mm = Math.max(0, readingAt(course.leaf, course.at_s))
+  const isTurning = turningLeaf(door) !== undefined
+  const told = isTurning ? { contact: instants.contactAt, nearest: instants.nearestAt } : instants
+  const where = isTurning ? edgeFigure(door, way_mm, reader) : figure({ value: way_mm, unit: 'mm' }, reader, 'smaller-is-worse')
   const all: readonly (readonly [at_s: number | undefined, words: string])[] = [
     [course.warns_s, instants.warns],
     [0, instants.begins],
     [becomesVisible_s(course), instants.visible],
     [outputChanges_s(course), instants.output],
     [course.brake_s, instants.brakes],
-    [course.enters_s, instants.enters],
-    [course.at_s, course.isContact ? instants.contact(way) : instants.nearest(way)],
+    [course.enters_s, isTurning ? instants.entersSweep : instants.enters],
+    [course.at_s, course.isContact ? told.contact(where) : told.nearest(where)],
     [course.rest_s, instants.rests],
     [course.opens_s, instants.opens],
-    [course.leaves_s, instants.leaves],
+    [course.leaves_s, isTurning ? instants.leavesSweep : instants.leaves],
   ]
   const found: { at_s: number; words: string[] }[] = []
   for (const [at_s, words] of [...all].sort(([a = 0], [b = 0]) => a - b)) {
@@ -50,6 +53,13 @@ export function instantsOf(course: Course, reader: Reader): readonly Instant[] {
     else found.push({ at_s, words: [words] })
   }
   return found
+}
+
+/** A way still to go, of a leaf that turns as its angle from shut. */
+export function edgeFigure(door: Door, way_mm: number, reader: Reader): string {
+  const turning = turningLeaf(door)
+  if (turning === undefined) return dimensionFigure(way_mm, reader)
+  return figure({ value: (way_mm / turning.arm_mm) * (180 / Math.PI), unit: 'deg' }, reader)
 }
 
 /** "2.65 s: the body becomes visible". */

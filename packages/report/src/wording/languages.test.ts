@@ -144,6 +144,17 @@ const everyFact: Finding['facts'] = {
   fact: 'interlock',
   does: 'interlock-first',
   open: 'draw-in lifting',
+  fault: 'core-to-rail',
+  core: 'W1.4',
+  rail: 'minus',
+  faults: 68,
+  hidden: 3,
+  found: 9,
+  nuisance: 12,
+  within_s: 3600,
+  slip: 'two-drivers',
+  a: 'scanner.1',
+  b: 'scanner.2',
 }
 
 const frame = { subject: { kind: 'zone', id: 'leaf-yard' }, edition: '2026-11', state: 'as-surveyed', steps: [], basis: [] } as const

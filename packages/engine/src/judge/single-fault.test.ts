@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest'
+import { findingsOf } from '../../cases/judged.ts'
+import { fromMemory, plainDoor } from '../../cases/plain-door.ts'
+import { twoRelayDoor } from '../../cases/two-relay-door.ts'
+import type { Door } from '../model/door.ts'
+import type { Wiring } from '../model/wiring.ts'
+
+const door = (wiring: Wiring | undefined, changes: Partial<Door> = {}) => {
+  const plain = plainDoor({ wiring, ...changes })
+  return { ...plain, sensors: plain.sensors.map((sensor) => ({ ...sensor, id: 'scanner' })) }
+}
+const judged = (wiring: Wiring | undefined, changes: Partial<Door> = {}) => findingsOf('single-fault', door(wiring, changes))
+
+describe('single-fault', () => {
+  it('asks how a door is wired that says nothing of it', () => {
+    expect(judged(undefined)).toMatchObject([{ id: 'single-fault:door', verdict: 'undetermined', needs: ['wiring'] }])
+  })
+  it('asks for the sensor that the wiring leaves out', () => {
+    const other = { ...twoRelayDoor(), sensors: twoRelayDoor().sensors.map((sensor) => ({ ...sensor, id: 'other' })) }
+    expect(judged(other)).toMatchObject([{ id: 'single-fault:scanner', verdict: 'undetermined', needs: ['wiring/sensors'] }])
+  })
+  it('passes where a test finds what would hide, and says within what time', () => {
+    expect(judged(twoRelayDoor())).toMatchObject([
+      { id: 'single-fault:scanner', verdict: 'pass', measured: { value: 0 }, limit: { value: 0 }, facts: { hidden: 0, within_s: 3600 } },
+    ])
+  })
+  it('fails without a test, and tells the first fault that hides', () => {
+    const [finding] = judged(twoRelayDoor({ isTested: false }))
+    expect(finding).toMatchObject({ verdict: 'fail', facts: { fault: 'cores-shorted', core: '1', other: '4' } })
+  })
+  it('fails for a broken core first where presence opens nothing', () => {
+    expect(judged(twoRelayDoor({ presence: ['seen'], isTested: false }))).toMatchObject([
+      { verdict: 'fail', facts: { fault: 'core-open', core: '1' } },
+    ])
+  })
+  it('fails without any fault where the control looks at the wrong contact', () => {
+    const right = twoRelayDoor()
+    const wrong = {
+      ...right,
+      cables: right.cables.map((cable) => ({
+        ...cable,
+        cores: cable.cores.map((core) => (core.id === '4' ? { ...core, from: 'control.24V' } : core)),
+      })),
+      control: {
+        ...right.control,
+        test: undefined,
+        inputs: right.control.inputs.map((input) => (input.id === 'stop' ? { ...input, plus: 'control.24V' } : input)),
+      },
+    }
+    expect(judged(wrong)).toMatchObject([{ verdict: 'fail', facts: { fault: 'none' } }])
+  })
+  it('passes on nothing that is only remembered', () => {
+    const right = twoRelayDoor()
+    expect(judged({ ...right, control: { ...right.control, source: fromMemory } })).toMatchObject([
+      { verdict: 'undetermined', reason: 'limit-from-memory', needs: ['confirmations/wiring/control'] },
+    ])
+  })
+  it('asks nothing of a door that somebody holds to run', () => {
+    const concept = { people: 'trained', drive: 'hold-to-run', closingEdge: 'none' } as const
+    expect(judged(undefined, { concept })).toMatchObject([{ verdict: 'not-applicable', reason: 'not-required-by-concept' }])
+  })
+})

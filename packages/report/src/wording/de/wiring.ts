@@ -1,0 +1,112 @@
+import { figure } from '../figures.ts'
+import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
+import { number, sensorWords, type Told, word } from '../told.ts'
+import { mendOr, unsettled } from './unsettled.ts'
+
+const STATES: Readonly<Record<string, string>> = {
+  clear: '\u201eniemand da\u201c',
+  seen: '\u201ejemand da\u201c',
+  unpowered: 'nichts, wie ohne Spannung',
+  'warming-up': 'was er beim Aufwachen meldet',
+  fault: 'dass er gest\u00f6rt ist',
+}
+const RAILS: Readonly<Record<string, string>> = { plus: 'Plus', minus: 'Minus', earth: 'Erde' }
+
+/** Ein Fehler als Satzanfang; undefined, wo der Befund keinen nennt. */
+export function faultWords(told: Told): string | undefined {
+  const [core = '?', other = '?'] = [word(told, 'core'), word(told, 'other')]
+  const at = word(told, 'at') === 'closed' ? 'geschlossen' : 'offen'
+  switch (word(told, 'fault')) {
+    case 'none':
+      return 'ganz ohne Fehler'
+    case 'core-open':
+      return `Ader ${core} gebrochen`
+    case 'cable-off':
+      return `Kabel ${word(told, 'cable') ?? '?'} abgezogen`
+    case 'cores-shorted':
+      return `Adern ${core} und ${other} ber\u00fchren sich`
+    case 'core-to-rail':
+      return `Ader ${core} ber\u00fchrt ${RAILS[word(told, 'rail') ?? ''] ?? '?'}`
+    case 'supply-lost':
+      return 'Versorgung ausgefallen'
+    case 'supply-reversed':
+      return 'Plus und Minus vertauscht'
+    case 'supply-low':
+      return `Versorgung auf ${(number(told, 'volt') ?? 0).toFixed(1).replace('.', told.language.decimal)} V gesunken`
+    case 'switch-stuck':
+      return `Kontakt ${word(told, 'switch') ?? '?'} von Sensor ${word(told, 'ofSensor') ?? '?'} bleibt ${at}`
+    case 'output-stuck':
+      return `Ausgang ${word(told, 'output') ?? '?'} von Sensor ${word(told, 'ofSensor') ?? '?'} bleibt wie bei ${STATES[word(told, 'as') ?? ''] ?? '?'}`
+    case 'test-stuck':
+      return `Testausgang bleibt ${at}`
+    case 'resistor-open':
+      return `Widerstand ${word(told, 'resistor') ?? '?'} gebrochen`
+    case 'resistor-shorted':
+      return `Widerstand ${word(told, 'resistor') ?? '?'} kurzgeschlossen`
+    case 'sensor-stuck':
+      return `Sensor ${word(told, 'ofSensor') ?? '?'} meldet f\u00fcr immer ${STATES[word(told, 'in') ?? ''] ?? '?'}`
+    default:
+      return undefined
+  }
+}
+
+const counts: Say = (told) => {
+  const [found, within_s] = [number(told, 'found') ?? 0, number(told, 'within_s')]
+  const within = within_s === undefined ? '' : `, sp\u00e4testens nach ${figure({ value: within_s, unit: 's' }, told, 'larger-is-worse')}`
+  return sentenceOf([
+    `von ${number(told, 'faults') ?? 0} einzelnen Fehlern verbirgt keiner unbemerkt, was ${sensorWords(told)} meldet`,
+    found > 0 && `; ${found} findet ein Test${within}`,
+  ])
+}
+
+export const singleFault: RuleWording = {
+  name: 'Jeder einzelne Fehler der Verdrahtung',
+  pass: counts,
+  fail: (told) => {
+    const fault = faultWords(told)
+    if (word(told, 'fault') === 'none')
+      return sentenceOf(['ganz ohne Fehler h\u00e4lt die Steuerung nicht an, wenn ', sensorWords(told), ' jemanden sieht'])
+    const more = (number(told, 'hidden') ?? 1) - 1
+    return sentenceOf([
+      fault ?? 'ein einzelner Fehler',
+      ': die Steuerung h\u00e4lt die \u00d6ffnung weiter f\u00fcr frei, w\u00e4hrend ',
+      sensorWords(told),
+      ' jemanden sieht, und niemand merkt es bis zum n\u00e4chsten Test von Hand',
+      more > 0 && `; ${more} weitere von ${number(told, 'faults') ?? 0} Fehlern bleiben ebenso verborgen`,
+    ])
+  },
+  undetermined: unsettled((told) => `ein einzelner Fehler der Verdrahtung unbemerkt verbirgt, was ${sensorWords(told)} meldet`, counts),
+  notApplicable: {
+    'no-subject': () => 'Kein Sensor dieses Tores soll den schlie\u00dfenden Fl\u00fcgel anhalten.',
+    'not-required-by-concept': () =>
+      'Das Tor f\u00e4hrt nur, solange jemand, der es sieht, einen Taster h\u00e4lt; kein Fehler der Verdrahtung l\u00e4sst es von selbst schlie\u00dfen.',
+  },
+  mend: mendOr((told) =>
+    word(told, 'fault') === 'none'
+      ? 'Den Anwesenheitsausgang so anschlie\u00dfen, dass die Steuerung ihn schalten sieht.'
+      : 'So anschlie\u00dfen, dass dieser Fehler wie ein K\u00f6rper wirkt (geschlossen bei freier \u00d6ffnung), oder den Weg vom Sensor zur Steuerung vor jedem Schlie\u00dfen von ihr testen lassen. Bis dahin von Hand testen, und oft.',
+  ),
+}
+
+const SLIPS: Readonly<Record<string, (a: string, b: string) => string>> = {
+  'two-drivers': (a, b) => `zwei Transistoren treiben eine Leitung, von ${a} und von ${b}; jeder speist in den anderen zur\u00fcck`,
+  'input-floating': (a, b) => `der Eingang zwischen ${a} und ${b} h\u00e4ngt in der Luft; keine Ader f\u00fchrt zu ihm`,
+  'no-supply': (a, b) => `der Sensor zwischen ${a} und ${b} h\u00e4ngt nicht an der Versorgung`,
+  'bridged-contact': (a, b) => `der Kontakt von ${a} nach ${b} ist durch Kupfer \u00fcberbr\u00fcckt und schaltet nichts`,
+}
+
+const noSlip: Say = () =>
+  'Kein Versehen in der Verdrahtung: Jeder Eingang, jeder Kontakt und jeder Sensor h\u00e4ngt da, wo er seine Arbeit tun kann.'
+
+export const wiringSlips: RuleWording = {
+  name: 'Versehen in der Verdrahtung',
+  pass: noSlip,
+  fail: (told) =>
+    sentenceOf([SLIPS[word(told, 'slip') ?? '']?.(word(told, 'a') ?? '?', word(told, 'b') ?? '?') ?? 'die Verdrahtung hat ein Versehen']),
+  undetermined: unsettled(() => 'die Verdrahtung ein Versehen hat', noSlip),
+  notApplicable: {
+    'no-subject': () => 'Keine Verdrahtung ist beschrieben.',
+    'not-required-by-concept': () => 'Das Konzept verlangt keine Verdrahtung.',
+  },
+  mend: mendOr(() => 'Beide Enden vor Ort ansehen und die Verdrahtung oder ihre Beschreibung richtigstellen.'),
+}
