@@ -105,7 +105,7 @@ function draftOf({ door, values }: Context, sensor: Sensor, declares: Declared):
     facts: { ...frame.facts, level: LEVELS[level - 1] ?? 'none' },
     steps: [
       ...cycles,
-      step('performance level, 1 for a to 5 for e', measured, BY, {
+      step('level that is reached, 1 for a to 5 for e', measured, BY, {
         inputs: [path],
         values: [simplifiedLevels, failureBands, coverageBands],
       }),

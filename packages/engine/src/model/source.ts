@@ -49,7 +49,6 @@ export type Unit =
   | 'A'
   | 'VA'
   | 'ohm_per_km'
-  | 'per_h'
   | 'y'
 
 export interface Quantity {

@@ -12,7 +12,7 @@ export const requiredLevel = {
   id: 'required-level',
   value: [3, 2],
   unit: '1',
-  means: 'Least performance level (1 for a to 5 for e) and least category of a device whose presence detection protects at a powered door.',
+  means: 'Least level (1 for a to 5 for e) and least category of a device whose presence detection protects at a powered door.',
   source: {
     basis: 'from memory',
     document: 'EN 12453',

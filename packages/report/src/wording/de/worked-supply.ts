@@ -18,7 +18,7 @@ export const ofSupply: Readonly<Record<string, string>> = {
   'shown by what its maker declares': 'durch die Angaben des Herstellers belegt',
   'years to dangerous failure': 'Jahre bis zum gefährlichen Ausfall',
   'B10d / (0.1 * operations in a year)': 'B10d / (0,1 * Schaltungen im Jahr)',
-  'performance level, 1 for a to 5 for e': 'Performance Level, 1 für a bis 5 für e',
+  'level that is reached, 1 for a to 5 for e': 'erreichter Level, 1 für a bis 5 für e',
   'the voltage at the device itself, at its worst': 'die Spannung am Gerät selbst, im ungünstigsten Fall',
   'a source is not loaded beyond what it can give, a fuse not beyond what it carries':
     'eine Quelle wird nicht über das hinaus belastet, was sie geben kann, eine Sicherung nicht über das, was sie trägt',
@@ -29,8 +29,8 @@ export const ofSupply: Readonly<Record<string, string>> = {
   'the simplified procedure': 'das vereinfachte Verfahren',
   'the simplified procedure; no page of it was seen': 'das vereinfachte Verfahren; keine Seite davon wurde eingesehen',
   'neither clause nor page was seen': 'weder Abschnitt noch Seite wurden eingesehen',
-  'Least performance level (1 for a to 5 for e) and least category of a device whose presence detection protects at a powered door.':
-    'Kleinster Performance Level (1 für a bis 5 für e) und kleinste Kategorie eines Geräts, dessen Anwesenheitserkennung an einem kraftbetätigten Tor schützt.',
+  'Least level (1 for a to 5 for e) and least category of a device whose presence detection protects at a powered door.':
+    'Kleinster Level (1 für a bis 5 für e) und kleinste Kategorie eines Geräts, dessen Anwesenheitserkennung an einem kraftbetätigten Tor schützt.',
   'Where low, medium and high diagnostic coverage begin.': 'Wo niedriger, mittlerer und hoher Diagnosedeckungsgrad beginnen.',
   'Where low, medium and high mean time to dangerous failure begin.':
     'Wo niedrige, mittlere und hohe mittlere Zeit bis zum gefährlichen Ausfall beginnen.',
