@@ -7,6 +7,7 @@ import { putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { useFacts } from '../words/facts.ts'
 import { useDoor } from './at-door.ts'
+import { Declares } from './declares.tsx'
 
 /** What a sensor's sentence leaves out: where its values come from, what it learned, how far its fields reach, how people come to them. */
 export function SensorMore({ index }: { readonly index: number }) {
@@ -73,6 +74,7 @@ export function SensorMore({ index }: { readonly index: number }) {
       {shown !== undefined && shown.kind !== 'zone-only' && (
         <Outputs path={path} fields={shown.fields} listed={sensor.outputs} own={sensor.fields} />
       )}
+      {isProtecting(shown) && <Declares path={path} />}
       {sensor.fields === undefined && shown !== undefined && shown.kind !== 'zone-only' && (
         <>
           <p>{words.fieldsElsewhere}</p>
@@ -98,6 +100,11 @@ export function SensorMore({ index }: { readonly index: number }) {
       ))}
     </>
   )
+}
+
+function isProtecting(sensor: Sensor | undefined): boolean {
+  if (sensor === undefined) return false
+  return sensor.kind === 'zone-only' ? sensor.function === 'presence' : sensor.fields.some((field) => field.function === 'presence')
 }
 
 interface OutputsOf {

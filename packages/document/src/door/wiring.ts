@@ -73,7 +73,7 @@ function switchesOf(output: FileOutput, { plus, minus }: FileSensor['power']): r
 }
 
 function ratingOf(rating: Extract<FileOutput, { kind: 'contact' }>['rating']): SensorSwitch['rating'] {
-  return rating && { ...rating, least_A: rating.least_A }
+  return rating && { largest_V: rating.largest_V, largest_A: rating.largest_A, least_A: rating.least_A }
 }
 
 function cableOf({ id, length_mm, conductor, cores }: FileWiring['cables'][number]): Cable {
@@ -190,8 +190,8 @@ function checkFigures(file: FileWiring, remarks: Remarks): void {
   const { supply, sensors, control, cables } = file
   if (supply.plus === supply.minus) wrong('supply/minus', 'another terminal than plus', shownText(supply.minus))
   if (supply.largest_V < supply.least_V) wrong('supply/largest_V', `at least least_V (${supply.least_V})`, shown(supply.largest_V))
-  if (file.copper && file.copper.hottest_degC < file.copper.coldest_degC)
-    wrong('copper/hottest_degC', `at least coldest_degC (${file.copper.coldest_degC})`, shown(file.copper.hottest_degC))
+  const { coldest_degC = Number.NEGATIVE_INFINITY, hottest_degC = coldest_degC } = file.copper ?? {}
+  if (hottest_degC < coldest_degC) wrong('copper/hottest_degC', `at least coldest_degC (${coldest_degC})`, shown(hottest_degC))
   for (const [i, { power, outputs, test }] of sensors.entries()) {
     if (power.largest_V < power.least_V)
       wrong(`sensors/${i}/power/largest_V`, `at least least_V (${power.least_V})`, shown(power.largest_V))

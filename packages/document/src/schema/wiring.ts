@@ -42,8 +42,8 @@ const outputName = id('Name inside the sensor.')
 const rating = optional(
   record(
     {
-      largest_V: number({ above: 0, upTo: 1000 }, 'It may switch so much.'),
-      largest_A: number({ above: 0, upTo: 100 }, 'It may carry and switch so much.'),
+      largest_V: optional(number({ above: 0, upTo: 1000 }, 'It may switch so much.')),
+      largest_A: optional(number({ above: 0, upTo: 100 }, 'It may carry and switch so much.')),
       least_A: optional(ampere('Below this it does not keep itself clean.')),
     },
     'What the contact may switch.',
@@ -270,7 +270,7 @@ export const wiringSchema = record(
     copper: optional(
       record(
         {
-          coldest_degC: number({ from: -60, upTo: 120 }, 'At its coldest.'),
+          coldest_degC: optional(number({ from: -60, upTo: 120 }, 'At its coldest; no voltage is judged by it.')),
           hottest_degC: number({ from: -60, upTo: 120 }, 'At its hottest.'),
         },
         'How cold and how hot the copper of the cables gets.',

@@ -51,6 +51,9 @@ describe('contact-rating', () => {
       'wiring/sensors/0/outputs/0/rating/least_A',
       'wiring/sensors/0/outputs/1/rating/least_A',
     ])
+    expect(needs(rated({ largest_V: undefined, largest_A: undefined }))[0]).toBe(
+      'wiring/sensors/0/outputs/1/rating/largest_V,wiring/sensors/0/outputs/1/rating/largest_A',
+    )
     expect(needs((wiring) => ({ ...rated({})(wiring), copper: undefined }))).toEqual(['wiring/copper', 'wiring/copper'])
   })
   it('leaves transistors alone, and has no subject without wiring', () => {

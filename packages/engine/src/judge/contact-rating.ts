@@ -57,23 +57,12 @@ function draftOf(
   { name, rating }: SensorSwitch,
   { open_V, most_A, least_A }: SwitchLoad,
 ): Draft {
+  const part = (what: Part['what'], unit: 'V' | 'A', measured: number, limit: number | undefined, isBeyond: (limit: number) => boolean) =>
+    limit === undefined ? [] : [{ what, measured: quantity(measured, unit), limit: quantity(limit, unit), isBeyond: isBeyond(limit) }]
   const parts: readonly Part[] = [
-    ...(rating
-      ? ([
-          { what: 'voltage', measured: quantity(open_V, 'V'), limit: quantity(rating.largest_V, 'V'), isBeyond: open_V > rating.largest_V },
-          { what: 'current', measured: quantity(most_A, 'A'), limit: quantity(rating.largest_A, 'A'), isBeyond: most_A > rating.largest_A },
-        ] as const)
-      : []),
-    ...(rating?.least_A === undefined
-      ? []
-      : [
-          {
-            what: 'least',
-            measured: quantity(least_A, 'A'),
-            limit: quantity(rating.least_A, 'A'),
-            isBeyond: least_A < rating.least_A,
-          } as const,
-        ]),
+    ...part('voltage', 'V', open_V, rating?.largest_V, (limit) => open_V > limit),
+    ...part('current', 'A', most_A, rating?.largest_A, (limit) => most_A > limit),
+    ...part('least', 'A', least_A, rating?.least_A, (limit) => least_A < limit),
   ]
   const beyond = parts.find(({ isBeyond }) => isBeyond)
   const shown = beyond ?? parts.find(({ what }) => what === 'current')
@@ -89,11 +78,13 @@ function draftOf(
     ],
     restsOn: { ...NOTHING, inputs: [WIRING], values: groundsOf(wiring) },
   }
-  if (!shown)
-    return { ...frame, verdict: 'undetermined', reason: 'missing-input', needs: [`${path}/rating`], measured: quantity(most_A, 'A') }
+  const missing = RATINGS.filter((name) => rating?.[name] === undefined).map((name) => `${path}/rating/${name}`)
+  const needs = [...(rating === undefined ? [`${path}/rating`] : missing), ...(wiring.copper === undefined ? [COPPER] : [])]
+  if (!shown) return { ...frame, verdict: 'undetermined', reason: 'missing-input', needs, measured: quantity(most_A, 'A') }
   const judged = { ...frame, measured: shown.measured, limit: shown.limit }
   if (beyond) return { ...judged, verdict: 'fail' }
-  const needs = [...(rating?.least_A === undefined ? [`${path}/rating/least_A`] : []), ...(wiring.copper === undefined ? [COPPER] : [])]
   if (needs.length > 0) return { ...judged, verdict: 'undetermined', reason: 'missing-input', needs }
   return { ...judged, verdict: 'pass' }
 }
+
+const RATINGS = ['largest_V', 'largest_A', 'least_A'] as const

@@ -42,12 +42,12 @@ function drafts({ door }: Context, wiring: Wiring): readonly Draft[] {
         ...namesOf(door.sensors, wired),
         beyond,
         lowest_V: at.lowest_V,
-        coldest_V: at.coldest_V,
+        ...(wiring.copper?.coldest_degC === undefined ? {} : { coldest_V: at.coldest_V, coldest_degC: wiring.copper.coldest_degC }),
         highest_V: at.highest_V,
         least_V,
         largest_V,
         ...(at.inrush_V === undefined ? {} : { inrush_V: at.inrush_V }),
-        ...(wiring.copper ?? {}),
+        ...(wiring.copper ? { hottest_degC: wiring.copper.hottest_degC } : {}),
         ...cableFacts(wiring, at),
       },
       steps: stepsOf(at, wired, wiring),
@@ -85,7 +85,9 @@ function stepsOf({ lowest_V, coldest_V, highest_V, inrush_V }: SupplyAtDevice, {
   const copper = wiring.copper ? { inputs: [WIRING, COPPER] } : inputs
   return [
     step('largest voltage, with no current', quantity(highest_V, 'V'), BY, inputs),
-    step('least voltage with the coldest copper', quantity(coldest_V, 'V'), BY, copper),
+    ...(wiring.copper?.coldest_degC === undefined
+      ? []
+      : [step('least voltage with the coldest copper', quantity(coldest_V, 'V'), BY, copper)]),
     step(
       'least voltage with the hottest copper',
       quantity(lowest_V, 'V'),

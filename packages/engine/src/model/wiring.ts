@@ -14,7 +14,7 @@ export interface Wiring {
   /** Terminals of junction boxes: there cores only meet. */
   readonly joints: readonly Terminal[]
   /** How cold and how hot the copper of its cables gets; undefined where nobody said. */
-  readonly copper?: { readonly coldest_degC: number; readonly hottest_degC: number } | undefined
+  readonly copper?: { readonly coldest_degC?: number | undefined; readonly hottest_degC: number } | undefined
 }
 
 /** Its name, and for all terminals: `device.terminal`. */
@@ -92,8 +92,8 @@ export interface TestPulses {
 
 /** What a contact may switch: above it welds, below the least current it does not clean itself. */
 export interface ContactRating {
-  readonly largest_V: number
-  readonly largest_A: number
+  readonly largest_V: number | undefined
+  readonly largest_A: number | undefined
   readonly least_A: number | undefined
 }
 
