@@ -1,4 +1,5 @@
 import { idAt, type Json, listAt, numberAt, numbersAt, objectAt, oneOf, own, parseBounded, refuse, textAt } from './json.ts'
+import { passerOf, yawAt } from './passers.ts'
 import type { Body, Door, Posture, SensingFunction, Tolerances, Zone } from './plain.ts'
 import { type Entries, FUNCTIONS, fieldsOf, libraryEntry } from './sensors.ts'
 import { SHIPPED_BODIES, SHIPPED_SENSORS } from './shipped.ts'
@@ -71,10 +72,12 @@ function bodiesOf(listed: unknown, entries: Entries): readonly Body[] {
     const id = idAt(own(given, 'id'), `${path}/id`, ids)
     const postures = listAt(own(values, 'postures'), `${path}/postures`, { least: 1, most: 32 })
     const ofParts = postures.some((posture, k) => own(objectAt(posture, `${path}/postures/${k}`), 'shape') === 'parts')
+    const reflectance = numberAt(own(values, 'reflectance'), `${path}/reflectance`, 0, 1)
     return {
       id,
-      reflectance: numberAt(own(values, 'reflectance'), `${path}/reflectance`, 0, 1),
+      reflectance,
       ofParts,
+      passers: postures.map((posture, k) => passerOf(objectAt(posture, `${path}/postures/${k}`), reflectance, `${path}/postures/${k}`)),
       postures: (ofParts ? [] : postures).map((posture, k) =>
         postureOf(objectAt(posture, `${path}/postures/${k}`), `${path}/postures/${k}`),
       ),
@@ -91,11 +94,7 @@ function postureOf(posture: Json, path: string): Posture {
       height: numberAt(own(posture, 'height_mm'), `${path}/height_mm`, 0),
     }
   const [a = 0, b = 0, c = 0] = numbersAt(own(posture, 'size_mm'), `${path}/size_mm`, 3)
-  const yaw = own(posture, 'yaw_deg') ?? 0
-  const [from = 0, to = 0] = typeof yaw === 'number' ? [yaw, yaw] : numbersAt(yaw, `${path}/yaw_deg`, 2)
-  if (!(from <= to && to - from <= 360))
-    refuse('contradiction', `${path}/yaw_deg`, 'the smaller angle first, at most a full turn', `[${from}, ${to}]`)
-  return { shape, size: [a, b, c], yaw_deg: [from, to] }
+  return { shape, size: [a, b, c], yaw_deg: yawAt(posture, path) }
 }
 
 const FUNCTION_OF = { 'presence-at-leaf': 'presence', opening: 'opening', call: 'call', 'must-not-see': undefined } as const

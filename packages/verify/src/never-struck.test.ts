@@ -4,7 +4,7 @@ import { closingOf } from './leaf-motion.ts'
 import { checkParts, type Way } from './never-struck.ts'
 
 /** The leaf of method-cases T2, past which a body runs at 1000 mm/s that is seen from 3000 to 500 mm before the leaf, and from 400 mm on. */
-const drive = { speed: 500, accel: 1000, jerk: undefined, delay: 0.1, decel: 1000 }
+const drive = { speed: 500, accel: 1000, jerk: undefined, delay: 0.1, decel: 1000, curve: undefined }
 const way = (half: number, clear: number): Way => ({
   closing: closingOf(2000, drive),
   enter: -half,

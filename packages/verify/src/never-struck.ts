@@ -1,22 +1,32 @@
 import { type Budget, spend } from './budget.ts'
 import { type Cycle, waitAfter } from './cycle.ts'
 import { listAt, numberAt, objectAt, own, refuse, wholeAt } from './json.ts'
-import { type Closing, fastestBetween, leftAfterStop, movedAt } from './leaf-motion.ts'
+import { type Closing, leastLeft, overAt, restsAfter } from './leaf-motion.ts'
+
+export type Stretch = readonly [from: number, to: number]
 
 /** Where a body is seen along its way, rising and apart, by a field that switches after `response` and holds for `hold`. */
 export interface View {
-  readonly visible: readonly (readonly [from: number, to: number])[]
+  readonly visible: readonly Stretch[]
   readonly response: number
   readonly hold: number
 }
 
 /** One body on one straight way past one closing leaf. Places along the way in mm, slowness in s per mm. */
-export interface Way {
-  readonly closing: Closing
+export interface Way extends Timing {
   readonly enter: number
   readonly leave: number
-  readonly clear: number
   readonly views: readonly View[]
+}
+/** One that falls: `visible` is where it is seen upright. */
+export interface FallWay extends Timing {
+  readonly enter: number
+  readonly leave: number
+  readonly views: readonly (View & { readonly lying: readonly Stretch[] })[]
+}
+interface Timing {
+  readonly closing: Closing
+  readonly clear: number
   readonly cycle: Cycle
 }
 
@@ -45,17 +55,64 @@ const DEEPEST = 60
 export function checkParts(way: Way, slow: readonly [number, number], given: unknown, budget: Budget, path: string): void {
   if (!(way.clear > way.closing.from + TOUCH) && !standsSeen(way))
     refuse('not-shown', path, 'a body that is seen wherever it stands in the way of the leaf', 'a place at which it is not')
+  checkEach(way, slow, given, budget, path, (from, to, at) => windowsOf(way, from, to, budget, at))
+}
+
+/** Checks the falls of one way (docs/evidence.md, "Falls"), stretch by stretch of the places at which it may fall. */
+export function checkFalls(way: FallWay, slow: readonly [number, number], given: unknown, budget: Budget, path: string): void {
+  const { closing, clear, enter, leave, views } = way
+  if (clear > closing.from) refuse('cannot-show', path, 'a lying body that is lower than the leaf opens', clear)
+  let from = enter
+  for (const [i, each] of listAt(given, path, { least: 1, most: 10_000 }).entries()) {
+    const at = `${path}/${i}`
+    const stretch = objectAt(each, at)
+    const to = numberAt(own(stretch, 'to_mm'), `${at}/to_mm`, from)
+    const view = views[wholeAt(own(stretch, 'field'), `${at}/field`, 0, views.length - 1)]
+    const holds = (seen: readonly Stretch[]) => seen.find(([a, b]) => a <= from && to <= b)
+    if (view === undefined || holds(view.lying) === undefined)
+      return refuse('not-shown', at, 'a field that sees the body wherever it lies', `from ${from} to ${to}`)
+    // seen lying from the fall on, at the latest of the stretch; or since it came upright
+    const change: Change = { from: holds(view.visible)?.[0] ?? to, to: Infinity, view }
+    const place = from
+    checkEach(way, slow, own(stretch, 'parts'), budget, `${at}/parts`, (s0) => fallWindows(views, change, place, s0))
+    from = to
+  }
+  if (!(from >= leave)) refuse('missing-part', path, `stretches up to ${leave}`, from)
+}
+
+/** Of falls from a place on, every change before counts as cut off there. */
+function fallWindows(views: readonly View[], change: Change, place: number, slowness: number): readonly Window[] {
+  const before = views.flatMap((view) =>
+    view.visible
+      .filter(([start]) => start < place)
+      .map(([start, end]) => [start, Math.min(end, place)] as const)
+      .filter((cut) => lasts(cut, view, slowness))
+      .map((cut) => changeOf(view, cut)),
+  )
+  const sooner = before.filter((each) => each.from < change.from && onAt(each, slowness) <= onAt(change, slowness))
+  const sorted = sooner.sort((a, b) => onAt(a, slowness) - onAt(b, slowness))
+  return [...sorted, change].map((stop, k) => ({ stop, offs: sorted.slice(0, k), enter: place, leave: Infinity }))
+}
+
+function checkEach(
+  way: Timing,
+  slow: readonly [number, number],
+  given: unknown,
+  budget: Budget,
+  path: string,
+  windowsIn: (from: number, to: number, path: string) => readonly Window[],
+): void {
   let from = slow[0]
   const parts = listAt(given, path, { least: 1, most: 10_000 })
   for (const [i, each] of parts.entries()) {
     const at = `${path}/${i}`
     const part = objectAt(each, at)
     const to = numberAt(own(part, 'to'), `${at}/to`, from, slow[1])
-    const windows = windowsOf(way, from, to, budget, at)
+    const windows = windowsIn(from, to, at)
     const trees = listAt(own(part, 'trees'), `${at}/trees`, { least: windows.length, most: windows.length })
     for (const [k, window] of windows.entries()) {
       const ends = [enters(window, from), enters(window, to)] as const
-      const longest = Math.max(0, way.closing.end - Math.min(...ends))
+      const longest = Math.max(0, overAt(way.closing) - Math.min(...ends))
       const tree = listAt(trees[k], `${at}/trees/${k}`, { least: 1, most: 1_000_000 })
       checkTree(way, window, { slow: [from, to], ran: [0, longest] }, tree, budget, `${at}/trees/${k}`)
     }
@@ -131,7 +188,7 @@ function leaves({ stop, leave }: Window, slowness: number): number {
   return leave === Infinity ? Infinity : (leave - stop.from) * slowness - stop.view.response
 }
 
-function checkTree(way: Way, window: Window, root: Box, tree: readonly unknown[], budget: Budget, path: string): void {
+function checkTree(way: Timing, window: Window, root: Box, tree: readonly unknown[], budget: Budget, path: string): void {
   const waiting: { readonly box: Box; readonly depth: number }[] = [{ box: root, depth: 0 }]
   for (const [at, code] of tree.entries()) {
     const next = waiting.pop()
@@ -158,8 +215,7 @@ function checkTree(way: Way, window: Window, root: Box, tree: readonly unknown[]
   if (waiting.length > 0) refuse('tree-too-short', path, `a tree with ${waiting.length} more branches`, tree.length)
 }
 
-function isShown({ closing, clear, cycle }: Way, window: Window, { slow, ran }: Box): boolean {
-  const { delay, decel } = closing.drive
+function isShown({ closing, clear, cycle }: Timing, window: Window, { slow, ran }: Box): boolean {
   const { stop, offs, leave } = window
   const endOf = (off: Change, slowness: number) => off.to * slowness + off.view.hold
   const isOver = (off: Change) => {
@@ -170,10 +226,9 @@ function isShown({ closing, clear, cycle }: Way, window: Window, { slow, ran }: 
   if (offs.some(isOver)) return true
   const entering = slow.map((slowness) => enters(window, slowness))
   const soonest = Math.min(...entering)
-  if (ran[0] + soonest > closing.end + SPARE_S) return true
+  if (ran[0] + soonest > overAt(closing) + SPARE_S) return true
   if (clear > closing.from + SPARE && ran[1] + Math.max(...entering) < -SPARE_S) return true
-  if (stop && soonest > delay + fastestBetween(closing, ran[0] + delay, ran[1] + delay) / decel + SPARE_S) return true
+  if (stop && soonest > restsAfter(closing, ran[0], ran[1]) + SPARE_S) return true
   const last = Math.max(...slow.map((slowness) => leaves(window, slowness)))
-  const left = stop ? leftAfterStop(closing, ran[1], last) : closing.from - movedAt(closing, ran[1] + last).way
-  return left > clear + SPARE
+  return leastLeft(closing, stop ? ran[1] : Infinity, ran[1] + last) > clear + SPARE
 }

@@ -1,15 +1,18 @@
+import type { Affine } from './affine.ts'
 import { type Budget, spend } from './budget.ts'
-import { type Json, listAt, numberAt, objectAt, own, refuse, textAt, wholeAt } from './json.ts'
-import { closingOf } from './leaf-motion.ts'
-import { checkParts, type View, type Way } from './never-struck.ts'
-import type { Body, Door, Field, Floor, Posture, State } from './plain.ts'
+import { type Json, listAt, numberAt, objectAt, own, refuse, textAt } from './json.ts'
+import { type Closing, closingOf } from './leaf-motion.ts'
+import { checkFalls, checkParts, type Stretch, type View } from './never-struck.ts'
+import type { Door, Field } from './plain.ts'
+import { type PartsSight, partSightsOf, watchOfParts } from './seen-parts.ts'
 import { countsFor } from './sensors.ts'
-import { readingsOf, type Setting, type Sight, sightsOf, watchOf } from './sights.ts'
-import { cosineOf, sineOf } from './sine.ts'
-import { type Slice, targetOf } from './slices.ts'
+import { shutLeaf } from './shut-leaf.ts'
+import { readingsOf, type Setting, type Sight, sightsOf, type Watch, watchOf } from './sights.ts'
+import { boxAt } from './slices.ts'
+import { fallsOf, inPlane, type Met, metOf, placesAcross, type Stance, stancesOf, wholeWay } from './stances.ts'
 import { OPEN, rootsOf, walkTree } from './tile-tree.ts'
 import { AS_WRITTEN } from './tolerances.ts'
-import type { Lane, Traffic } from './traffic.ts'
+import type { Lane, Side, Traffic } from './traffic.ts'
 
 /** In this lane and state nobody is struck by the closing leaf, as docs/evidence.md says it. */
 export interface ProvedPassage {
@@ -20,6 +23,20 @@ export interface ProvedPassage {
 
 const FARTHEST = 100_000
 
+/** What the stands and falls of one entry are checked against. */
+interface Around {
+  readonly lane: Lane
+  readonly traffic: Traffic
+  readonly setting: Setting
+  /** Of each field. */
+  readonly sights: readonly (readonly Sight[])[]
+  readonly partSights: readonly (readonly PartsSight[])[]
+  readonly far: number
+  readonly readingAt: ReturnType<typeof readingsOf>
+  readonly closings: readonly Closing[]
+  readonly budget: Budget
+}
+
 /** Checks one entry of `passages`; refuses with the first piece that does not hold. */
 export function passageOf(given: Json, door: Door, traffic: Traffic, budget: Budget, path: string): ProvedPassage {
   const laneId = textAt(own(given, 'lane'), `${path}/lane`)
@@ -27,31 +44,49 @@ export function passageOf(given: Json, door: Door, traffic: Traffic, budget: Bud
   const lane = traffic.lanes.find(({ id }) => id === laneId) ?? refuse('unknown-id', `${path}/lane`, 'a lane of the door', laneId)
   const state = door.states.find(({ id }) => id === stateId) ?? refuse('unknown-id', `${path}/state`, 'a state of the door', stateId)
   const fields = fieldsAt(own(given, 'fields'), door, lane, `${path}/fields`)
-  const lists = listAt(own(given, 'sights'), `${path}/sights`, { least: fields.length, most: fields.length })
-  const sights = fields.map((field, f) => sightsOf(lists[f], [field], `${path}/sights/${f}`))
-  const far = numberAt(own(given, 'far_mm'), `${path}/far_mm`, 0, FARTHEST)
-  const setting: Setting = { door, state, tolerances: AS_WRITTEN, fields }
-  const readingAt = readingsOf(setting, (amount) => spend(budget, amount, path))
-  const expected = standsOf(lane, door)
-  const stands = listAt(own(given, 'stands'), `${path}/stands`, { least: expected.length, most: expected.length })
-  let ways = 0
-  for (const [i, { body, posture, shape, x }] of expected.entries()) {
-    const at = `${path}/stands/${i}`
-    const stand = objectAt(stands[i], at)
-    if (own(stand, 'body') !== body.id) refuse('wrong-order', `${at}/body`, body.id, own(stand, 'body'))
-    if (wholeAt(own(stand, 'posture'), `${at}/posture`, 0, 1000) !== posture)
-      refuse('wrong-order', `${at}/posture`, `${posture}`, own(stand, 'posture'))
-    const seen = listAt(own(stand, 'seen'), `${at}/seen`, { least: fields.length, most: fields.length })
-    const slice: Slice = { body, posture, shape, from_deg: yawOf(shape), to_deg: yawOf(shape), trees: [] }
-    const visible = fields.map((_, f) =>
-      stretchesOf(seen[f], { slice, x, far, setting, sights: sights[f] ?? [], readingAt, budget, path: `${at}/seen/${f}` }),
-    )
-    ways += closingsOf(own(stand, 'closings'), { lane, traffic, state, shape, x, fields, visible, budget, path: `${at}/closings` })
+  const lists = (name: string, entries: unknown) => listAt(entries, `${path}/${name}`, { least: fields.length, most: fields.length })
+  const ofOne = lists('sights', own(given, 'sights'))
+  const ofParts = lists('partSights', own(given, 'partSights') ?? fields.map(() => []))
+  const setting: Setting = { door, state, tolerances: AS_WRITTEN, fields, leaf: shutLeaf(traffic, state.floor) }
+  const whole = wholeWay(traffic, state.floor)
+  const around: Around = {
+    lane,
+    traffic,
+    setting,
+    sights: fields.map((field, f) => sightsOf(ofOne[f], [field], `${path}/sights/${f}`)),
+    partSights: fields.map((field, f) => partSightsOf(ofParts[f], field, `${path}/partSights/${f}`)),
+    far: numberAt(own(given, 'far_mm'), `${path}/far_mm`, 0, FARTHEST),
+    readingAt: readingsOf(setting, (amount) => spend(budget, amount, path)),
+    closings: [whole, ...traffic.partial.filter((each) => each < whole)].map((opening) => closingOf(opening, traffic.drive)),
+    budget,
   }
-  return { lane: laneId, state: stateId, ways }
+  const ways = inOrder(
+    stancesOf(lane, door).flatMap((stance) => placesAcross(lane, stance.half[0]).map((x) => ({ stance, x }))),
+    own(given, 'stands'),
+    `${path}/stands`,
+    (each, stand, at) => checkStand(each, stand, around, at),
+  )
+  const falls = inOrder(
+    fallsOf(lane, door).flatMap((fall) => placesAcross(lane, fall.upright.half[0]).map((x) => ({ ...fall, x }))),
+    own(given, 'falls') ?? [],
+    `${path}/falls`,
+    (each, fall, at) => checkFall(each, fall, around, at),
+  )
+  return { lane: laneId, state: stateId, ways: ways + falls }
 }
 
-/** Only fields that hold a body for as long as it may stand, whose times are known and which act at every height of the leaf. */
+/** As many entries as there must be, each checked; the sum of what they hold. */
+function inOrder<T>(expected: readonly T[], given: unknown, path: string, check: (each: T, entry: Json, at: string) => number): number {
+  const entries = listAt(given, path, { least: expected.length, most: expected.length })
+  return expected.reduce((sum, each, i) => sum + check(each, objectAt(entries[i], `${path}/${i}`), `${path}/${i}`), 0)
+}
+
+function mustBe(given: Json, name: string, expected: string | number, path: string): void {
+  const got = own(given, name)
+  if (got !== expected) refuse('wrong-order', `${path}/${name}`, `${expected}`, got)
+}
+
+/** Only fields that hold a body for as long as it may stand, whose times are known and which act at every place of the leaf. */
 function fieldsAt(listed: unknown, door: Door, lane: Lane, path: string): readonly Field[] {
   const names = new Set<string>()
   return listAt(listed, path, { most: 1024 }).map((each, i) => {
@@ -60,76 +95,37 @@ function fieldsAt(listed: unknown, door: Door, lane: Lane, path: string): readon
     if (names.has(name)) refuse('duplicate-id', `${path}/${i}`, 'a field that stands once', name)
     names.add(name)
     const counts = countsFor(field, { acts: 'presence', longestStay_s: lane.longestStay_s })
-    if (!counts || field.times === undefined) return refuse('wrong-field', `${path}/${i}`, 'a presence field that can be counted on', name)
+    if (!counts || field.times === undefined || field.blanks)
+      return refuse('wrong-field', `${path}/${i}`, 'a presence field that can be counted on', name)
     return field
   })
 }
 
-interface Stand {
-  readonly body: Body
-  readonly posture: number
-  readonly shape: Posture
-  readonly x: number
-}
-
-/** Every posture of every body of the lane, at both edges of the lane and in its middle. */
-function standsOf(lane: Lane, door: Door): readonly Stand[] {
-  return lane.bodies.flatMap((id) => {
-    const body = door.bodies.find((each) => each.id === id)
-    if (body === undefined) throw new Error(`lane ${lane.id} must name a body of the door, got ${id}`)
-    if (body.ofParts) refuse('several-parts', `bodies/${id}`, 'a body of one part', 'several')
-    return body.postures.flatMap((shape, posture) => {
-      if (shape.shape === 'box' && shape.yaw_deg[0] !== shape.yaw_deg[1])
-        refuse('cannot-show', `bodies/${id}/postures/${posture}`, 'one yaw', 'a range')
-      const middle = (lane.xMin + lane.xMax) / 2
-      const [left, right] = [lane.xMin + halfOf(shape)[0], lane.xMax - halfOf(shape)[0]]
-      return (left < right ? [left, middle, right] : [middle]).map((x) => ({ body, posture, shape, x }))
-    })
-  })
-}
-
-function yawOf(shape: Posture): number {
-  return shape.shape === 'box' ? shape.yaw_deg[0] : 0
-}
-
-/** Half of its extent along x and y. */
-export function halfOf(shape: Posture): readonly [x: number, y: number] {
-  if (shape.shape === 'cylinder') return [shape.radius, shape.radius]
-  const [c, s] = [Math.abs(cosineOf(yawOf(shape))) / 2, Math.abs(sineOf(yawOf(shape))) / 2]
-  const [a, b] = shape.size
-  return [c * a + s * b, s * a + c * b]
-}
-
+/** Who is on the way, where across the lane, and its trees of one field. */
 interface Along {
-  readonly slice: Slice
+  readonly stance: Stance
   readonly x: number
-  readonly far: number
-  readonly setting: Setting
-  readonly sights: readonly Sight[]
-  readonly readingAt: ReturnType<typeof readingsOf>
-  readonly budget: Budget
-  readonly path: string
+  readonly field: number
 }
 
 /** Where along y the body is seen, by trees over a tile without width. */
-function stretchesOf(
-  given: unknown,
-  { slice, x, far, setting, sights, readingAt, budget, path }: Along,
-): readonly (readonly [number, number])[] {
+function stretchesOf(given: unknown, { stance, x, field }: Along, around: Around, path: string): readonly Stretch[] {
+  const { setting, far, budget } = around
   const roots = rootsOf({ xMin: x, xMax: x, yMin: -far, yMax: far }, setting.state.floor)
   const trees = listAt(given, path, { least: roots.length, most: roots.length })
   const stretches: [number, number][] = []
   for (const [k, root] of roots.entries()) {
     const at = `${path}/${k}`
-    const target = targetOf(slice, root.floor)
-    const watches = new Map<number, ReturnType<typeof watchOf>>()
+    const watches = new Map<number, Watch>()
     walkTree(listAt(trees[k], at, { least: 1, most: 1_000_000 }), root.tile, at, (leaf, tile, index) => {
       spend(budget, 1, at)
       if (leaf === OPEN) return
-      const sight = sights[leaf] ?? refuse('out-of-range', `${at}/${index}`, `one of ${sights.length} sights`, leaf)
+      const sights = stance.ofParts ? around.partSights[field] : around.sights[field]
+      const sight = sights?.[leaf] ?? refuse('out-of-range', `${at}/${index}`, `one of ${sights?.length} sights`, leaf)
       const known = watches.get(leaf)
-      spend(budget, sight.faces.length * (known === undefined ? 20 : 1), at)
-      const watch = known ?? watchOf(sight, target, setting, readingAt)
+      const beams = 'seen' in sight ? sight.seen.length * stance.solids.length : sight.faces.length
+      spend(budget, beams * (known === undefined ? 20 : 1), at)
+      const watch = known ?? watchFor(sight, stance, root.floor, around)
       watches.set(leaf, watch)
       const failed = watch(tile)
       if (failed !== undefined)
@@ -147,68 +143,92 @@ function stretchesOf(
   return stretches
 }
 
-interface Closings {
-  readonly lane: Lane
-  readonly traffic: Traffic
-  readonly state: State
-  readonly shape: Posture
+function watchFor(sight: Sight | PartsSight, { solids }: Stance, floor: Affine, { setting, readingAt }: Around): Watch {
+  if ('seen' in sight) return watchOfParts(sight, solids, floor, setting, readingAt)
+  const [solid] = solids
+  if (solid === undefined) throw new Error('a body must have a solid')
+  const { reflectance } = solid
+  if (solid.shape === 'cylinder') {
+    const { radius, height } = solid
+    return watchOf(sight, { reflectance, shape: (spot) => ({ cylinder: { radius, height, spot, floor } }) }, setting, readingAt)
+  }
+  const box = boxAt(solid.size, solid.turn_deg, floor, 0)
+  return watchOf(sight, { reflectance, shape: (spot) => ({ box: { ...box, spot } }) }, setting, readingAt)
+}
+
+/** Of each field, as they lie along the way: of whoever comes from side A, y falls. */
+function seenFrom(given: unknown, side: Side, stance: Stance, x: number, around: Around, path: string): readonly (readonly Stretch[])[] {
+  return along(seenAlongY(given, stance, x, around, path), side)
+}
+
+function seenAlongY(given: unknown, stance: Stance, x: number, around: Around, path: string): readonly (readonly Stretch[])[] {
+  const { fields } = around.setting
+  const trees = listAt(given, path, { least: fields.length, most: fields.length })
+  return fields.map((_, field) => stretchesOf(trees[field], { stance, x, field }, around, `${path}/${field}`))
+}
+
+function along(alongY: readonly (readonly Stretch[])[], side: Side): readonly (readonly Stretch[])[] {
+  return side === 'b' ? alongY : alongY.map((each) => each.map(([y0, y1]) => [-y1, -y0] as const).reverse())
+}
+
+/** Every direction from which it looks like this, each part that is met, and every opening from which the leaf may close. */
+function checkStand({ stance, x }: { readonly stance: Stance; readonly x: number }, stand: Json, around: Around, path: string): number {
+  const { traffic, setting, closings, budget, lane } = around
+  mustBe(stand, 'body', stance.body.id, path)
+  mustBe(stand, 'posture', stance.posture, path)
+  const { beside } = stance
+  const named = JSON.stringify(own(stand, 'beside') ?? null)
+  const expected = JSON.stringify(beside ? [beside.body.id, beside.posture, beside.where] : null)
+  if (named !== expected) refuse('wrong-order', `${path}/beside`, expected, named)
+  const seen = seenAlongY(own(stand, 'seen'), stance, x, around, `${path}/seen`)
+  const met = metOf(traffic, setting.state.floor, stance, x)
+  const ways = stance.from.flatMap((from) => met.flatMap((part) => closings.map((closing) => ({ from, part, closing }))))
+  return inOrder(ways, own(stand, 'closings'), `${path}/closings`, ({ from, part, closing }, given, at) => {
+    mustBe(given, 'from', from, at)
+    checkClosing(given, closing, stance.ofParts ? part : undefined, at)
+    const views = viewsOf(setting.fields, along(seen, from))
+    const way = { closing, ...inPlane(part, from, traffic.leaf.half), clear: part.clear, views, cycle: traffic.cycle }
+    checkParts(way, slownesses(lane), own(given, 'parts'), budget, `${at}/parts`)
+    return 1
+  })
+}
+
+interface Falling {
+  readonly upright: Stance
+  readonly lying: Stance
+  readonly from: Side
   readonly x: number
-  readonly fields: readonly Field[]
-  readonly visible: readonly (readonly (readonly [number, number])[])[]
-  readonly budget: Budget
-  readonly path: string
 }
 
-/** Every direction of the lane, and every opening from which the leaf may close. */
-function closingsOf(given: unknown, { lane, traffic, state, shape, x, fields, visible, budget, path }: Closings): number {
-  const { whole, clear } = wayOf(traffic, state.floor, shape, x)
-  const openings = [whole, ...traffic.partial.filter((each) => each < whole)]
-  const expected = lane.from.flatMap((from) => openings.map((opening) => ({ from, opening })))
-  const closings = listAt(given, path, { least: expected.length, most: expected.length })
-  const reach = traffic.leaf.half + halfOf(shape)[1]
-  for (const [i, { from, opening }] of expected.entries()) {
-    const closing = objectAt(closings[i], `${path}/${i}`)
-    if (own(closing, 'from') !== from) refuse('wrong-order', `${path}/${i}/from`, from, own(closing, 'from'))
-    const written = numberAt(own(closing, 'opening_mm'), `${path}/${i}/opening_mm`)
-    if (Math.abs(written - opening) > 1e-6) refuse('wrong-order', `${path}/${i}/opening_mm`, `${opening}`, written)
-    const views: readonly View[] = fields.map(({ times }, f) => ({
-      visible: from === 'b' ? (visible[f] ?? []) : (visible[f] ?? []).map(([y0, y1]) => [-y1, -y0] as const).reverse(),
-      response: times?.response ?? Infinity,
-      hold: times?.hold ?? 0,
-    }))
-    const way: Way = { closing: closingOf(opening, traffic.drive), enter: -reach, leave: reach, clear, views, cycle: traffic.cycle }
-    checkParts(way, [1 / lane.fastest, 1 / lane.slowest], own(closing, 'parts'), budget, `${path}/${i}/parts`)
-  }
-  return expected.length
+/** A fall anywhere that brings the lying body into the leaf's plane, each part that is then met, and every opening. */
+function checkFall({ upright, lying, from, x }: Falling, fall: Json, around: Around, path: string): number {
+  const { traffic, setting, closings, budget, lane } = around
+  mustBe(fall, 'body', upright.body.id, path)
+  mustBe(fall, 'posture', upright.posture, path)
+  mustBe(fall, 'lying', lying.posture, path)
+  mustBe(fall, 'from', from, path)
+  const before = viewsOf(setting.fields, seenFrom(own(fall, 'seen'), from, upright, x, around, `${path}/seen`))
+  const after = seenFrom(own(fall, 'lies'), from, lying, x, around, `${path}/lies`)
+  const views = before.map((view, f) => ({ ...view, lying: after[f] ?? [] }))
+  const ways = metOf(traffic, setting.state.floor, lying, x).flatMap((part) => closings.map((closing) => ({ part, closing })))
+  return inOrder(ways, own(fall, 'closings'), `${path}/closings`, ({ part, closing }, given, at) => {
+    checkClosing(given, closing, lying.ofParts ? part : undefined, at)
+    const way = { closing, ...inPlane(part, from, traffic.leaf.half), clear: part.clear, views, cycle: traffic.cycle }
+    checkFalls(way, slownesses(lane), own(given, 'stretches'), budget, `${at}/stretches`)
+    return 1
+  })
 }
 
-/** The whole way of the leaf, and how much of it a body at x needs. */
-export function wayOf(
-  { leaf, width, height }: Traffic,
-  floor: Floor,
-  shape: Posture,
-  x: number,
-): { readonly whole: number; readonly clear: number } {
-  const [halfX, halfY] = halfOf(shape)
-  if (leaf.travel === 'down') {
-    const shut = highest(floor, [0, width], leaf.half)
-    const top = shape.shape === 'box' ? shape.size[2] : shape.height
-    return { whole: height - shut, clear: highest(floor, [x], leaf.half + halfY) + top - shut }
-  }
-  if (leaf.travel === 'toward-zero') return { whole: width, clear: x + halfX }
-  if (leaf.travel === 'toward-width') return { whole: width, clear: width - x + halfX }
-  return { whole: width / 2, clear: Math.abs(x - width / 2) + halfX }
+function checkClosing(given: Json, closing: Closing, part: Met | undefined, path: string): void {
+  const written = numberAt(own(given, 'opening_mm'), `${path}/opening_mm`)
+  if (Math.abs(written - closing.from) > 1e-6) refuse('wrong-order', `${path}/opening_mm`, `${closing.from}`, written)
+  if (part !== undefined) mustBe(given, 'met', part.index, path)
 }
 
-/** The highest point of the floor at these x, up to so far to both sides of y = 0. */
-function highest({ profile, slope }: Floor, xs: readonly number[], far: number): number {
-  const at = (y: number): number => {
-    const after = profile.findIndex(([each]) => each >= y)
-    const [last, next] = [profile[after === -1 ? profile.length - 1 : after - 1], profile[after === -1 ? profile.length - 1 : after]]
-    if (next === undefined) return 0
-    if (last === undefined || next[0] === last[0]) return next[1]
-    return last[1] + ((y - last[0]) * (next[1] - last[1])) / (next[0] - last[0])
-  }
-  const ys = [-far, ...profile.map(([y]) => y).filter((y) => -far < y && y < far), far]
-  return Math.max(...ys.flatMap((y) => xs.map((x) => at(y) + slope * x)))
+function viewsOf(fields: readonly Field[], visible: readonly (readonly Stretch[])[]): readonly View[] {
+  return fields.map(({ times }, f) => ({ visible: visible[f] ?? [], response: times?.response ?? Infinity, hold: times?.hold ?? 0 }))
+}
+
+function slownesses({ slowest, fastest }: Lane): readonly [number, number] {
+  return [1 / fastest, 1 / slowest]
 }

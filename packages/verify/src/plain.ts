@@ -64,8 +64,12 @@ export interface Field {
   readonly cluster: number
   readonly acts: SensingFunction
   readonly presence_s: number | undefined
-  /** Of the output; undefined where one is not known, or where the field does not act at every position of the leaf. */
+  /** Of the output; undefined where one is not known. */
   readonly times: { readonly response: number; readonly hold: number } | undefined
+  /** It does not act while the leaf is in some window. */
+  readonly blanks: boolean
+  /** What it sees depends on where the leaf is: that hides what is behind it, and what is entered near to it may be ignored. */
+  readonly byLeaf: { readonly ignores: { readonly beside: number; readonly before: number } | undefined } | undefined
 }
 
 export interface Sensor {
@@ -95,9 +99,42 @@ export type Posture = BoxPosture | CylinderPosture
 export interface Body {
   readonly id: string
   readonly reflectance: number
-  /** It has a posture of several parts, of which no evidence speaks: its postures are left out. */
+  /** It has a posture of several parts, of which no coverage speaks: its postures are left out. */
   readonly ofParts: boolean
   readonly postures: readonly Posture[]
+  /** All its postures, for lanes. */
+  readonly passers: readonly Passer[]
+}
+
+/** One upright solid of what passes: from the middle of the box around all at yaw 0, its bottom at `from` above the floor under that middle. */
+export type Solid = SolidPlace & (SolidBox | SolidCylinder)
+interface SolidPlace {
+  readonly x: number
+  readonly y: number
+  readonly from: number
+  readonly reflectance: number
+}
+interface SolidBox {
+  readonly shape: 'box'
+  readonly size: Vector
+  readonly turn_deg: number
+}
+interface SolidCylinder {
+  readonly shape: 'cylinder'
+  readonly radius: number
+  readonly height: number
+}
+
+/** A posture as lanes ask for it: one solid, or several that are rigid to each other. */
+export interface Passer {
+  readonly solids: readonly Solid[]
+  readonly ofParts: boolean
+  /** Half of the box around all at yaw 0; a single cylinder is alike at every yaw. */
+  readonly half: readonly [x: number, y: number]
+  readonly round: boolean
+  readonly yaw_deg: readonly [from: number, to: number]
+  /** It comes about by a fall. */
+  readonly lies: boolean
 }
 
 /** A rectangle of placements, closed. */

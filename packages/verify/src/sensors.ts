@@ -96,7 +96,9 @@ function fieldsOfSensor(values: Json, sensor: Sensor, path: string): readonly Fi
   const all = sensor.planes.map((plane) => plane.id)
   const open = { sensor, planes: all, x: [-Infinity, Infinity], y: [-Infinity, Infinity], clearance: 0, top: Infinity, cluster: 1 } as const
   if (own(values, 'fields') === undefined)
-    return [{ ...open, name: `${sensor.id}/all`, acts: 'presence', presence_s: undefined, times: undefined }]
+    return [
+      { ...open, name: `${sensor.id}/all`, acts: 'presence', presence_s: undefined, times: undefined, blanks: false, byLeaf: undefined },
+    ]
   const ids = new Set<string>()
   const outputs = outputsAt(own(values, 'outputs'), `${path}/outputs`)
   return listAt(own(values, 'fields'), `${path}/fields`, { least: 1, most: 32 }).map((each, i) => {
@@ -122,6 +124,7 @@ function fieldsOfSensor(values: Json, sensor: Sensor, path: string): readonly Fi
       acts: oneOf(own(field, 'function'), `${at}/function`, FUNCTIONS),
       presence_s: presence === undefined ? undefined : presence === 'for-ever' ? Infinity : numberAt(presence, `${at}/presenceTime_s`, 0),
       times: timesOf(field, at),
+      ...leafOf(field, at),
     }
   })
 }
@@ -150,10 +153,20 @@ function withOutput(field: Json, outputs: ReadonlyMap<string, Json> | undefined,
 
 function timesOf(field: Json, path: string): Field['times'] {
   const [response, hold] = [own(field, 'response_s'), own(field, 'hold_s')]
-  const blanking = listAt(own(field, 'blanking') ?? [], `${path}/blanking`, { most: 1000 })
-  const byLeaf = own(field, 'leafBlanking') !== undefined || (own(field, 'leafHides') ?? 'nothing') !== 'nothing'
-  if (response === undefined || hold === undefined || blanking.length > 0 || byLeaf) return undefined
+  if (response === undefined || hold === undefined) return undefined
   return { response: numberAt(response, `${path}/response_s`, 0), hold: numberAt(hold, `${path}/hold_s`, 0) }
+}
+
+/** Where there is any blanking, the leaf hides as well. */
+function leafOf(field: Json, path: string): Pick<Field, 'blanks' | 'byLeaf'> {
+  const blanks = listAt(own(field, 'blanking') ?? [], `${path}/blanking`, { most: 1000 }).length > 0
+  const hides = oneOf(own(field, 'leafHides') ?? 'nothing', `${path}/leafHides`, ['nothing', 'bodies']) === 'bodies'
+  const follows = own(field, 'leafBlanking')
+  if (!blanks && !hides && follows === undefined) return { blanks, byLeaf: undefined }
+  if (follows === undefined) return { blanks, byLeaf: { ignores: undefined } }
+  const window = objectAt(follows, `${path}/leafBlanking`)
+  const at = (name: string) => numberAt(own(window, name), `${path}/leafBlanking/${name}`, 0)
+  return { blanks, byLeaf: { ignores: { beside: at('beside_mm'), before: at('before_mm') } } }
 }
 
 /** Right function, and not known to let a body go that may be known to stay longer (docs/method.md, section 2, "Presence time"). */

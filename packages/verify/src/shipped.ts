@@ -1,4 +1,5 @@
 import type { Json } from './json.ts'
+import { SHIPPED_OF_PARTS } from './shipped-of-parts.ts'
 
 /** What ships with the program and `use` may name, retyped: a test holds it against what does ship. Sensors are invented, for demonstration. */
 
@@ -44,9 +45,6 @@ export const SHIPPED_SENSORS: Readonly<Record<string, Json>> = {
   },
 }
 
-/** Of bodies of several parts no evidence speaks: that they are such is all that is asked of them. */
-const OF_PARTS: Json = { reflectance: 0.05, postures: [{ shape: 'parts' }] }
-
 export const SHIPPED_BODIES: Readonly<Record<string, Json>> = {
   'presence-reference-body': {
     reflectance: 0.1,
@@ -57,15 +55,5 @@ export const SHIPPED_BODIES: Readonly<Record<string, Json>> = {
     ],
   },
   'passing-person': { reflectance: 0.05, postures: [{ shape: 'box', size_mm: [500, 300, 1700] }] },
-  'passing-walker': OF_PARTS,
-  'passing-wheelchair': OF_PARTS,
-  'passing-pram': OF_PARTS,
-  'passing-cyclist': OF_PARTS,
-  'passing-pallet-truck': OF_PARTS,
-  'passing-fork-lift-low': OF_PARTS,
-  'passing-fork-lift-high': OF_PARTS,
-  'passing-fork-lift-black': OF_PARTS,
-  'passing-fork-lift-shiny': OF_PARTS,
-  'passing-truck': OF_PARTS,
-  'passing-tractor-trailer': OF_PARTS,
+  ...SHIPPED_OF_PARTS,
 }

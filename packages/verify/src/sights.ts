@@ -1,12 +1,12 @@
 import { SPARE } from './affine.ts'
 import { listAt, refuse, wholeAt } from './json.ts'
 import type { Passage } from './passage.ts'
-import type { Beam, Body, Door, Field, Plane, Sensor, State, Tile, Tolerances, Vector } from './plain.ts'
+import type { Beam, Door, Field, Obstacle, Plane, Sensor, State, Tile, Tolerances, Vector } from './plain.ts'
 import { reachOf } from './reach.ts'
 import { passageThroughBox, type SeenBox } from './seen-box.ts'
 import { passageThroughCylinder, type SeenCylinder } from './seen-cylinder.ts'
-import { directionOffOf, offOf, weakest } from './tolerances.ts'
-import { backgroundOf, isBlocked, type Stretch, windowsOf } from './windows.ts'
+import { AS_WRITTEN, directionOffOf, offOf, weakest } from './tolerances.ts'
+import { type Box, backgroundOf, isBlocked, outside, type Stretch, windowsOf } from './windows.ts'
 
 /** What a coverage is checked against. */
 export interface Setting {
@@ -14,6 +14,14 @@ export interface Setting {
   readonly state: State
   readonly tolerances: Tolerances
   readonly fields: readonly Field[]
+  /** The shut leaf, where fields are asked whose sight depends on it. */
+  readonly leaf?: ShutLeaf
+}
+
+/** What it fills, and where a window that follows it reaches. */
+export interface ShutLeaf {
+  readonly solids: readonly Obstacle[]
+  readonly ignored: (ignores: { readonly beside: number; readonly before: number }) => readonly Box[]
 }
 
 /** As many neighbours as the field asks for, and the faces that each may enter. */
@@ -27,11 +35,11 @@ export interface Sight {
 /** A body of a slice as a spot leaves it. */
 export interface Target {
   readonly shape: (spot: number) => { readonly box: SeenBox } | { readonly cylinder: SeenCylinder }
-  readonly body: Body
+  readonly reflectance: number
 }
 
 /** What a beam of a field can do in a state, whatever body comes. */
-interface Reading {
+export interface Reading {
   readonly beam: Beam
   /** How far `off` holds: the end of its last window without tolerances and the margin behind it. */
   readonly far: number
@@ -59,14 +67,18 @@ export function sightsOf(listed: unknown, fields: readonly Field[], path: string
 type Spend = (amount: number) => void
 
 /** Windows of the beams of one setting, each made when it is first asked for. */
-export function readingsOf({ door, state, tolerances, fields }: Setting, spend: Spend): (field: Field, plane: Plane, b: number) => Reading {
+export function readingsOf(
+  { door, state, tolerances, fields, leaf }: Setting,
+  spend: Spend,
+): (field: Field, plane: Plane, b: number) => Reading {
   const known = new Map<string, Reading>()
   return (field, plane, b) => {
     const key = `${fields.indexOf(field)}/${plane.id}/${b}`
     const found = known.get(key)
     if (found !== undefined) return found
     spend(4 * thingsIn(state))
-    const made = readingOf(door, state, tolerances, field, plane, b)
+    const made =
+      field.byLeaf && leaf ? readingBehind(leaf, door, state, field, plane, b) : readingOf(door, state, tolerances, field, plane, b)
     known.set(key, made)
     return made
   }
@@ -92,6 +104,14 @@ function thingsIn({ obstacles, floor }: State): number {
 }
 
 const NO_GIVE = { off: [0, 0, 0], length: 0, floor: 0 } as const
+
+/** In the door as written, with the leaf as an obstacle that was not there when the background was learned. */
+function readingBehind({ solids, ignored }: ShutLeaf, door: Door, present: State, field: Field, plane: Plane, b: number): Reading {
+  const behind = { ...present, obstacles: [...present.obstacles, ...solids] }
+  const reading = readingOf(door, behind, AS_WRITTEN, field, plane, b)
+  const ignores = field.byLeaf?.ignores
+  return ignores ? { ...reading, windows: outside(reading.beam, reading.windows, ignored(ignores)) } : reading
+}
 
 function readingOf(door: Door, present: State, tolerances: Tolerances, field: Field, plane: Plane, b: number): Reading {
   const { sensor } = field
@@ -120,20 +140,20 @@ export function watchOf(sight: Sight, target: Target, setting: Setting, readingA
   const watches = faces.map((entered, k) => watchOfBeam(field, readingAt(field, plane, first + k), entered, target, setting))
   return (tile) => {
     for (const [k, watch] of watches.entries()) {
-      const fails = watch(tile)
+      const fails = watch.failsOn(tile)
       if (fails !== undefined) return { beam: first + k, fails }
     }
     return undefined
   }
 }
 
-function watchOfBeam(
-  field: Field,
-  reading: Reading,
-  faces: number,
-  target: Target,
-  { door, tolerances }: Setting,
-): (tile: Tile) => string | undefined {
+/** One beam against one solid: what it fails on a tile, and where it has entered the solid at the latest if it fails nothing. */
+export interface BeamWatch {
+  readonly failsOn: (tile: Tile) => string | undefined
+  readonly latest: (tile: Tile) => number
+}
+
+export function watchOfBeam(field: Field, reading: Reading, faces: number, target: Target, { door, tolerances }: Setting): BeamWatch {
   const { sensor } = field
   const { beam, windows, far } = reading
   const shape = target.shape(sensor.spot)
@@ -143,14 +163,17 @@ function watchOfBeam(
       ? passageThroughBox(beam, shape.box, off, reading.directionOff)
       : passageThroughCylinder(beam, shape.cylinder, off, reading.directionOff, far)
   const possible = 'box' in shape ? 7 : 5
-  if (passage === undefined) return () => 'a body that the spot leaves something of'
-  if ((faces & ~possible) !== 0) return () => `faces among ${possible}`
-  if (windows.length === 0) return () => 'a beam in which anything counts'
+  const never = (fails: string): BeamWatch => ({ failsOn: () => fails, latest: () => Infinity })
+  if (passage === undefined) return never('a body that the spot leaves something of')
+  if ((faces & ~possible) !== 0) return never(`faces among ${possible}`)
+  if (windows.length === 0) return never('a beam in which anything counts')
   const weak = weakest(sensor, tolerances)
-  const reach = once((cosine) => reachOf(weak, target.body.reflectance, door.extinction, cosine))
+  const reach = once((cosine) => reachOf(weak, target.reflectance, door.extinction, cosine))
   const ranges = (tile: Tile) =>
     passage.cosines(faces, tile).reduce((least, { cosine, share }) => Math.min(least, reach(cosine) * share), Infinity)
-  return (tile) => (sensor.segments ? failsOfSegment(beam, passage, tile) : failsOfRanging(passage, windows, faces, ranges, tile))
+  const failsOn = (tile: Tile) =>
+    sensor.segments ? failsOfSegment(beam, passage, tile) : failsOfRanging(passage, windows, faces, ranges, tile)
+  return { failsOn, latest: passage.latest }
 }
 
 function failsOfSegment(beam: Beam, passage: Passage, tile: Tile): string | undefined {

@@ -1,7 +1,8 @@
 import type { Affine } from './affine.ts'
 import { type Json, listAt, objectAt, own, refuse, textAt, wholeAt } from './json.ts'
 import type { Standing } from './overlap.ts'
-import type { Body, Door, Posture, Zone } from './plain.ts'
+import type { Body, Door, Posture, Vector, Zone } from './plain.ts'
+import type { SeenBox } from './seen-box.ts'
 import type { Target } from './sights.ts'
 import { cosineOf, sineOf } from './sine.ts'
 
@@ -68,12 +69,16 @@ function sliceOf(
 /** The body of a slice over one piece of the floor, as beams meet it. */
 export function targetOf({ body, shape, from_deg, to_deg }: Slice, floor: Affine): Target {
   if (shape.shape === 'cylinder')
-    return { body, shape: (spot) => ({ cylinder: { radius: shape.radius, height: shape.height, spot, floor } }) }
-  const yaw_deg = (from_deg + to_deg) / 2
+    return { reflectance: body.reflectance, shape: (spot) => ({ cylinder: { radius: shape.radius, height: shape.height, spot, floor } }) }
+  const box = boxAt(shape.size, (from_deg + to_deg) / 2, floor, 2 * sineOf((to_deg - from_deg) / 4))
+  return { reflectance: body.reflectance, shape: (spot) => ({ box: { ...box, spot } }) }
+}
+
+/** @param turn 2 sin(width / 4) of a range of yaws about this one */
+export function boxAt(size: Vector, yaw_deg: number, floor: Affine, turn: number): Omit<SeenBox, 'spot'> {
   const [c, s] = [cosineOf(yaw_deg), sineOf(yaw_deg)]
-  const turn = 2 * sineOf((to_deg - from_deg) / 4)
-  const box = {
-    size: shape.size,
+  return {
+    size,
     yaw_deg,
     axes: [
       [c, s, 0],
@@ -81,8 +86,7 @@ export function targetOf({ body, shape, from_deg, to_deg }: Slice, floor: Affine
     ],
     floor,
     turn,
-  } as const
-  return { body, shape: (spot) => ({ box: { ...box, spot } }) }
+  }
 }
 
 /** What every yaw of a slice fills: a box turned to the middle yaw, less what its corners move. */

@@ -1,6 +1,6 @@
 import { CYCLE_NAMES, type Cycle, cycleOf } from './cycle.ts'
 import { DOOR_BOUNDS } from './door.ts'
-import { idAt, type Json, listAt, numberAt, objectAt, oneOf, own, parseBounded, refuse } from './json.ts'
+import { idAt, type Json, listAt, numberAt, numbersAt, objectAt, oneOf, own, parseBounded, refuse } from './json.ts'
 import type { Drive } from './leaf-motion.ts'
 
 export interface Leaf {
@@ -9,15 +9,20 @@ export interface Leaf {
   readonly half: number
 }
 
+export type Side = 'a' | 'b'
+
 export interface Lane {
   readonly id: string
   readonly xMin: number
   readonly xMax: number
-  readonly from: readonly ('a' | 'b')[]
+  readonly from: readonly Side[]
   readonly slowest: number // mm per s
   readonly fastest: number
   readonly bodies: readonly string[]
   readonly longestStay_s: number | undefined
+  readonly falls: boolean
+  /** From the back of one body to the front of the next, at the least; undefined where none follows. */
+  readonly followGap: number | undefined
 }
 
 /** What the door file says about leaf, drive and lanes; read only where the evidence has passages. */
@@ -46,6 +51,7 @@ const KNOWN = {
     'closeJerk_m_per_s3',
     'stopDelay_s',
     'stopDecel_m_per_s2',
+    'stoppingCurve',
     'stopTimes', // their statistics serve the approach distance
     'afterStop',
     'reverseDelay_s',
@@ -72,6 +78,8 @@ const KNOWN = {
     'fastest_m_per_s',
     'bodies',
     'longestStay_s',
+    'falls',
+    'followGap_mm',
     'braking',
   ],
 }
@@ -85,17 +93,18 @@ export function trafficOf(text: string, bodies: readonly string[]): Traffic {
   const opening = objectAt(own(survey, 'opening'), 'survey/opening')
   const at = (name: string) => numberAt(own(given, name), `survey/drive/${name}`, 0)
   const jerk = own(given, 'closeJerk_m_per_s3')
-  const drive = {
+  const curve = curveOf(own(given, 'stoppingCurve'))
+  const drive: Drive = {
     speed: 1000 * at('closeSpeed_m_per_s'),
     accel: 1000 * at('closeAccel_m_per_s2'),
     jerk: jerk === undefined ? undefined : 1000 * at('closeJerk_m_per_s3'),
-    delay: at('stopDelay_s'),
-    decel: decelOf(given),
+    delay: curve ? 0 : at('stopDelay_s'),
+    decel: curve ? Infinity : decelOf(given),
+    curve,
   }
   if (!(drive.speed > 0 && drive.accel > 0 && (drive.jerk === undefined || drive.jerk > 0)))
     refuse('out-of-range', 'survey/drive', 'a drive that moves the leaf', 'none')
-  if (!(drive.decel >= drive.accel))
-    refuse('cannot-show', 'survey/drive', 'a leaf that slows at least as hard after a stop as it speeds up', drive.decel)
+  if (!(drive.decel > 0)) refuse('out-of-range', 'survey/drive', 'a leaf that slows after a stop', drive.decel)
   const partial = listAt(own(given, 'partialOpenings_mm') ?? [], 'survey/drive/partialOpenings_mm', { most: 100 })
   return {
     leaf: {
@@ -111,6 +120,19 @@ export function trafficOf(text: string, bodies: readonly string[]): Traffic {
     height: numberAt(own(opening, 'height_mm'), 'survey/opening/height_mm', 0),
     lanes: lanesOf(own(survey, 'lanes'), bodies),
   }
+}
+
+/** A list without readings is none. */
+function curveOf(given: unknown): Drive['curve'] {
+  const path = 'survey/drive/stoppingCurve'
+  let [at, gone] = [0, 0]
+  const curve = listAt(given ?? [], path, { most: 10_000 }).map((each, i) => {
+    const [time = 0, way = 0] = numbersAt(each, `${path}/${i}`, 2)
+    if (!(time > at && way >= gone)) refuse('contradiction', `${path}/${i}`, 'times and ways that rise', `[${time}, ${way}]`)
+    ;[at, gone] = [time, way]
+    return [time, way] as const
+  })
+  return curve.length > 0 ? curve : undefined
 }
 
 /** After the delay: of the brake, or of friction where there is none; a measured way at full speed is v^2 / (2 a). */
@@ -142,6 +164,8 @@ function lanesOf(listed: unknown, bodies: readonly string[]): readonly Lane[] {
       fastest,
       bodies: [...new Set(among.map((body, k) => oneOf(body, `${path}/bodies/${k}`, bodies)))],
       longestStay_s: stay === undefined ? undefined : numberAt(stay, `${path}/longestStay_s`, 0),
+      falls: oneOf(own(lane, 'falls') ?? 'never', `${path}/falls`, ['never', 'anywhere']) === 'anywhere',
+      followGap: own(lane, 'followGap_mm') === undefined ? undefined : numberAt(own(lane, 'followGap_mm'), `${path}/followGap_mm`, 0),
     }
   })
 }

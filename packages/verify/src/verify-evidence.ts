@@ -22,7 +22,7 @@ export interface VerifyInput extends Access {
 }
 
 /** Far above what any real door needs; below what keeps anybody waiting for long. */
-const EVIDENCE_BOUNDS = { length: 32 * 1024 * 1024, depth: 12 }
+const EVIDENCE_BOUNDS = { length: 32 * 1024 * 1024, depth: 14 }
 const WORK = 20_000_000
 const MOST_ISSUES = 20
 

@@ -148,6 +148,24 @@ function stretchWhere(courses: readonly Course[]): Stretch | undefined {
   return from < to ? { from, to } : undefined
 }
 
+export type Range = readonly [low: number, high: number]
+export interface Box {
+  readonly x: Range
+  readonly y: Range
+  readonly z: Range
+}
+
+/** What is left of windows outside of boxes, which are taken a little larger. */
+export function outside({ from, along }: Beam, windows: readonly Stretch[], boxes: readonly Box[]): readonly Stretch[] {
+  const barred = boxes.flatMap(({ x, y, z }) => {
+    const inside = ([x, y, z] as const).flatMap(([low, high], axis) =>
+      between(from[axis] ?? 0, along[axis] ?? 0, low - TOUCH, high + TOUCH),
+    )
+    return stretchWhere(inside) ?? []
+  })
+  return windows.flatMap((window) => without(window, barred)).filter(({ from: a, to }) => a < to)
+}
+
 /** What is left of a stretch. */
 function without(whole: Stretch, barred: readonly Stretch[]): readonly Stretch[] {
   const left: Stretch[] = []

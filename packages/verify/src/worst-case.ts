@@ -28,7 +28,7 @@ interface Around {
   readonly backgrounds: ReturnType<typeof backgroundsOf>
 }
 /** A body at its place, as one field's spot leaves it. */
-interface Placed {
+export interface Placed {
   readonly standing: Standing
   readonly x: number
   readonly y: number
@@ -83,7 +83,7 @@ export function standingAt(shape: Posture, yaw_deg: number): Standing {
   return { shape: 'box', half: [shape.size[0] / 2, shape.size[1] / 2], yaw_deg, height: shape.size[2] }
 }
 
-function floorAt(floor: Floor, x: number, y: number): number {
+export function floorAt(floor: Floor, x: number, y: number): number {
   const [root] = rootsOf({ xMin: x, xMax: x, yMin: y, yMax: y }, floor)
   return root === undefined ? 0 : root.floor[0] + root.floor[1] * x + root.floor[2] * y
 }
@@ -106,27 +106,8 @@ function checkRuns(text: string, field: Field, plane: Plane, body: Placed, aroun
   if (b !== plane.beams.length) refuse('wrong-run', path, `rules of ${plane.beams.length} beams`, `${b}`)
 }
 
-/** Whether a field sees a body that stands at one place, in the door as written. */
-export function seesAt(
-  field: Field,
-  { standing, reflectance }: Pick<Placed, 'standing' | 'reflectance'>,
-  [x, y]: readonly [number, number],
-  around: Pick<Around, 'setting' | 'backgrounds'>,
-): boolean {
-  const body: Placed = { standing, x, y, bottom: floorAt(around.setting.state.floor, x, y), reflectance }
-  return field.sensor.planes.some((plane) => {
-    let neighbours = 0
-    return (
-      field.planes.includes(plane.id) &&
-      plane.beams.some((beam) => {
-        neighbours = failedRules(beam, field, body, around).size === 0 ? neighbours + 1 : 0
-        return neighbours >= field.cluster
-      })
-    )
-  })
-}
-
-function failedRules(
+/** Of one beam and one body at its place. */
+export function failedRules(
   beam: Beam,
   field: Field,
   body: Placed,
@@ -159,8 +140,8 @@ interface Entry {
   readonly point: readonly [number, number, number]
 }
 
-/** Where the beam enters the body's interior; undefined where it misses or only grazes. */
-function entryOf({ from, along }: Beam, { standing, x, y, bottom }: Placed, spot: number): Entry | undefined {
+/** Where the beam enters the body's interior, less the spot; undefined where it misses or only grazes. */
+export function entryOf({ from, along }: Beam, { standing, x, y, bottom }: Omit<Placed, 'reflectance'>, spot: number): Entry | undefined {
   const pairs = [pairOf(from[2] - bottom, along[2], spot, standing.height - spot, Math.abs(along[2]))]
   if (standing.shape === 'box') {
     const [c, s] = [cosineOf(standing.yaw_deg), sineOf(standing.yaw_deg)]

@@ -64,19 +64,26 @@ describe('a contact, hand calculation', () => {
     expect(answer(unseen, { begins_s: -1.1, contact_s: 1, relative_mm_per_s })).toBe('not-shown contacts/0') // 1625 mm
   })
 
-  it('is none that can be shown where the leaf changes what a presence field sees, or its times are not known', () => {
+  it('is one wherever the leaf changes what a presence field sees, unless stops are weak; and none where times are not known', () => {
     const claim = { begins_s: -1.4, contact_s: 1.3, relative_mm_per_s: Math.sqrt(1000 * 1000 + 500 * 500) }
     const far = doorWith(1500, [-5000]) // behind the leaf, and sees nobody before the contact
     expect(answer(far, claim)).toBe('accepted')
-    for (const change of [
-      { leafHides: 'bodies' },
-      { leafHides: 'what nobody knows' },
-      { leafBlanking: {} },
-      { blanking: [{}] },
-      { hold_s: undefined },
-    ]) {
+    const changed = (change: object) => {
       const file = doorWith(1500, [-5000])
       Object.assign(file.sensors[0]?.fields[0] ?? {}, change)
+      return file
+    }
+    expect(answer(changed({ hold_s: undefined }), claim)).toBe('cannot-show contacts/0')
+    expect(answer(changed({ leafHides: 'what nobody knows' }), claim)).toBe('unknown sensors/0/fields/0/leafHides')
+    // it can only see less than with the leaf away, and a stop that comes later is no better
+    for (const change of [
+      { leafHides: 'bodies' },
+      { leafBlanking: { beside_mm: 10, before_mm: 10 } },
+      { blanking: [{ from_mm: 0, to_mm: 10 }] },
+    ]) {
+      const file = changed(change)
+      expect(answer(file, claim)).toBe('accepted')
+      file.survey.drive['stopDecel_m_per_s2'] = 0.9
       expect(answer(file, claim)).toBe('cannot-show contacts/0')
     }
   })

@@ -2,7 +2,7 @@ import { builtinSensors, parseDocument, passingBodies, toDoor } from '@sillsight
 import type { Door as EngineDoor, Field, Obstacle, Sensor } from '@sillsight/engine'
 import { describe, expect, it } from 'vitest'
 import { doorOf } from '../src/door.ts'
-import type { Door } from '../src/plain.ts'
+import type { Door, Passer, Solid } from '../src/plain.ts'
 import { SHIPPED_BODIES, SHIPPED_SENSORS } from '../src/shipped.ts'
 import { linesOf } from './oracle.ts'
 import { randomDoorFile, sha256 } from './random-door-files.ts'
@@ -71,6 +71,7 @@ function asRead({
       id,
       reflectance,
       ofParts: postures.some((posture) => posture.shape === 'box' && posture.parts !== undefined),
+      passers: postures.map((posture) => passerAsRead(posture, reflectance)),
       postures: postures.flatMap((posture) =>
         posture.shape === 'box' && posture.parts !== undefined
           ? []
@@ -107,6 +108,35 @@ function asRead({
   }
 }
 
+function passerAsRead(posture: EngineDoor['bodies'][number]['postures'][number], reflectance: number): Passer {
+  const lies = posture.lies === true
+  const place = { x: 0, y: 0, from: 0, reflectance }
+  if (posture.shape === 'cylinder') {
+    const { radius_mm: radius, height_mm: height } = posture
+    return {
+      solids: [{ shape: 'cylinder', ...place, radius, height }],
+      ofParts: false,
+      half: [radius, radius],
+      round: true,
+      yaw_deg: [0, 0],
+      lies,
+    }
+  }
+  const common = { half: [posture.a_mm / 2, posture.b_mm / 2], round: false, lies } as const
+  const yaw_deg = [degrees(posture.yawFrom_rad), degrees(posture.yawTo_rad)] as const
+  if (posture.parts === undefined) {
+    const size = [posture.a_mm, posture.b_mm, posture.c_mm] as const
+    return { solids: [{ shape: 'box', ...place, size, turn_deg: 0 }], ofParts: false, ...common, yaw_deg }
+  }
+  const solids = posture.parts.map((part): Solid => {
+    const at = { x: part.alongX_mm, y: part.alongY_mm, from: part.from_mm, reflectance: part.reflectance }
+    return part.shape === 'cylinder'
+      ? { shape: 'cylinder', ...at, radius: part.radius_mm, height: part.height_mm }
+      : { shape: 'box', ...at, size: [part.a_mm, part.b_mm, part.c_mm], turn_deg: 0 }
+  })
+  return { solids, ofParts: true, ...common, yaw_deg }
+}
+
 function obstacleAsRead(obstacle: Obstacle): Door['states'][number]['obstacles'][number] {
   const place = { id: obstacle.id, x: obstacle.x_mm, y: obstacle.y_mm, from: obstacle.from_mm, to: obstacle.to_mm }
   if (obstacle.shape === 'post') return { shape: 'post', ...place, radius: obstacle.radius_mm }
@@ -125,6 +155,7 @@ function fieldAsRead(sensor: Exclude<Sensor, { kind: 'zone-only' }>, field: Fiel
     cluster: field.clusterBeams,
     acts: field.function,
     presence_s: field.presenceTime_s,
+    blanks: field.blanking.length > 0,
     sensor: {
       id: sensor.id,
       segments: !ranging,

@@ -161,13 +161,13 @@ function changeFile(file: PassingFile, seed: number): PassingFile {
   }
   const lane = lanes[0] as Record<string, unknown>
   const field = dice.pick(changed.sensors).fields[0] as Record<string, unknown>
-  const body = changed.bodies[0]?.postures[0] as { size_mm: number[] }
+  const body = changed.bodies[0]?.postures[0] as { size_mm?: number[] | undefined }
   const by = dice.pick([0.7, 0.98, 1.02, 1.3, 3])
   const ways: (() => void)[] = [
     () => scale(drive, 'closeSpeed_m_per_s', by),
     () => scale(drive, 'closeAccel_m_per_s2', Math.min(1, by)),
     () => scale(drive, 'stopDecel_m_per_s2', Math.max(1, by)),
-    () => (drive['stopDelay_s'] = (drive['stopDelay_s'] as number) + dice.pick([0.01, 0.1, 0.5])),
+    () => (drive['stopDelay_s'] = ((drive['stopDelay_s'] ?? 0) as number) + dice.pick([0.01, 0.1, 0.5])),
     () => (field['response_s'] = (field['response_s'] as number) + dice.pick([0.01, 0.1, 0.5, 5])),
     () => (field['hold_s'] = dice.pick([0, 0.05, 1])),
     () => (field['function'] = 'opening'),
@@ -177,15 +177,64 @@ function changeFile(file: PassingFile, seed: number): PassingFile {
     () => scale(opening, 'height_mm', by),
     () => scale(leaf, 'thickness_mm', by),
     () => (drive['partialOpenings_mm'] = [Math.round(300 * by)]),
-    () => (body.size_mm = body.size_mm.map((size) => size * by)),
+    () => (body.size_mm = body.size_mm?.map((size) => size * by)),
     () => {
       for (const { planes } of changed.sensors) for (const end of planes[0]?.between_mm ?? []) end[1] *= by
+      for (const sensor of changed.sensors as unknown as Record<string, unknown>[]) scale(sensor, 'offset_mm', by)
     },
     () => (changed.survey.floor.slopeX_percent += 1),
     () => (drive['closeJerk_m_per_s3'] = 5),
+    ...changesOfKind(changed, dice, by),
   ]
   dice.pick(ways)()
   return changed
+}
+
+/** Of what only some kinds of doors have; none for a plain one. */
+function changesOfKind({ survey: { drive, lanes, leaf }, bodies, sensors }: PassingFile, dice: Dice, by: number): (() => void)[] {
+  const ways: (() => void)[] = []
+  const hidden = sensors.flatMap(({ fields }) => fields).filter((field) => field['leafHides'] === 'bodies')
+  if (hidden.length > 0) {
+    const follows = () => {
+      for (const field of hidden) field['leafBlanking'] = { beside_mm: dice.pick([10, 100, 400]), before_mm: dice.pick([0, 300, 3000]) }
+    }
+    ways.push(
+      follows,
+      follows,
+      () => (leaf['bulge_mm'] = dice.pick([50, 200, 400])),
+      () => dice.pick(hidden) && Object.assign(dice.pick(hidden), { blanking: [{ from_mm: 0, to_mm: 300 }] }),
+    )
+  }
+  const curve = drive['stoppingCurve'] as [number, number][] | undefined
+  if (curve)
+    ways.push(
+      () => (drive['stoppingCurve'] = curve.map(([time, way]) => [time, way * by])),
+      () => (drive['stoppingCurve'] = curve.map(([time, way]) => [time * Math.min(by, 1.3), way])),
+      () => (drive['stoppingCurve'] = curve.map(([time, way], i) => [time, i === curve.length - 1 ? way + dice.pick([1, 30, 200]) : way])),
+    )
+  if (drive['brake'] === 'none')
+    for (const name of ['coastDecel_m_per_s2', 'coastWay_mm'])
+      if (typeof drive[name] === 'number') ways.push(() => (drive[name] = (drive[name] as number) * by))
+  for (const posture of bodies.flatMap(({ postures }) => postures)) {
+    const parts = posture['parts'] as Record<string, unknown>[] | undefined
+    const part = parts && dice.pick(parts)
+    const size = (part ?? posture)['size_mm'] as number[] | undefined
+    const isLast = posture['how'] === 'fallen'
+    if (size && (part || isLast)) for (const k of [0, 1, 2]) ways.push(() => (size[k] = (size[k] ?? 0) * by))
+    if (!part) continue
+    const [x, y] = part['at_mm'] as [number, number]
+    ways.push(
+      () => (part['at_mm'] = [x, y + dice.pick([-200, -20, 20, 200])]),
+      () => (part['at_mm'] = [x + dice.pick([-200, -20, 20, 200]), y]),
+      () => (part['from_mm'] = dice.pick([0, 100, 500])),
+      () => (part['reflectance'] = dice.pick([0.001, 0.9])),
+      () =>
+        parts.push({ shape: 'box', size_mm: [100, 100, dice.pick([500, 2000])], at_mm: [0, dice.pick([-900, 900])], reflectance: 0.001 }),
+    )
+  }
+  for (const lane of lanes)
+    if (typeof lane['followGap_mm'] === 'number') ways.push(() => (lane['followGap_mm'] = dice.pick([0, 10, 300, 2000])))
+  return ways
 }
 
 /** The same door with bodies as fast as its leaf and sensors only just allow: what is changed then matters. Undefined where no pace is allowed. */
@@ -211,11 +260,11 @@ export function onlyJust(file: PassingFile): PassingFile | undefined {
 }
 
 /** Has evidence verified against doors that were changed after it was written; what is accepted must be so. */
-export function holdChanges(seeds: readonly number[], changes: number) {
+export function holdChanges(seeds: readonly number[], changes: number, fileOf = (seed: number) => passingFile(diceOf(seed))) {
   const accepted: string[] = []
   let [stillShown, refused] = [0, 0]
   for (const seed of seeds) {
-    const file = onlyJust(passingFile(diceOf(seed)))
+    const file = onlyJust(fileOf(seed))
     const door = file && doorOfFile(file)
     if (file === undefined || door === undefined) continue
     const passages = passagesOf(door)

@@ -4,7 +4,6 @@ import { turnOf } from '../space/trigonometry.ts'
 import type { Strip } from './hits.kernel.ts'
 import { NO_TOLERANCES } from './off.ts'
 import type { Stance } from './scene.ts'
-import type { Stretch } from './stretches.ts'
 import {
   boxTile,
   cylinderTile,
@@ -17,6 +16,7 @@ import {
   type TileScratch,
 } from './tile-rule.kernel.ts'
 import { type TolerantField, tileBeams, tileBody } from './tile-scene.ts'
+import { OPEN, SPLIT, type TileTree } from './tile-tree.ts'
 
 /** One part on one strip of floor, as the field's beams meet it. */
 interface MetPart {
@@ -30,6 +30,13 @@ interface MetPart {
   readonly y_mm: number
 }
 
+/** What sees a body of several parts: neighbouring beams from one of a plane on, each with the parts that it sees everywhere and by which faces: `[part, faces, part, faces, ...]`. */
+export interface PartsSight {
+  readonly plane: number // index into the sensor's planes
+  readonly beam: number // first of the cluster, counted within the plane
+  readonly parts: readonly (readonly number[])[]
+}
+
 interface Search {
   readonly field: TolerantField
   readonly parts: readonly MetPart[]
@@ -39,7 +46,20 @@ interface Search {
   readonly scratch: TileScratch
   /** Of the part asked last, over the tile: no entry earlier, none later, no exit later. */
   readonly range: { earliest: number; latest: number; exit: number }
-  readonly seen: Stretch[]
+  readonly tree: TileTree
+  /** Of the beam asked last, where it sees the body: parts and faces. */
+  readonly by: number[]
+  readonly sights: SightTable
+}
+
+/** Sights in the order in which they were first needed. */
+export interface SightTable {
+  readonly list: PartsSight[]
+  readonly known: Map<string, number>
+}
+
+export function newSightTable(): SightTable {
+  return { list: [], known: new Map() }
 }
 
 /**
@@ -51,13 +71,13 @@ export function partsAlong(
   field: TolerantField,
   stance: Stance,
   smallest_mm: number,
-): (strip: Strip, x_mm: number, from_mm: number, to_mm: number, budget: { left: number }) => readonly Stretch[] {
+): (strip: Strip, x_mm: number, from_mm: number, to_mm: number, budget: { left: number }, sights: SightTable) => TileTree {
   const { posture, yaw_rad } = stance
   const parts = partsOf(posture) ?? []
   const { spotRadius_mm } = field.counted.sensor
   const shapes = parts.map((part) => ({ part, shape: shapeOfPart(part, yaw_rad, spotRadius_mm), whole: shapeOfPart(part, yaw_rad, 0) }))
   const asked = shapes.map((each) => ({ ...each, beams: tileBeams(field, each.shape, NO_TOLERANCES, 0) }))
-  return (strip, x_mm, from_mm, to_mm, budget) => {
+  return (strip, x_mm, from_mm, to_mm, budget, sights) => {
     const met = asked.map(({ part, shape, whole, beams }): MetPart => {
       const [x, y] = offsetOf(part, yaw_rad)
       // the floor that carries it is the one under the middle of the body
@@ -65,10 +85,10 @@ export function partsAlong(
       return { beams, body: tileBody(shape, carried), whole: tileBody(whole, carried), x_mm: x, y_mm: y }
     })
     const range = { earliest: 0, latest: 0, exit: 0 }
-    const search: Search = { field, parts: met, x_mm, smallest_mm, budget, scratch: newTileScratch(), range, seen: [] }
+    const search: Search = { field, parts: met, x_mm, smallest_mm, budget, scratch: newTileScratch(), range, tree: [], by: [], sights }
     const all = field.nominal.planes.flatMap(({ first, end }) => Array.from({ length: end - first }, (_, k) => first + k))
     look(search, from_mm, to_mm, all)
-    return search.seen
+    return search.tree
   }
 }
 
@@ -79,27 +99,43 @@ export function offsetOf({ alongX_mm, alongY_mm }: BodyPart, yaw_rad: number): r
 }
 
 function look(search: Search, from_mm: number, to_mm: number, candidates: readonly number[]): void {
-  const { field, smallest_mm, budget, seen, parts } = search
+  const { field, smallest_mm, budget, tree, parts, by } = search
   budget.left -= candidates.length * parts.length
   const kept: number[] = []
-  let streak = 0
+  let row: (readonly number[])[] = []
   let before = -2
   for (const i of candidates) {
     const meets = bodyTile(search, i, from_mm, to_mm)
     if (meets === MISSES) continue
     kept.push(i)
-    streak = meets !== SEES ? 0 : before === i - 1 && !startsPlane(field, i) ? streak + 1 : 1
+    if (meets !== SEES || before !== i - 1 || startsPlane(field, i)) row = []
     before = meets === SEES ? i : -2
-    if (streak >= field.nominal.clusterBeams) {
-      seen.push({ from_mm, to_mm })
+    if (meets === SEES) row.push([...by])
+    if (row.length >= field.nominal.clusterBeams) {
+      tree.push(indexOf(search, i - row.length + 1, row))
       return
     }
   }
   const together = inRows(kept, field)
-  if (together.length === 0 || to_mm - from_mm <= smallest_mm || budget.left < 0) return
+  if (together.length === 0 || to_mm - from_mm <= smallest_mm || budget.left < 0) {
+    tree.push(OPEN)
+    return
+  }
+  tree.push(SPLIT)
   const middle = (from_mm + to_mm) / 2
   look(search, from_mm, middle, together)
   look(search, middle, to_mm, together)
+}
+
+function indexOf({ field, sights: { list, known } }: Search, first: number, parts: readonly (readonly number[])[]): number {
+  const { planes } = field.nominal.sight.beams
+  const plane = planes.findIndex((each) => each.first <= first && first < each.end)
+  const sight = { plane, beam: first - (planes[plane]?.first ?? 0), parts }
+  const key = `${plane} ${sight.beam} ${parts.map((each) => each.join()).join(' ')}`
+  const n = known.get(key) ?? list.length
+  if (n === list.length) list.push(sight)
+  known.set(key, n)
+  return n
 }
 
 /** Beams with enough neighbours to make up a cluster. */
@@ -124,8 +160,14 @@ function startsPlane({ nominal }: TolerantField, i: number): boolean {
 
 /** What beam i makes of the whole body at the places of a tile without width: MISSES only saves work, SEES is a claim. */
 function bodyTile(search: Search, i: number, from_mm: number, to_mm: number): number {
-  const { parts, range } = search
-  const meets = parts.map((part) => partTile(search, part, i, from_mm, to_mm))
+  const { parts, range, by, scratch } = search
+  by.length = 0
+  const meets = parts.map((part, k) => {
+    const each = partTile(search, part, i, from_mm, to_mm)
+    // a segment has no face that means anything
+    if (each === SEES) by.push(k, part.beams.segments ? (part.body.round ? 5 : 7) : scratch.faces)
+    return each
+  })
   if (meets.every((each) => each === MISSES)) return MISSES
   const touches = MISSES + 1
   if (!meets.includes(SEES)) return touches

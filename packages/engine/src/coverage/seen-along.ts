@@ -4,7 +4,7 @@ import { shapeOf } from '../seeing/shape.ts'
 import { type FloorPieces, floorPieces } from '../space/floor.ts'
 import type { Strip } from './hits.kernel.ts'
 import { NO_TOLERANCES } from './off.ts'
-import { partsAlong } from './parts-along.ts'
+import { newSightTable, partsAlong, type SightTable } from './parts-along.ts'
 import type { CountedField, Stance } from './scene.ts'
 import { seenOnStrip, seenTiles } from './seen-on-strip.ts'
 import { joined, type Stretch } from './stretches.ts'
@@ -33,8 +33,13 @@ export function seenAlong(door: Door, state: DoorState, counted: CountedField, s
       const along = partsAlong(field, stance, END_MM)
       return (x_mm, yMin_mm, yMax_mm) => {
         const questions = { left: 4e6 }
-        return joined(
-          stripsAlong(floor, yMin_mm, yMax_mm).flatMap(({ strip, from_mm, to_mm }) => along(strip, x_mm, from_mm, to_mm, questions)),
+        const sights = newSightTable()
+        return seenIn(
+          stripsAlong(floor, yMin_mm, yMax_mm).map(({ strip, from_mm, to_mm }) => ({
+            tree: along(strip, x_mm, from_mm, to_mm, questions, sights),
+            from_mm,
+            to_mm,
+          })),
         )
       }
     }
@@ -69,11 +74,31 @@ export function seenAlong(door: Door, state: DoorState, counted: CountedField, s
   }
 }
 
-/** An argument like that of `seenAlong` for a body of one part, in a form that others can follow; ends may differ by a millimetre. A tree for each straight piece of the floor, in rising y; its sights go to `sights`. */
-export function treesAlong(door: Door, state: DoorState, counted: CountedField) {
-  const field = tolerantField(door, state, counted, NO_TOLERANCES)
+/** Sights that the trees of a field name: of bodies of one part, and of several. */
+export interface SightsAlong {
+  readonly ofOne: TileSight[]
+  readonly ofParts: SightTable
+}
+
+/** An argument like that of `seenAlong`, in a form that others can follow; ends may differ by a millimetre for a body of one part. A tree for each straight piece of the floor, in rising y; its sights go to `sights`. */
+export function treesAlong(door: Door, state: DoorState, counted: CountedField, sight?: TolerantField) {
+  const field = sight ?? tolerantField(door, state, counted, NO_TOLERANCES)
   const floor = floorPieces(state.floor)
-  return (stance: Stance) => treesOn(field, floor, stance, { left: 1e6 })
+  return (stance: Stance) => {
+    if (partsOf(stance.posture) === undefined) {
+      const trees = treesOn(field, floor, stance, { left: 1e6 })
+      return (x_mm: number, yMin_mm: number, yMax_mm: number, { ofOne }: SightsAlong) => trees(x_mm, yMin_mm, yMax_mm, ofOne)
+    }
+    const along = partsAlong(field, stance, END_MM)
+    return (x_mm: number, yMin_mm: number, yMax_mm: number, { ofParts }: SightsAlong): readonly TreeAlong[] => {
+      const questions = { left: 4e6 }
+      return stripsAlong(floor, yMin_mm, yMax_mm).map(({ strip, from_mm, to_mm }) => ({
+        tree: along(strip, x_mm, from_mm, to_mm, questions, ofParts),
+        from_mm,
+        to_mm,
+      }))
+    }
+  }
 }
 
 export interface TreeAlong {

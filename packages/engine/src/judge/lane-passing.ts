@@ -13,9 +13,9 @@ import { type ContactEvidence, contactEvidence } from '../passing/contact-eviden
 import { type LaneContact, type LaneQuestion, type LaneVerdict, laneVerdict, type TimedField } from '../passing/lane-verdict.ts'
 import { fieldsAboveLeaf } from '../passing/leaf-fields.ts'
 import { leafPlane } from '../passing/leaf-plane.ts'
-import { unprovable } from '../passing/never-struck.ts'
 import { type PassageEvidence, passageEvidence } from '../passing/passage-evidence.ts'
 import { NO_QUIET, quietOf, startsWhileHeld } from '../passing/start-of-closing.ts'
+import { earlierMayBeWorse } from '../passing/stop-bounds.ts'
 import { stateFacts } from './coverage-drafts.ts'
 import { quantity, step } from './drafts.ts'
 import { fieldsOfFunction } from './fields.ts'
@@ -70,7 +70,7 @@ function answerOf(door: Door, lane: Lane, state: DoorState): LanePassing {
   if (!('met' in question.plane) && (changed.length > 0 || question.startsWhileHeld)) return { kind: 'not-computable' }
   if (changed.length === 0) return { kind: 'found', verdict: laneVerdict(question), atBest: undefined }
   // attempts against an output are judged for sights that stay; weak brakes and measured curves: a stop that comes earlier may be worse, so that neither more nor less sight bounds anything
-  if (question.openings_mm.some((opening_mm) => unprovable(closingFrom(question.drive, opening_mm))) || question.startsWhileHeld)
+  if (question.openings_mm.some((opening_mm) => earlierMayBeWorse(closingFrom(question.drive, opening_mm))) || question.startsWhileHeld)
     return { kind: 'not-computable' }
   const verdict = lane.falls === true ? { ...laneVerdict(question), leafMatters: true } : verdictAboveLeaf(question, changed)
   return { kind: 'found', verdict, atBest: laneVerdict({ ...question, fields: [...question.fields, ...changed] }) }
@@ -145,16 +145,30 @@ export function lanesEvidence(door: Door): {
   readonly contacts: readonly ContactEvidence[]
 } {
   const questions = (door.lanes ?? []).flatMap((lane) => door.states.flatMap((state) => questionOf(door, lane, state) ?? []))
-  const proved = questions.map((question) => passageEvidence(question))
+  const asked = questions.map((question) => {
+    const changed = timedFields(door, question.lane, question.state).filter(({ counted }) => leafChanges(counted.field))
+    if (changed.length === 0) return { ...question, atWorst: question.fields }
+    return { ...question, fields: [...question.fields, ...changed], atWorst: [...question.fields, ...behindShutLeaf(question, changed)] }
+  })
+  const proved = asked.map(({ atWorst, ...question }) => passageEvidence({ ...question, fields: atWorst }))
   return {
     passages: proved.flatMap((each) => each ?? []),
-    // a contact that is found without what these fields see is none that could be shown
-    contacts: questions.flatMap((question, i) =>
-      proved[i] === undefined && !fieldsOfFunction(door, 'presence').some(({ field }) => leafChanges(field))
-        ? (contactEvidence(question) ?? [])
-        : [],
-    ),
+    // who is struck although every field sees as with the leaf away is struck: a stop that comes later is no better
+    contacts: asked.flatMap((question, i) => {
+      const isDoubtful =
+        question.atWorst !== question.fields && question.openings_mm.some((way) => earlierMayBeWorse(closingFrom(question.drive, way)))
+      return proved[i] === undefined && !isDoubtful ? (contactEvidence(question) ?? []) : []
+    }),
   }
+}
+
+/** What these fields see behind the shut leaf they see wherever it is; in windows of the edge they do not act. */
+function behindShutLeaf({ door, state }: LaneQuestion, changed: readonly TimedField[]): readonly TimedField[] {
+  const { leaf } = door
+  if (leaf === undefined) return []
+  return changed
+    .filter(({ counted }) => counted.field.blanking.length === 0)
+    .map((timed) => ({ ...timed, sight: sightBehindLeaf({ ...door, leaf }, state, timed.counted, 0) }))
 }
 
 function timedFields(door: Door, lane: Lane, state: DoorState): readonly TimedField[] {

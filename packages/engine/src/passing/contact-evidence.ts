@@ -1,6 +1,5 @@
 import { partsOf } from '../model/body.ts'
 import { type LaneQuestion, laneVerdict } from './lane-verdict.ts'
-import { unprovable } from './never-struck.ts'
 
 /** One case in which a body of a lane is struck: docs/evidence.md, "Contacts". */
 export interface ContactEvidence {
@@ -8,7 +7,13 @@ export interface ContactEvidence {
   readonly state: string
   readonly body: string
   readonly posture: number
+  /** The posture in which it lies, where it has fallen: at `standsAt_mm`. */
+  readonly lying?: number
+  /** Another body so close that it is seen, and hides this one. */
+  readonly beside?: readonly [body: string, posture: number, 'ahead' | 'behind']
   readonly yaw_deg: number
+  /** Which part of a body of several is met. */
+  readonly met?: number
   readonly x_mm: number
   readonly from: 'a' | 'b'
   readonly opening_mm: number
@@ -23,18 +28,37 @@ export interface ContactEvidence {
   readonly relative_mm_per_s: number
 }
 
-/** Undefined where nobody is struck, or where the case is of a kind that verifiers do not re-check: a leaf that turns, several parts, a weak brake, a measured curve, a closing while an output forbids it. */
+/** Undefined where nobody is struck, or where the case is of a kind that verifiers do not re-check: a leaf that turns, a closing while an output forbids it. */
 export function contactEvidence(question: LaneQuestion): ContactEvidence | undefined {
   if (!('met' in question.plane)) return undefined
   const { struck } = laneVerdict(question)
-  if (!struck || partsOf(struck.stance.posture) || unprovable(struck.run.closing) || struck.whileHeld) return undefined
-  const { stance, x_mm, from, opening_mm, pace, stands, place_mm, enters_s, entersAt_mm, at_s, relativeSpeed } = struck
+  if (!struck || struck.whileHeld) return undefined
+  const {
+    stance,
+    upright,
+    company,
+    other,
+    met,
+    x_mm,
+    from,
+    opening_mm,
+    pace,
+    stands,
+    place_mm,
+    enters_s,
+    entersAt_mm,
+    at_s,
+    relativeSpeed,
+  } = struck
   return {
     lane: question.lane.id,
     state: question.state.id,
     body: stance.body.id,
-    posture: stance.index,
+    posture: (upright ?? stance).index,
+    ...(upright ? { lying: stance.index } : {}),
+    ...(company && other ? { beside: [other.body.id, other.index, company] as const } : {}),
     yaw_deg: (stance.yaw_rad * 180) / Math.PI,
+    ...(met !== undefined && partsOf(stance.posture) ? { met } : {}),
     x_mm,
     from,
     opening_mm,

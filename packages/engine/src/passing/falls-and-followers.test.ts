@@ -132,6 +132,6 @@ describe('somebody who follows', () => {
     const behind = withAnother(alone, { ...other, posture: other.posture }, 100, true)
     const sees = (stance: typeof behind) => ask(stance)(500, -100, 100).length > 0
     expect([sees(alone), sees(behind)]).toEqual([true, false])
-    expect(leafPlane(door, state)?.met(behind, 500)).toEqual([{ name: '', from_mm: -200, to_mm: 200, clear: 1700 }])
+    expect(leafPlane(door, state)?.met(behind, 500)).toEqual([{ name: '', index: 0, from_mm: -200, to_mm: 200, clear: 1700 }])
   })
 })

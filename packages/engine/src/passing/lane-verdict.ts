@@ -1,5 +1,6 @@
 import { type CountedField, type Stance, stancesOfBodies } from '../coverage/scene.ts'
 import type { Along } from '../coverage/seen-along.ts'
+import type { TolerantField } from '../coverage/tile-scene.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
 import { closingFrom, type LeafDrive } from '../motion/leaf-run.ts'
@@ -42,6 +43,8 @@ export interface TimedField {
   readonly holds: boolean
   /** It sees so only while the edge has at least this way to go; always if undefined. */
   readonly actsFrom_mm?: number | undefined
+  /** Another sight than that of the door as it stands: behind the leaf. */
+  readonly sight?: TolerantField | undefined
 }
 
 export interface LaneVerdict {
@@ -70,6 +73,12 @@ export interface LaneContact extends Contact {
   /** Name of the part that is met; undefined where the body is of one part. */
   readonly part: string | undefined
   readonly company: Passing['company']
+  /** The body that is so close. */
+  readonly other?: Stance | undefined
+  /** Among the parts of a body of several: the one that is met. */
+  readonly met?: number | undefined
+  /** As whom it came that then fell. */
+  readonly upright?: Stance | undefined
   readonly x_mm: number
   readonly from: 'a' | 'b'
   readonly opening_mm: number
@@ -118,7 +127,7 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
     const asked = fields.map((timed) => ({ timed, stretches: timed.along(stance) }))
     return (x_mm: number) => asked.map(({ timed, stretches }) => ({ timed, alongY: stretches(x_mm, -far_mm, far_mm) }))
   }
-  for (const { stance, sides, company } of allPassing(stances, lane)) {
+  for (const { stance, sides, company, other } of allPassing(stances, lane)) {
     const sight = sightOf(stance)
     for (const x_mm of placesAcross(lane, halfAlong(stance).x_mm)) {
       const seen = sight(x_mm)
@@ -147,7 +156,18 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
           for (const closing of closings) {
             worstOfPassage(closing, passage, speeds, tally)
             if (startsWhileHeld) foundWhileHeld(closing, passage, tally)
-            keep({ stance, part: part.name || undefined, company, x_mm, from, opening_mm: closing.from, passage, sights: onWay })
+            keep({
+              stance,
+              part: part.name || undefined,
+              met: part.index,
+              company,
+              other,
+              x_mm,
+              from,
+              opening_mm: closing.from,
+              passage,
+              sights: onWay,
+            })
           }
         }
       }
@@ -171,7 +191,18 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
             worstOfFalls(closing, fall, speeds, tally)
             const passage: Passage = { ...fall, views: [], standing: [] }
             if (startsWhileHeld) foundWhileHeld(closing, { ...passage, ...lyingHeld(fall) }, tally)
-            keep({ stance: lying, part: part.name, company: undefined, x_mm, from, opening_mm: closing.from, passage, sights: onWay })
+            keep({
+              stance: lying,
+              part: part.name,
+              met: part.index,
+              upright,
+              company: undefined,
+              x_mm,
+              from,
+              opening_mm: closing.from,
+              passage,
+              sights: onWay,
+            })
           }
         }
       }

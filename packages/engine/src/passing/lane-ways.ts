@@ -14,6 +14,7 @@ export interface Passing {
   readonly sides: Lane['from']
   /** Another body is so close; undefined where it passes alone. */
   readonly company: 'ahead' | 'behind' | undefined
+  readonly other?: Stance
 }
 
 /** Every stance that passes: by itself and, where one follows another, with each other one ahead of it and behind. */
@@ -25,7 +26,7 @@ export function allPassing(all: readonly Stance[], { from, followGap_mm }: Lane)
     passing.flatMap((other) => (['ahead', 'behind'] as const).map((company) => ({ self, other, company }))),
   )
   const together = pairs.flatMap(({ self, other, company }) =>
-    waysThrough(withAnother(self, other, followGap_mm, company === 'ahead'), from).map((each) => ({ ...each, company })),
+    waysThrough(withAnother(self, other, followGap_mm, company === 'ahead'), from).map((each) => ({ ...each, company, other })),
   )
   return [...alone, ...together]
 }

@@ -19,6 +19,8 @@ export interface LeafPlane {
 export interface MetPart {
   /** Undefined where the body is of one part. */
   readonly name: string | undefined
+  /** Among the parts of the body. */
+  readonly index: number
   /** Its extent along y from the body's middle. */
   readonly from_mm: number
   readonly to_mm: number
@@ -69,9 +71,9 @@ interface Solid {
 
 /** Parts that are met whenever another one is, and no sooner, are left out. */
 function metParts(stance: Stance, clear: (solid: Solid) => number): readonly MetPart[] {
-  const met = solidsOf(stance).map((solid) => {
+  const met = solidsOf(stance).map((solid, index) => {
     const { name, y_mm, halfY_mm } = solid
-    return { name, from_mm: y_mm - halfY_mm, to_mm: y_mm + halfY_mm, clear: clear(solid) }
+    return { name, index, from_mm: y_mm - halfY_mm, to_mm: y_mm + halfY_mm, clear: clear(solid) }
   })
   const covers = (a: MetPart, b: MetPart) => a.from_mm <= b.from_mm && a.to_mm >= b.to_mm && a.clear >= b.clear
   return met.filter((part, i) => !met.some((other, k) => k !== i && covers(other, part) && (k < i || !covers(part, other))))

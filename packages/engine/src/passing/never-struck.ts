@@ -1,19 +1,22 @@
-import { type Closing, runOf, wayAt } from '../motion/leaf-run.ts'
-import { speedAt } from '../motion/profile.ts'
+import type { Closing } from '../motion/leaf-run.ts'
+import type { FallView } from './falls.ts'
 import type { Stretch, View } from './output.ts'
 import { NO_QUIET, type Quiet, quietAfter_s } from './start-of-closing.ts'
+import { leastWay, overAt_s, restsAfter_s } from './stop-bounds.ts'
 
 /**
  * Proof trees that a body is never struck: docs/evidence.md, "Passages", says what each claims and by which formulas it is checked. Places along the
  * way in mm, slowness in s per mm, times in s.
  */
-export interface Way {
-  readonly closing: Closing
+export interface Way extends Timing {
   readonly enter_mm: number
   readonly leave_mm: number
-  readonly clear: number
   /** Of fields that hold a body that stands; in the order of the evidence. */
   readonly views: readonly View[]
+}
+interface Timing {
+  readonly closing: Closing
+  readonly clear: number
   /** What the control promises of the time before a closing; nothing if undefined. */
   readonly quiet?: Quiet | undefined
 }
@@ -41,11 +44,20 @@ const DEEPEST = 50
 export function neverStruck(way: Way, slownesses: readonly [from: number, to: number]): readonly ProvedPart[] | undefined {
   if (!standsSeen(way)) return undefined
   const budget = { left: MOST_LEAVES }
-  const cuts = cutsOf(way.views, slownesses[0], slownesses[1])
+  return partsFrom(way, cutsOf(way.views, slownesses[0], slownesses[1]), slownesses[0], budget, (from, to) => windowsOf(way, from, to))
+}
+
+function partsFrom(
+  way: Timing,
+  cuts: readonly number[],
+  first: number,
+  budget: { left: number },
+  windows: (from: number, to: number) => readonly Window[],
+): readonly ProvedPart[] | undefined {
   const parts: ProvedPart[] = []
   for (const [i, to] of cuts.entries()) {
-    const from = i === 0 ? slownesses[0] : (cuts[i - 1] as number)
-    const trees = windowsOf(way, from, to).map((window) => {
+    const from = i === 0 ? first : (cuts[i - 1] as number)
+    const trees = windows(from, to).map((window) => {
       const tree: number[] = []
       return grow(way, window, { slow0: from, slow1: to, ran0: 0, ran1: longest(way, window, from, to) }, tree, budget, 0)
         ? tree
@@ -57,9 +69,80 @@ export function neverStruck(way: Way, slownesses: readonly [from: number, to: nu
   return parts
 }
 
-/** Why no proof of this form can be given at all. */
-export function unprovable({ profile, drive }: Closing): boolean {
-  return drive.stoppingCurve !== undefined || drive.stopDecel < drive.close.accel || !(profile.end_s > 0)
+/** Somebody who comes upright, falls at a place that brings the lying body into the leaf's plane, and stays. Places along the way, mm. */
+export interface FallWay extends Timing {
+  readonly enter_mm: number
+  readonly leave_mm: number
+  readonly views: readonly FallView[]
+}
+
+/** Falls at places up to `to_mm` (from the end of the stretch before) that one of the fields keeps seeing, or sees lying. */
+export interface ProvedFall {
+  readonly to_mm: number
+  readonly field: number
+  readonly parts: readonly ProvedPart[]
+}
+
+/** Falls that a field sees only as the body lies are shown in stretches of at most this. */
+const FALLS_MM = 50
+
+/** The same for falls. Nothing is shown of a body that is higher, lying, than the leaf opens. */
+export function neverStruckLying(way: FallWay, slownesses: readonly [from: number, to: number]): readonly ProvedFall[] | undefined {
+  const { enter_mm, leave_mm, clear, closing, views } = way
+  if (clear > closing.from + SPARE_MM) return undefined
+  const budget = { left: MOST_LEAVES }
+  const proved: ProvedFall[] = []
+  for (let at_mm = enter_mm; at_mm < leave_mm; ) {
+    const next = stretchesFrom(way, at_mm).find(({ field, to_mm, own }) => {
+      const cuts = cutsOf(
+        views.map(({ upright, ...times }) => ({ ...times, visible: uprightUntil(upright, at_mm) })),
+        slownesses[0],
+        slownesses[1],
+      )
+      const windows = (from: number) => windowsOfFall(views, own, at_mm, from)
+      const parts = partsFrom(way, cuts, slownesses[0], budget, windows)
+      if (parts) proved.push({ to_mm, field, parts })
+      return parts !== undefined
+    })
+    if (next === undefined) return undefined
+    at_mm = next.to_mm
+  }
+  return proved
+}
+
+/** What may show the falls from a place on: a field that sees whoever is upright there, and lying; or one that sees the lying body alone. */
+function stretchesFrom({ leave_mm, views }: FallWay, at_mm: number) {
+  const holding = (stretches: readonly Stretch[]) => stretches.find(({ from_mm, to_mm }) => from_mm <= at_mm && at_mm < to_mm)
+  return views
+    .flatMap(({ upright, lying, response_s, hold_s }, field) => {
+      const [stands, lies] = [holding(upright), holding(lying)]
+      if (!lies) return []
+      const own = { response_s, to_mm: Infinity, hold_s }
+      const to_mm = Math.min(lies.to_mm, leave_mm)
+      const later_mm = Math.min(to_mm, at_mm + FALLS_MM)
+      return [
+        ...(stands ? [{ field, to_mm: Math.min(to_mm, stands.to_mm), own: { ...own, from_mm: stands.from_mm } }] : []),
+        { field, to_mm: later_mm, own: { ...own, from_mm: later_mm } },
+      ]
+    })
+    .sort((a, b) => b.to_mm - a.to_mm)
+}
+
+function uprightUntil(upright: readonly Stretch[], fall_mm: number): readonly Stretch[] {
+  return upright.flatMap(({ from_mm, to_mm }) => (from_mm < fall_mm ? [{ from_mm, to_mm: Math.min(to_mm, fall_mm) }] : []))
+}
+
+/** Windows of falls from a place on, which `own` stops at the latest and for ever: docs/evidence.md, "Falls". */
+function windowsOfFall(views: readonly FallView[], own: Change, enter_mm: number, from: number): readonly Window[] {
+  const before = views
+    .flatMap(({ upright, response_s, hold_s }) =>
+      uprightUntil(upright, enter_mm)
+        .filter((stretch) => lasts({ response_s }, stretch, from))
+        .map((stretch) => changeOf({ response_s, hold_s }, stretch)),
+    )
+    .filter((each) => each.from_mm < own.from_mm && onAt(each, from) <= onAt(own, from))
+    .sort((a, b) => onAt(a, from) - onAt(b, from))
+  return [...before, own].map((stop, k) => ({ stop, offs: before.slice(0, k), enter_mm, leave_mm: Infinity }))
 }
 
 /** Whoever stands anywhere in the leaf's plane is seen, or has no room there at all. */
@@ -139,11 +222,11 @@ function changesOf(view: View, from: number, to: number): readonly Change[] {
   return changes
 }
 
-function lasts({ response_s }: View, { from_mm, to_mm }: Stretch, slowness: number): boolean {
+function lasts({ response_s }: Pick<View, 'response_s'>, { from_mm, to_mm }: Stretch, slowness: number): boolean {
   return (to_mm - from_mm) * slowness >= response_s
 }
 
-function changeOf({ response_s, hold_s }: View, { from_mm, to_mm }: Stretch): Change {
+function changeOf({ response_s, hold_s }: Pick<View, 'response_s' | 'hold_s'>, { from_mm, to_mm }: Stretch): Change {
   return { from_mm, response_s, to_mm, hold_s }
 }
 
@@ -172,8 +255,8 @@ function quietFor(quiet: Quiet, off: Change, { slow0, slow1 }: Box): number {
 }
 
 /** A closing that ran for longer is shut before the body comes. */
-function longest({ closing }: Way, window: Window, from: number, to: number): number {
-  return Math.max(0, closing.profile.end_s - Math.min(enters(window, from), enters(window, to)))
+function longest({ closing }: Timing, window: Window, from: number, to: number): number {
+  return Math.max(0, overAt_s(closing) - Math.min(enters(window, from), enters(window, to)))
 }
 
 interface Box {
@@ -183,7 +266,7 @@ interface Box {
   readonly ran1: number
 }
 
-function grow(way: Way, window: Window, box: Box, tree: number[], budget: { left: number }, depth: number): boolean {
+function grow(way: Timing, window: Window, box: Box, tree: number[], budget: { left: number }, depth: number): boolean {
   if (isShown(way, window, box)) {
     tree.push(SHOWN)
     return true
@@ -211,27 +294,18 @@ function spreadOf(window: Window, { slow0, slow1 }: Box): number {
   return window.leave_mm === Infinity ? 0 : Math.abs(leaves(window, slow1) - leaves(window, slow0))
 }
 
-/** The five reasons of docs/evidence.md. With `stopDecel` at least `closeAccel` a closing that ran longer is lower at any time after its stop. */
-function isShown({ closing, clear, quiet = NO_QUIET }: Way, window: Window, box: Box): boolean {
+/** The five reasons of docs/evidence.md. */
+function isShown({ closing, clear, quiet = NO_QUIET }: Timing, window: Window, box: Box): boolean {
   const { slow0, slow1, ran0, ran1 } = box
-  const { drive, profile } = closing
   const isShort = (off: Change) => {
     const quiet_s = quietFor(quiet, off, box)
     return room(window, off, slow0, quiet_s) < ran0 - SPARE_S && room(window, off, slow1, quiet_s) < ran0 - SPARE_S
   }
   if (window.offs.some(isShort)) return true
   const enters_s = Math.min(enters(window, slow0), enters(window, slow1))
-  if (ran0 + enters_s > profile.end_s + SPARE_S) return true
+  if (ran0 + enters_s > overAt_s(closing) + SPARE_S) return true
   if (clear > closing.from + SPARE_MM && ran1 + Math.max(enters(window, slow0), enters(window, slow1)) < -SPARE_S) return true
-  const braked_s = fastest(closing, ran0 + drive.stopDelay_s, ran1 + drive.stopDelay_s) / drive.stopDecel
-  if (window.stop && enters_s > drive.stopDelay_s + braked_s + SPARE_S) return true
-  const run = runOf(closing, window.stop ? ran1 : Infinity)
+  if (window.stop && enters_s > restsAfter_s(closing, ran0, ran1) + SPARE_S) return true
   const leaves_s = Math.max(leaves(window, slow0), leaves(window, slow1))
-  return wayAt(run, Math.min(ran1 + leaves_s, run.rest_s)) > clear + SPARE_MM
-}
-
-/** The largest speed of the profile between two instants: it rises, stays and falls. */
-function fastest({ profile }: Closing, from_s: number, to_s: number): number {
-  if (to_s >= profile.end_s - profile.slowing_s && from_s <= profile.slowing_s) return profile.peak
-  return Math.max(speedAt(profile, from_s), speedAt(profile, to_s))
+  return leastWay(closing, window.stop ? ran1 : Infinity, ran1 + leaves_s) > clear + SPARE_MM
 }

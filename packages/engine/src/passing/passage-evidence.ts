@@ -1,75 +1,162 @@
+import { newSightTable } from '../coverage/parts-along.ts'
 import { fieldName, type Stance, stancesOfBodies } from '../coverage/scene.ts'
-import { seenIn, treesAlong } from '../coverage/seen-along.ts'
+import { type SightsAlong, seenIn, type TreeAlong, treesAlong } from '../coverage/seen-along.ts'
 import type { Stretch } from '../coverage/stretches.ts'
-import type { TileSight, TileTree } from '../coverage/tile-tree.ts'
+import type { TileTree } from '../coverage/tile-tree.ts'
 import { partsOf } from '../model/body.ts'
-import { closingFrom } from '../motion/leaf-run.ts'
+import { type Closing, closingFrom } from '../motion/leaf-run.ts'
 import { FARTHEST_MM, farthest, type LaneQuestion, SLOWEST_MM_PER_S } from './lane-verdict.ts'
-import { alongWay, placesAcross } from './lane-ways.ts'
-import { halfAlong } from './leaf-plane.ts'
-import { neverStruck, type ProvedPart, unprovable } from './never-struck.ts'
-import type { View } from './output.ts'
+import { allFalls, allPassing, alongWay, type Passing, placesAcross, stretchInPlane } from './lane-ways.ts'
+import { halfAlong, type LeafPlane, type MetPart } from './leaf-plane.ts'
+import { neverStruck, neverStruckLying, type ProvedFall, type ProvedPart } from './never-struck.ts'
 
 /** What lets a foreign program re-check that no body of a lane is struck: docs/evidence.md, "Passages". Plain JSON; mm and s. */
 export interface PassageEvidence {
   readonly lane: string
   readonly state: string
   readonly fields: readonly string[]
-  /** For each field. */
+  /** For each field: of bodies of one part. */
   readonly sights: readonly (readonly (readonly [field: number, plane: number, beam: number, faces: readonly number[]])[])[]
+  /** For each field: of bodies of several. */
+  readonly partSights?: readonly (readonly (readonly [plane: number, beam: number, parts: readonly (readonly number[])[]])[])[]
   readonly far_mm: number
   readonly stands: readonly StandEvidence[]
+  readonly falls?: readonly FallEvidence[]
 }
 export interface StandEvidence {
   readonly body: string
   readonly posture: number
+  /** Another body so close that it is seen, and hides this one. */
+  readonly beside?: readonly [body: string, posture: number, 'ahead' | 'behind']
   readonly x_mm: number
   /** For each field, for each straight piece of the floor. */
-  readonly seen: readonly (readonly TileTree[])[]
-  readonly closings: readonly { readonly from: 'a' | 'b'; readonly opening_mm: number; readonly parts: readonly ProvedPart[] }[]
+  readonly seen: Seen
+  readonly closings: readonly (ClosingEvidence & { readonly from: 'a' | 'b'; readonly parts: readonly ProvedPart[] })[]
 }
+export interface FallEvidence {
+  readonly body: string
+  readonly posture: number
+  readonly lying: number
+  readonly from: 'a' | 'b'
+  readonly x_mm: number
+  readonly seen: Seen
+  readonly lies: Seen
+  readonly closings: readonly (ClosingEvidence & { readonly stretches: readonly ProvedFall[] })[]
+}
+interface ClosingEvidence {
+  readonly opening_mm: number
+  /** Which part of a body of several is met. */
+  readonly met?: number
+}
+type Seen = readonly (readonly TileTree[])[]
 
-/** Undefined where it is not so, or cannot be shown in this form: a leaf that turns, or brakes weakly or along a measured curve, a range of yaw, several parts, falls and followers, closings while an output forbids them. */
+/** Undefined where it is not so, or cannot be shown in this form: a leaf that turns, a range of yaw, closings while an output forbids them. */
 export function passageEvidence(question: LaneQuestion): PassageEvidence | undefined {
-  const { door, state, lane, drive, plane, speeds_mm_per_s, openings_mm, quiet, startsWhileHeld } = question
+  const { door, state, lane, drive, plane, openings_mm, startsWhileHeld } = question
   const fields = question.fields.filter(({ holds }) => holds)
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
   const closings = openings_mm.map((opening_mm) => closingFrom(drive, opening_mm))
-  if (!('met' in plane) || lane.falls === true || lane.followGap_mm !== undefined || startsWhileHeld) return undefined
-  if (yawSampled || stances.some(({ posture }) => partsOf(posture)) || closings.some(unprovable)) return undefined
-  const far_mm = Math.min(FARTHEST_MM, farthest(fields)) + 2000
-  const sights: TileSight[][] = fields.map(() => [])
-  const trees = fields.map(({ counted }) => treesAlong(door, state, counted))
-  const [slowest, fastest] = speeds_mm_per_s.map((speed) => Math.max(SLOWEST_MM_PER_S, speed)) as [number, number]
-  const stands: StandEvidence[] = []
-  for (const stance of stances) {
-    const half = halfAlong(stance)
+  if (!('met' in plane) || startsWhileHeld || yawSampled || closings.some(({ profile }) => !(profile.end_s > 0))) return undefined
+  const passing = allPassing(stances, lane)
+  const far_mm = Math.min(FARTHEST_MM, farthest(fields)) + Math.max(2000, ...passing.map(({ stance }) => halfAlong(stance).y_mm))
+  const sights = fields.map((): SightsAlong => ({ ofOne: [], ofParts: newSightTable() }))
+  const trees = fields.map(({ counted, sight }) => treesAlong(door, state, counted, sight))
+  const sightOf = (stance: Stance) => {
     const along = trees.map((treesOf) => treesOf(stance))
-    for (const x_mm of placesAcross(lane, half.x_mm)) {
-      const found = along.map((treesAt, f) => treesAt(x_mm, -far_mm, far_mm, sights[f] as TileSight[]))
-      const seen = found.map(seenIn)
-      const reach_mm = plane.half_mm + half.y_mm
-      const clear = Math.max(...plane.met(stance, x_mm).map((part) => part.clear))
-      const proved: StandEvidence['closings'][number][] = []
-      for (const from of lane.from) {
-        const views: View[] = fields.map(({ response_s, hold_s }, f) => {
-          const alongY = seen[f] as readonly Stretch[]
-          return { visible: alongWay(alongY, from), response_s, hold_s }
-        })
-        for (const closing of closings) {
-          const way = { closing, enter_mm: -reach_mm, leave_mm: reach_mm, clear, views, quiet }
-          const parts = neverStruck(way, [1 / fastest, 1 / slowest])
-          if (parts === undefined) return undefined
-          proved.push({ from, opening_mm: closing.from, parts })
-        }
-      }
-      stands.push({ ...named(stance), x_mm, seen: found.map((pieces) => pieces.map(({ tree }) => tree)), closings: proved })
-    }
+    return (x_mm: number) => along.map((treesAt, f) => treesAt(x_mm, -far_mm, far_mm, sights[f] as SightsAlong))
   }
-  const listed = sights.map((list) => list.map(({ plane: p, beam, faces }) => [0, p, beam, faces] as const))
-  return { lane: lane.id, state: state.id, fields: fields.map(({ counted }) => fieldName(counted)), sights: listed, far_mm, stands }
+  const given = { question, fields, plane, closings, sightOf }
+  const stands = flatMapWhole(passing, (each) => standsOf(each, given))
+  const falls = stands && flatMapWhole(allFalls(stances, lane), (each) => fallsOf(each, given))
+  if (stands === undefined || falls === undefined) return undefined
+  const ofOne = sights.map((of) => of.ofOne.map(({ plane: p, beam, faces }) => [0, p, beam, faces] as const))
+  const ofParts = sights.map((of) => of.ofParts.list.map(({ plane: p, beam, parts }) => [p, beam, parts] as const))
+  return {
+    lane: lane.id,
+    state: state.id,
+    fields: fields.map(({ counted }) => fieldName(counted)),
+    sights: ofOne,
+    ...(ofParts.some(({ length }) => length > 0) ? { partSights: ofParts } : {}),
+    far_mm,
+    stands,
+    ...(falls.length > 0 ? { falls } : {}),
+  }
 }
 
-function named({ body, index }: Stance) {
-  return { body: body.id, posture: index }
+interface Given {
+  readonly question: LaneQuestion
+  readonly fields: LaneQuestion['fields']
+  readonly plane: LeafPlane
+  readonly closings: readonly Closing[]
+  readonly sightOf: (stance: Stance) => (x_mm: number) => readonly (readonly TreeAlong[])[]
+}
+
+function standsOf({ stance, sides, company, other }: Passing, { question, fields, plane, closings, sightOf }: Given) {
+  const { lane, quiet } = question
+  const sight = sightOf(stance)
+  const beside = company && other ? { beside: [other.body.id, other.index, company] as const } : {}
+  return mapWhole(placesAcross(lane, halfAlong(stance).x_mm), (x_mm): StandEvidence | undefined => {
+    const found = sight(x_mm)
+    const seen = found.map(seenIn)
+    const met = sides.flatMap((from) => plane.met(stance, x_mm).flatMap((part) => closings.map((closing) => ({ from, part, closing }))))
+    const proved = mapWhole(met, ({ from, part, closing }) => {
+      const views = fields.map(({ response_s, hold_s }, f) => ({
+        visible: alongWay(seen[f] as readonly Stretch[], from),
+        response_s,
+        hold_s,
+      }))
+      const way = { closing, ...stretchInPlane(part, from, plane.half_mm), clear: part.clear, views, quiet }
+      const parts = neverStruck(way, slownesses(question))
+      return parts && { from, ...closingOf(stance, part, closing), parts }
+    })
+    return proved && { body: stance.body.id, posture: stance.index, ...beside, x_mm, seen: found.map(treesOf), closings: proved }
+  })
+}
+
+function fallsOf({ upright, lying, sides }: ReturnType<typeof allFalls>[number], { question, fields, plane, closings, sightOf }: Given) {
+  const { lane, quiet } = question
+  const [sightUpright, sightLying] = [sightOf(upright), sightOf(lying)]
+  const ways = placesAcross(lane, halfAlong(upright).x_mm).flatMap((x_mm) => sides.map((from) => ({ x_mm, from })))
+  return mapWhole(ways, ({ x_mm, from }): FallEvidence | undefined => {
+    const [before, after] = [sightUpright(x_mm), sightLying(x_mm)]
+    const views = fields.map(({ response_s, hold_s }, f) => {
+      const along = (found: typeof before) => alongWay(seenIn(found[f] as readonly TreeAlong[]), from)
+      return { upright: along(before), lying: along(after), response_s, hold_s }
+    })
+    const met = plane.met(lying, x_mm).flatMap((part) => closings.map((closing) => ({ part, closing })))
+    const proved = mapWhole(met, ({ part, closing }) => {
+      const fall = { closing, ...stretchInPlane(part, from, plane.half_mm), clear: part.clear, views, quiet }
+      const stretches = neverStruckLying(fall, slownesses(question))
+      return stretches && { ...closingOf(lying, part, closing), stretches }
+    })
+    const ids = { body: upright.body.id, posture: upright.index, lying: lying.index, from, x_mm }
+    return proved && { ...ids, seen: before.map(treesOf), lies: after.map(treesOf), closings: proved }
+  })
+}
+
+function closingOf({ posture }: Stance, part: MetPart, closing: Closing): ClosingEvidence {
+  return { opening_mm: closing.from, ...(partsOf(posture) ? { met: part.index } : {}) }
+}
+
+function slownesses({ speeds_mm_per_s: [slowest, fastest] }: LaneQuestion): readonly [number, number] {
+  return [1 / Math.max(SLOWEST_MM_PER_S, fastest), 1 / Math.max(SLOWEST_MM_PER_S, slowest)]
+}
+
+function treesOf(pieces: readonly TreeAlong[]): readonly TileTree[] {
+  return pieces.map(({ tree }) => tree)
+}
+
+/** Undefined as soon as one of them is. */
+function mapWhole<T, U>(list: readonly T[], make: (each: T) => U | undefined): readonly U[] | undefined {
+  const made: U[] = []
+  for (const each of list) {
+    const one = make(each)
+    if (one === undefined) return undefined
+    made.push(one)
+  }
+  return made
+}
+
+function flatMapWhole<T, U>(list: readonly T[], make: (each: T) => readonly U[] | undefined): readonly U[] | undefined {
+  return mapWhole(list, make)?.flat()
 }
