@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { findingOf, findingsOf } from '../../cases/judged.ts'
-import { fromMemory, plainDoor } from '../../cases/plain-door.ts'
+import { fromMemory, plainDoor, zoneOnly } from '../../cases/plain-door.ts'
 import { wiredDoor } from '../../cases/wired-door.ts'
 import type { WiredSensor, Wiring } from '../model/wiring.ts'
 
@@ -55,10 +55,11 @@ describe('supply-voltage', () => {
     expect(rushing.facts['inrush_V']).toBeLessThan(10)
   })
 
-  it('asks for the wiring of a door with sensors, and has no subject without', () => {
+  it('asks for the wiring of a door with a sensor that protects, and has no subject without', () => {
     expect(findingsOf('supply-voltage', plainDoor())).toMatchObject([
       { verdict: 'undetermined', needs: ['wiring'], subject: { kind: 'door' } },
     ])
+    expect(findingsOf('supply-voltage', plainDoor({ sensors: [zoneOnly()] }))).toMatchObject([{ verdict: 'not-applicable' }])
     expect(findingsOf('supply-voltage', plainDoor({ sensors: [] }))).toMatchObject([{ verdict: 'not-applicable' }])
   })
 })

@@ -3,12 +3,14 @@ import type { Conductor, WiredSensor, Wiring } from '../model/wiring.ts'
 import { type SupplyAtDevice, supplyAtDevices } from '../wiring/supply.ts'
 import { type Facts, NOTHING, orNoSubject, quantity, step, THE_DOOR } from './drafts.ts'
 import { WIRING } from './paths.ts'
+import { protects } from './permitted-function.ts'
 import type { Context, Draft, Rule } from './rule.ts'
 import { COPPER, copperOf, groundsOf } from './wiring-grounds.ts'
 
 /**
  * Each wired sensor stays within its window: at the least source, the hottest copper and the largest current of every device it has its least voltage
- * still, and at the largest source without any current not more than its largest. One finding for each sensor of the wiring. Measured is the voltage
+ * still, and at the largest source without any current not more than its largest. One finding for each sensor of the wiring; without wiring one, where a
+ * sensor protects. Measured is the voltage
  * that is too high, else the lowest. What it has for a moment when power comes is told and not judged: how long it works without is nowhere said.
  *
  * Facts: `sensor`, `sensorName`, `beyond` (`nothing`, `low`, `high`), `lowest_V`, `highest_V`, `least_V`, `largest_V`, [`coldest_V`, `inrush_V`, `core_mm2`, `awg`
@@ -20,7 +22,7 @@ export const supplyVoltage: Rule = {
   judge: (context) => {
     const { sensors, wiring } = context.door
     if (wiring) return orNoSubject(drafts(context, wiring))
-    if (sensors.length === 0) return orNoSubject([])
+    if (!sensors.some(protects)) return orNoSubject([])
     const frame = { subject: THE_DOOR, facts: {}, steps: [], restsOn: { ...NOTHING, inputs: [WIRING] } } as const
     return [{ ...frame, verdict: 'undetermined', reason: 'missing-input', needs: [WIRING] }]
   },

@@ -127,7 +127,7 @@ export const phrases: Phrases = {
     operations_per_y: 'seine Schaltungen im Jahr',
     diagnosticCoverage_percent: 'sein Diagnosedeckungsgrad',
     commonCause: 'seine Punkte gegen Ausfälle gemeinsamer Ursache',
-    'wiring/copper': 'wie kalt und wie heiß das Kupfer der Kabel wird',
+    'wiring/copper': 'wie heiß das Kupfer der Kabel wird',
     'wiring/supply': 'die Speisung',
     'wiring/control': 'die Eingänge der Steuerung',
     'wiring/supply/limited': 'was die Quelle ihrer Angabe nach ist: in der Energie begrenzt, Kleinspannung oder keins von beiden',

@@ -59,7 +59,10 @@ export const supplyVoltage: RuleWording = {
       shown && `: ${shown.measured}${temperatures(told)} bei kleinster Quelle und größtem Strom; nötig sind ${shown.limit}`,
     ])
   },
-  undetermined: unsettled((told) => `${sensorWords(told)} immer die nötige Spannung hat`, keepsWindow),
+  undetermined: unsettled(
+    (told) => `${word(told, 'sensor') === undefined ? 'jeder Sensor' : sensorWords(told)} immer die nötige Spannung hat`,
+    keepsWindow,
+  ),
   notApplicable: {
     'no-subject': () => 'Kein Sensor ist verdrahtet.',
     'not-required-by-concept': () => 'Das Konzept verlangt keinen verdrahteten Sensor.',
@@ -79,7 +82,8 @@ const carries: Say = (told) => {
   const inrush = electric(told, 'inrush_A', 'larger-is-worse')
   return [
     sentenceOf([
-      'Quelle und Sicherung tragen, was alle Sensoren aufnehmen',
+      electric(told, 'fuse_A') ? 'Quelle und Sicherung tragen' : 'die Quelle gibt',
+      ', was alle Sensoren aufnehmen',
       shown && `: höchstens ${shown.measured} von ${shown.limit}`,
       inrush && `; ${inrush} für einen Augenblick beim Einschalten, was nicht beurteilt wird`,
     ]),

@@ -147,7 +147,7 @@ export const phrases = {
     operations_per_y: 'its operations in a year',
     diagnosticCoverage_percent: 'its diagnostic coverage',
     commonCause: 'its score against failures of common cause',
-    'wiring/copper': 'how cold and how hot the copper of the cables gets',
+    'wiring/copper': 'how hot the copper of the cables gets',
     'wiring/supply': 'the supply',
     'wiring/control': 'the inputs of the control',
     'wiring/supply/limited': 'what the source is declared to be: energy-limited, of extra-low voltage, or neither',

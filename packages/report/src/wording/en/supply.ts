@@ -60,7 +60,10 @@ export const supplyVoltage: RuleWording = {
       shown && `: ${shown.measured}${temperatures(told)} at the least source and the largest current, and it needs ${shown.limit}`,
     ])
   },
-  undetermined: unsettled((told) => `${sensorWords(told)} always gets the voltage that it needs`, keepsWindow),
+  undetermined: unsettled(
+    (told) => `${word(told, 'sensor') === undefined ? 'each sensor' : sensorWords(told)} always gets the voltage that it needs`,
+    keepsWindow,
+  ),
   notApplicable: {
     'no-subject': () => 'No sensor is wired.',
     'not-required-by-concept': () => 'The concept asks for no wired sensor.',
@@ -80,7 +83,8 @@ const carries: Say = (told) => {
   const inrush = electric(told, 'inrush_A', 'larger-is-worse')
   return [
     sentenceOf([
-      'source and fuse carry what all sensors draw',
+      electric(told, 'fuse_A') ? 'source and fuse carry' : 'the source gives',
+      ' what all sensors draw',
       shown && `: at most ${shown.measured} of ${shown.limit}`,
       inrush && `; ${inrush} for a moment when power comes, which is not judged`,
     ]),
