@@ -1,5 +1,6 @@
 // Seeded by construction: the reference job is fixed data. `npm run bench` prints this table; nothing here asserts a time.
 
+import { fortyCoreDoor } from '../cases/forty-core-door.ts'
 import { TOLERANCES } from '../cases/tolerant-pass.ts'
 import { blindOutlines } from '../src/coverage/blind-outline.ts'
 import { remedies } from '../src/coverage/causes.ts'
@@ -12,6 +13,7 @@ import { countedFields, fieldSight, stancesOf } from '../src/coverage/scene.ts'
 import { newEasel, stripsOf } from '../src/coverage/seen-map.ts'
 import type { Door } from '../src/model/door.ts'
 import { floorPieces } from '../src/space/floor.ts'
+import { faultEffects } from '../src/wiring/fault-effects.ts'
 import { bruteForceLoop, predicateMaps } from './brute-force.ts'
 import { heading, line, machine, time } from './measure.ts'
 import { type ReferenceChange, referenceJob } from './reference-job.ts'
@@ -96,6 +98,12 @@ for (const reaches of ['near', 'far'] as const) {
   const sweep = sweepOfAll(traffic, 54)
   const times = (sweep.took_ms / took.median_ms).toExponential(1)
   console.log(`${''.padEnd(44)}a sweep of 1 ms: ${(sweep.took_ms / 3.6e6).toFixed(0)} h, ${times} times slower (aim 1000); ${sweep.said}`)
+}
+
+for (const cables of [4, 1] as const) {
+  const wiring = fortyCoreDoor({ cables })
+  const took = time(() => faultEffects(wiring), quick ? 3 : 40)
+  console.log(line(`every fault, 4 sensors, 40 cores, ${cables} cables`, took, `aim 100; ${faultEffects(wiring).length} faults`))
 }
 
 const variants: readonly [string, Partial<ReferenceChange>][] = [

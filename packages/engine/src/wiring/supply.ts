@@ -1,6 +1,6 @@
 import type { Conductor, SensorState, WiredSensor, Wiring } from '../model/wiring.ts'
 import { conductorOhm_per_km, STANDARD_AREAS, STANDARD_GAUGES } from '../values/conductors.ts'
-import { type FaultyNetwork, voltages, wiringNetwork, withFaults } from './network.ts'
+import { type FaultyNetwork, heldNetwork, wiringNetwork, withFaults } from './network.ts'
 
 /** Resistance of the copper as a multiple of that at 20 °C: when it is coldest, and when it is hottest. */
 export interface CopperFactors {
@@ -156,13 +156,9 @@ function solutions(wiring: Wiring, supply_V: number): readonly Solution[] {
 }
 
 function solution(network: FaultyNetwork, states: readonly SensorState[], asking: boolean, supply_V: number): Solution {
-  const volt = voltages(network, { seenBy: new Set(), asking, supply_V }, states)
-  const node = (terminal: string) => network.nodes.get(terminal) ?? 0
+  const held = heldNetwork(network, states, { asking, supply_V })
   // what nothing connects has no voltage
-  const between = (plus: string, minus: string) => {
-    const [p, m] = [node(plus), node(minus)]
-    return network.partOf[p] === network.partOf[m] ? (volt[p] as number) - (volt[m] as number) : 0
-  }
+  const between = (plus: string, minus: string) => held(plus, minus) ?? 0
   return { states, between }
 }
 
