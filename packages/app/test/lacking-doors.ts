@@ -166,6 +166,7 @@ export const LACKING: readonly File[] = [
     sensors: [
       {
         ...hung,
+        declares: { device: 'electro-sensitive', performanceLevel: 'd', testedBy: 'itself', source: here },
         fields: [
           timed,
           { ...timed, id: 'lying', approach: { way: 'parallel' } },
