@@ -180,6 +180,14 @@ export const LACKING: readonly File[] = [
     concept: free,
   },
   {
+    name: 'Stops of which one was timed',
+    survey: { ...built, drive: { ...shut, ...open, stopTimes: { readings_s: [0.4] } }, lanes: [walkway] },
+    sensors: [{ ...hung, fields: [timed] }],
+    bodies: [box],
+    zones: [zone],
+    concept: free,
+  },
+  {
     name: 'Forces that nobody measured',
     survey: { ...built, lanes: [] },
     sensors: [
@@ -212,12 +220,14 @@ export const LACKING: readonly File[] = [
   {
     name: 'Devices of which little is declared',
     survey: { ...built, lanes: [] },
-    sensors: [{}, { device: 'electro-sensitive', testedBy: 'itself', category: '2' }, { b10d: 1000, category: '1' }].map((declares, i) => ({
-      ...hung,
-      id: `row-${i}`,
-      fields: [timed],
-      declares: { ...declares, source: here },
-    })),
+    sensors: [undefined, {}, { device: 'electro-sensitive', testedBy: 'itself', category: '2' }, { b10d: 1000, category: '1' }].map(
+      (declares, i) => ({
+        ...hung,
+        id: `row-${i}`,
+        fields: [timed],
+        declares: declares && { ...declares, source: here },
+      }),
+    ),
     bodies: [box],
     zones: [zone],
     concept: { ...free, listing: 'needed' },

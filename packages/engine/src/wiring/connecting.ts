@@ -109,6 +109,20 @@ export function connected(
   }
 }
 
+/** What a wiring connects, to be connected anew: each part as it is set now, the control's test used or not, cables as long as its longest. */
+export function partsFrom({ supply, sensors, control, cables }: Wiring): Parts {
+  const [longest] = [...cables].sort((a, b) => b.length_mm - a.length_mm)
+  const { length_mm, conductor } = longest ?? { length_mm: 10_000, conductor: { area_mm2: 0.5 } }
+  return {
+    supply,
+    sensors: sensors.map((sensor) => [sensor]),
+    inputs: control.inputs.map((input) => [input]),
+    tests: control.test ? [control.test, undefined] : [undefined],
+    source: control.source,
+    cable: { length_mm, conductor, ohm: longest?.cores[0]?.ohm ?? 0.35 },
+  }
+}
+
 /** Cores that go through cables; a link lies inside a housing, and counts as none. */
 export function coresIn({ cables }: Wiring): number {
   return cables.reduce((sum, { length_mm, cores }) => sum + (length_mm > 0 ? cores.length : 0), 0)
