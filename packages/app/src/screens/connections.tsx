@@ -136,7 +136,7 @@ function DataSheets({ wiring }: { readonly wiring: FileWiring }) {
     <>
       <p>
         <Sentence
-          text={words.supply}
+          text={words.gives}
           figures={{
             least: volt(`${PATH}/supply`, 'least_V', words.ofSupply),
             largest: volt(`${PATH}/supply`, 'largest_V', words.ofSupply),

@@ -7,6 +7,7 @@ import { useDoor } from './at-door.ts'
 import { Cautions } from './cautions.tsx'
 import { Connections } from './connections.tsx'
 import { Group } from './group.tsx'
+import { Supply } from './supply.tsx'
 
 const PATH = 'wiring'
 
@@ -41,6 +42,7 @@ export function Wiring() {
           </button>
         </div>
       )}
+      {wiring && <Supply wiring={wiring} />}
       <Cautions lines={words.cautions} />
     </Group>
   )
