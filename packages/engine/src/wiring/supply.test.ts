@@ -92,6 +92,21 @@ describe('the voltage at a device', () => {
     }
     expect(at(1e9) - at(3000)).toBeCloseTo((0.234 + 0.5) * (22 / 3000), 3) // the plus core and the source alone: the input returns at the control
   })
+  it('is that of the state which loads the supply most: an opening contact that is fed at the sensor draws only while somebody is seen', () => {
+    const door = twoRelayDoor({ isTested: false })
+    const cables = door.cables.map((cable) => ({
+      ...cable,
+      cores: cable.cores.map((core) => (core.to === 'scanner.O1' ? { ...core, from: 'scanner.+' } : core)),
+    }))
+    const at = (ohm: number) =>
+      only({
+        ...door,
+        cables,
+        control: { ...door.control, inputs: door.control.inputs.map((input) => (input.acts === 'open' ? { ...input, ohm } : input)) },
+      })?.lowest_V ?? 0
+    // 22 V over 100 ohm, through the plus core and the source; the presence contact, which then is open, takes 7 mA less off the source
+    expect(at(1e9) - at(100)).toBeGreaterThan(0.1)
+  })
   it('is 0 where nothing connects the device, or it cannot draw its current', () => {
     expect(only(fed([device('d', 0.5)], []))).toMatchObject({ lowest_V: 0, highest_V: 0, cables: [], longest_mm: undefined })
     expect(only(fed([device('d', 50)], [feed('W1', 'source', 'd', 60, 26)]))?.lowest_V).toBe(0)
