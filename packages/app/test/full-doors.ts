@@ -1,3 +1,5 @@
+import { firstWiring } from '@sillsight/document'
+
 const paper = { basis: 'published', document: 'a standard', edition: '2026', clause: '1' }
 const tried = { basis: 'measured', note: 'A. Reader, on the lift' }
 const across = { yMin_mm: -150, yMax_mm: 150 }
@@ -133,6 +135,7 @@ function full(name: string, source: object, { leaf, drive }: { readonly leaf: ob
       control: control(source),
       visibility_m: 50,
     },
+    wiring: wired(source),
     sensors: [
       {
         id: 'row',
@@ -142,6 +145,7 @@ function full(name: string, source: object, { leaf, drive }: { readonly leaf: ob
         tolerance_mm: 5,
         learnedIn: 'down',
         source,
+        declares: { device: 'electro-sensitive', source },
         ...values,
         planes: [plane, { ...plane, id: 'two', tilt_deg: 5 }],
         warmUp_s: 5,
@@ -189,6 +193,18 @@ function full(name: string, source: object, { leaf, drive }: { readonly leaf: ob
         by: 'A. Reader',
       },
     ],
+  }
+}
+
+/** A usual wiring on cores of a gauge, all of whose figures are from there. */
+function wired(source: object) {
+  const { supply, sensors, control: ofControl, cables, ...rest } = firstWiring(['row'])
+  return {
+    ...rest,
+    supply: { ...supply, source },
+    sensors: sensors.map((sensor) => ({ ...sensor, source })),
+    control: { ...ofControl, source },
+    cables: [...cables, ...cables.map((cable) => ({ ...cable, id: 'W9', conductor: { awg: 20 } }))],
   }
 }
 

@@ -8,6 +8,7 @@ import { type AtDoor, AtDoorContext } from '../src/screens/at-door.ts'
 import { Bodies } from '../src/screens/bodies.tsx'
 import { Control } from '../src/screens/control.tsx'
 import { Dangers } from '../src/screens/dangers.tsx'
+import { DataSheets } from '../src/screens/data-sheets.tsx'
 import { ForceRecords } from '../src/screens/force-records.tsx'
 import { Hinged } from '../src/screens/hinged.tsx'
 import { LaneMore } from '../src/screens/lane-more.tsx'
@@ -67,6 +68,7 @@ export function placesOn(file: Record<string, unknown>): readonly string[] {
     list.map((_, index) => html(group as FunctionComponent<never>, { index }))
   const all = [
     ...GROUPS.map((group) => html(group as FunctionComponent<never>)),
+    ...(parsed.document.wiring ? [html(DataSheets as FunctionComponent<never>, { wiring: parsed.document.wiring })] : []),
     ...each(LaneMore, parsed.document.survey.lanes),
     ...each(SensorMore, parsed.document.sensors),
     ...each(ZoneMore, parsed.document.zones),

@@ -39,7 +39,7 @@ describe('the number pad', () => {
 })
 
 describe('a figure that is no length', () => {
-  it.each(['', '1e9', 'abc', '1 000', '--1', '12345678', '0.1234567'])('is refused as %j', (text) => {
+  it.each(['', '1e9', 'abc', '1 000', '--1', '1234567890', '0.1234567'])('is refused as %j', (text) => {
     expect(readFigure(text, 'angle', 'metric').ok).toBe(false)
   })
   it('keeps sign, decimals and unit apart', () => {

@@ -8,7 +8,7 @@ import { useFacts } from '../words/facts.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Chapter } from './chapter.tsx'
-import { KnownFrom } from './known-from.tsx'
+import { DataSheets } from './data-sheets.tsx'
 
 const PATH = 'wiring'
 const COLOURS = ['BK', 'BN', 'RD', 'OG', 'YE', 'GN', 'BU', 'VT', 'GY', 'WH', 'PK', 'TQ', 'GNYE']
@@ -124,60 +124,6 @@ function CableWords({ cable, index, terminals }: OfCable) {
         </button>
       </div>
     </div>
-  )
-}
-
-function DataSheets({ wiring }: { readonly wiring: FileWiring }) {
-  const words = useFacts().wiring
-  const volt = (path: string, name: 'least_V' | 'largest_V', of: string) => (
-    <Figure path={`${path}/${name}`} label={name === 'least_V' ? words.leastVolt(of) : words.largestVolt(of)} kind="volt" />
-  )
-  return (
-    <>
-      <p>
-        <Sentence
-          text={words.gives}
-          figures={{
-            least: volt(`${PATH}/supply`, 'least_V', words.ofSupply),
-            largest: volt(`${PATH}/supply`, 'largest_V', words.ofSupply),
-          }}
-        />
-      </p>
-      <KnownFrom path={`${PATH}/supply/source`} of={words.ofSupply} />
-      {wiring.sensors.map(({ sensor }, i) => {
-        const path = `${PATH}/sensors/${i}`
-        return (
-          <div key={sensor}>
-            <p>
-              <Sentence
-                text={words.power}
-                figures={{
-                  name: sensor,
-                  least: volt(`${path}/power`, 'least_V', sensor),
-                  largest: volt(`${path}/power`, 'largest_V', sensor),
-                  current: <Figure path={`${path}/power/largest_A`} label={words.current(sensor)} kind="ampere" />,
-                }}
-              />
-            </p>
-            <KnownFrom path={`${path}/source`} of={sensor} />
-          </div>
-        )
-      })}
-      {wiring.control.test ? (
-        <p>
-          <Sentence
-            text={words.test}
-            figures={{
-              every: <Figure path={`${PATH}/control/test/every_s`} label={words.every} kind="seconds" />,
-              does: <Choose path={`${PATH}/control/test/whenFailed`} label={words.whenFailed} options={words.failed} />,
-            }}
-          />
-        </p>
-      ) : (
-        <p>{words.noTest}</p>
-      )}
-      <KnownFrom path={`${PATH}/control/source`} of={words.control} />
-    </>
   )
 }
 

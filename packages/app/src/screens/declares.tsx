@@ -1,10 +1,10 @@
 import { Choose } from '../entry/choose.tsx'
 import { Figure } from '../entry/figure.tsx'
-import { Name } from '../entry/name.tsx'
 import { putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { useFacts } from '../words/facts.ts'
 import { useDoor } from './at-door.ts'
+import { KnownFrom } from './known-from.tsx'
 
 const asThemselves = (signs: readonly string[]) => Object.fromEntries(signs.map((sign) => [sign, sign]))
 /** Signs that are the same in every language. */
@@ -66,17 +66,7 @@ export function Declares({ path: sensor }: { readonly path: string }) {
           }}
         />
       </p>
-      {isStated && (
-        <p>
-          <Sentence
-            text={words.known}
-            figures={{
-              basis: <Choose path={`${path}/source/basis`} label={words.basis} options={words.bases} />,
-              where: <Name path={`${path}/source/document`} label={words.where} missing={words.where} />,
-            }}
-          />
-        </p>
-      )}
+      {isStated && <KnownFrom path={`${path}/source`} text={words.known} bases={words.bases} />}
     </>
   )
 }

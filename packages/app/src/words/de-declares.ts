@@ -29,7 +29,5 @@ export const declares: typeof english = {
     commonCause: 'Punkte gegen Ausfälle gemeinsamer Ursache',
   },
   known: 'Bekannt ist das aus {basis}: {where}.',
-  basis: 'Woher man es weiß',
   bases: { datasheet: 'seinen Papieren', 'from memory': 'bloßer Erinnerung', invented: 'einem erfundenen Beispiel' },
-  where: 'welches Papier und welche Seite',
 }

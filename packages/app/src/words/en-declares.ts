@@ -28,7 +28,5 @@ export const declares = {
     commonCause: 'points against failures of common cause',
   },
   known: 'That is known from {basis}: {where}.',
-  basis: 'How it is known',
   bases: { datasheet: 'its papers', 'from memory': 'memory alone', invented: 'an invented example' },
-  where: 'which paper and page',
 }
