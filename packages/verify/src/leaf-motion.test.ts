@@ -26,6 +26,9 @@ describe('the least that a leaf has to go', () => {
     // stopped at once it has gone 200 mm/s * 0.3 s, stopped at 0.1 s only 5 + 40 mm
     expect(leastLeft(measured, 0.1, 0.3)).toBeGreaterThan(1939)
     expect(leastLeft(measured, 0.1, 0.3)).toBeLessThanOrEqual(1940)
+    // at 500 mm/s the latest stop is the lowest: 125 + 2.5 * 500 mm gone, and 60
+    expect(leastLeft(measured, 3, 3.3)).toBeGreaterThan(563)
+    expect(leastLeft(measured, 3, 3.3)).toBeLessThanOrEqual(565)
     expect(restsAfter(measured, 0, 1)).toBe(0.5)
     expect(overAt(measured)).toBeCloseTo(5, 9)
   })
