@@ -28,7 +28,7 @@ const ROOM_MAY_IMPORT: Record<string, readonly string[]> = {
   motion: ['model', 'space'],
   passing: ['model', 'space', 'seeing', 'coverage', 'motion'],
   judge: ['model', 'space', 'seeing', 'coverage', 'motion', 'passing', 'wiring', 'values'],
-  wiring: ['model', 'values'],
+  wiring: ['model', 'space', 'values'],
   mending: ['model', 'space', 'judge'],
 }
 

@@ -1,13 +1,10 @@
-import { lazy, Suspense, useEffect } from 'react'
+import { Suspense, useEffect } from 'react'
 import { Route, Router, Switch } from 'wouter'
 import { useHashLocation } from 'wouter/use-hash-location'
 import { isPart } from './parts.ts'
 import { usePreferences } from './preferences.ts'
+import { DoorScreen, DoorsScreen, NewDoorScreen } from './screens/coming.tsx'
 import { SpokenContext, useSpoken, useWords } from './words/words.ts'
-
-const DoorsScreen = lazy(() => import('./screens/doors.tsx').then(({ DoorsScreen }) => ({ default: DoorsScreen })))
-const NewDoorScreen = lazy(() => import('./screens/new-door.tsx').then(({ NewDoorScreen }) => ({ default: NewDoorScreen })))
-const DoorScreen = lazy(() => import('./screens/door.tsx').then(({ DoorScreen }) => ({ default: DoorScreen })))
 
 /** Addresses behind a hash: a static server needs no rules for them, and they work from a file on a stick. */
 export function App() {

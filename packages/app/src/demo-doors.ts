@@ -16,7 +16,7 @@ export async function demoDoor(name: string, said: (text: string) => string): Pr
 }
 
 /** What people read in a door file; everything else in it is read by the program. */
-const READ = ['name', 'note', 'a', 'b']
+const READ = ['name', 'note', 'a', 'b', 'place', 'instrument', 'by']
 
 function worded(value: unknown, said: (text: string) => string, key = ''): unknown {
   if (typeof value === 'string') return READ.includes(key) ? said(value) : value

@@ -36,12 +36,13 @@ export function setPreferences(change: Partial<Preferences>): void {
   for (const listener of listeners) listener()
 }
 
+export function preferences(): Preferences {
+  return current
+}
+
 export function usePreferences(): Preferences {
-  return useSyncExternalStore(
-    (listener) => {
-      listeners.add(listener)
-      return () => listeners.delete(listener)
-    },
-    () => current,
-  )
+  return useSyncExternalStore((listener) => {
+    listeners.add(listener)
+    return () => listeners.delete(listener)
+  }, preferences)
 }

@@ -1,4 +1,4 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core'
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
 
 export const DESK = { width: 1440, height: 900 }
 /** The parts of the job that tests walk through. */
@@ -10,8 +10,9 @@ export async function appPage(
   url: string,
   size = DESK,
   preferences: object = {},
+  options: BrowserContextOptions = {},
 ): Promise<{ page: Page; context: BrowserContext; complaints: string[] }> {
-  const context = await browser.newContext({ viewport: size, hasTouch: size.width < 500 })
+  const context = await browser.newContext({ viewport: size, hasTouch: size.width < 500, ...options })
   await context.addInitScript(
     (kept) => {
       if (!localStorage.getItem('sillsight.preferences')) localStorage.setItem('sillsight.preferences', kept)

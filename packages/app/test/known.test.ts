@@ -35,7 +35,7 @@ describe('what is known beside the opening', () => {
     const basis = choice(on, 'How it is known: What happens in a fire')
     expect(await basis.inputValue()).toBe('from memory')
     await basis.selectOption('a trial at the door')
-    const where = on.getByLabel('who tried it, or the page: What happens in a fire', { exact: true })
+    const where = on.getByLabel('who says so, and how: What happens in a fire', { exact: true })
     await where.fill('A. Reader, on the lift')
     await where.press('Enter')
     expect(await on.locator('.chapter > summary').filter({ hasText: 'What the control does' }).textContent()).toContain('1 of 5 known')

@@ -179,6 +179,14 @@ export const LACKING: readonly File[] = [
     concept: free,
   },
   {
+    name: 'Stops of which one was timed',
+    survey: { ...built, drive: { ...shut, ...open, stopTimes: { readings_s: [0.4] } }, lanes: [walkway] },
+    sensors: [{ ...hung, fields: [timed] }],
+    bodies: [box],
+    zones: [zone],
+    concept: free,
+  },
+  {
     name: 'Forces that nobody measured',
     survey: { ...built, lanes: [] },
     sensors: [

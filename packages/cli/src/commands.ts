@@ -105,6 +105,40 @@ export const commands: readonly Command[] = [
     ],
   },
   {
+    name: 'connect',
+    takes: 'FILE',
+    words: [1, 1],
+    summary: 'search for the connections of sensors and control that no single fault defeats',
+    tells: [
+      'Takes the parts that the door file has under `wiring`, forgets the cables, and tries the ways to connect them: sides of contacts,',
+      'feeds, lines in series or side by side, the test line. Best first: fewest ways to fail that stay hidden, then those that only a test finds,',
+      'then those that stop the door, then cores. Says what stays hidden until a test by hand, and how the wiring of the file compares.',
+      'The search is bounded; it says what it left out. Exit 2: something stays hidden whatever the connection.',
+    ],
+    options: [
+      { name: 'json', means: 'the connections as JSON' },
+      { name: 'most', value: 'N', means: 'how many connections to print (default 3)' },
+    ],
+    examples: [['sillsight connect box-hatch.json', 'connections for the sensors of that door']],
+  },
+  {
+    name: 'trace',
+    takes: 'FILE [READING...]',
+    words: [1, Infinity],
+    summary: 'find the fault behind what a meter shows, and what to measure next',
+    tells: [
+      'A reading is TERMINAL,TERMINAL=VOLT, or sensor:ID=STATE, or input:ID=MEANING, as they are named under `wiring`;',
+      'after it @SENSOR while somebody stands before that sensor, or @asking while the control tests. Without readings it names the first one to take.',
+      'Lists the single faults that explain them all, and the voltage that tells most of those apart. The meter is taken to have 10 megohm.',
+    ],
+    options: [
+      { name: 'json', means: 'suspects and next measurement as JSON' },
+      { name: 'off', value: 'VOLT', means: 'the meter may be off by so much (default 0.1)' },
+      { name: 'off-percent', value: 'PERCENT', means: 'and by so much of what it shows (default 1)' },
+    ],
+    examples: [['sillsight trace box-hatch.json control.S1,control.0V=0', 'the suspects after one reading']],
+  },
+  {
     name: 'draw',
     takes: 'FILE',
     words: [1, 1],

@@ -1,4 +1,5 @@
 import type { Request } from './arguments.ts'
+import { connectCommand } from './commands/connect.ts'
 import { demoCommand } from './commands/demo.ts'
 import { drawCommand } from './commands/draw.ts'
 import { evidenceCommand } from './commands/evidence.ts'
@@ -7,6 +8,7 @@ import { mendCommand } from './commands/mend.ts'
 import { migrateCommand } from './commands/migrate.ts'
 import { newCommand } from './commands/new.ts'
 import { schemaCommand } from './commands/schema.ts'
+import { traceCommand } from './commands/trace.ts'
 import { verifyCommand } from './commands/verify.ts'
 import { whyCommand } from './commands/why.ts'
 import type { ExitCode } from './exit-codes.ts'
@@ -29,6 +31,10 @@ async function start(request: Request): Promise<ExitCode> {
       return whyCommand(request)
     case 'mend':
       return mendCommand(request)
+    case 'connect':
+      return connectCommand(request)
+    case 'trace':
+      return traceCommand(request)
     case 'draw':
       return drawCommand(request)
     case 'evidence':

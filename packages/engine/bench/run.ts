@@ -1,5 +1,6 @@
 // Seeded by construction: the reference job is fixed data. `npm run bench` prints this table; nothing here asserts a time.
 
+import { fortyCoreDoor } from '../cases/forty-core-door.ts'
 import { TOLERANCES } from '../cases/tolerant-pass.ts'
 import { blindOutlines } from '../src/coverage/blind-outline.ts'
 import { remedies } from '../src/coverage/causes.ts'
@@ -10,8 +11,10 @@ import { coverageMaps, drawStance } from '../src/coverage/maps.ts'
 import { openRegion } from '../src/coverage/open-region.ts'
 import { countedFields, fieldSight, stancesOf } from '../src/coverage/scene.ts'
 import { newEasel, stripsOf } from '../src/coverage/seen-map.ts'
+import { judge } from '../src/judge/judge.ts'
 import type { Door } from '../src/model/door.ts'
 import { floorPieces } from '../src/space/floor.ts'
+import { faultEffects } from '../src/wiring/fault-effects.ts'
 import { bruteForceLoop, predicateMaps } from './brute-force.ts'
 import { heading, line, machine, time } from './measure.ts'
 import { type ReferenceChange, referenceJob } from './reference-job.ts'
@@ -66,6 +69,8 @@ console.log(
 )
 const { door, zone, state } = plain
 const maps = coverageMaps(door, zone, state)
+// timed by itself: the difference of the two below is smaller than what either spreads
+const noCauses = time(() => gridCoverage(door, zone, state, { causes: false }), runs)
 const whole = time(() => gridCoverage(door, zone, state), quick ? 5 : 40)
 const causes = time(() => remedies(door, state, maps), quick ? 5 : 40)
 console.log(
@@ -74,8 +79,15 @@ console.log(
     time(() => coverageMaps(door, zone, state), runs),
   ),
 )
+console.log(line('grid answer with pockets', noCauses, 'aim 4'))
 console.log(line('causes of all pockets', causes, 'aim 40'))
-console.log(line('grid answer with pockets and causes', whole, `without causes ${(whole.median_ms - causes.median_ms).toFixed(1)} (aim 4)`))
+console.log(line('grid answer with pockets and causes', whole))
+console.log(
+  line(
+    'judgement by the grid, all rules',
+    time(() => judge(door, { depth: 'grid' }), runs),
+  ),
+)
 
 const exact = time(() => exactTrees(door, zone, state), quick ? 3 : 20)
 console.log(line('exact answer with its trees', exact, 'aim 150, reach 60'))
@@ -96,6 +108,12 @@ for (const reaches of ['near', 'far'] as const) {
   const sweep = sweepOfAll(traffic, 54)
   const times = (sweep.took_ms / took.median_ms).toExponential(1)
   console.log(`${''.padEnd(44)}a sweep of 1 ms: ${(sweep.took_ms / 3.6e6).toFixed(0)} h, ${times} times slower (aim 1000); ${sweep.said}`)
+}
+
+for (const cables of [4, 1] as const) {
+  const wiring = fortyCoreDoor({ cables })
+  const took = time(() => faultEffects(wiring), quick ? 3 : 40)
+  console.log(line(`every fault, 4 sensors, 40 cores, ${cables} cables`, took, `aim 100; ${faultEffects(wiring).length} faults`))
 }
 
 const variants: readonly [string, Partial<ReferenceChange>][] = [

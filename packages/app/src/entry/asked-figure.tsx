@@ -9,6 +9,8 @@ const Pad = lazy(() => import('./pad.tsx').then(({ Pad }) => ({ default: Pad }))
 interface Props {
   /** Its place in the door file, by which whoever misses it is led here. */
   readonly at?: string | undefined
+  /** A second place that is entered with it, as its tolerance. */
+  readonly enters?: string | undefined
   readonly asked: Asked
   /** What stands there until somebody enters it. */
   readonly missing?: string | undefined
@@ -16,7 +18,7 @@ interface Props {
 }
 
 /** A figure in a sentence. Touching it opens the number pad. */
-export function AskedFigure({ at, asked, missing, readOnly = false }: Props) {
+export function AskedFigure({ at, enters, asked, missing, readOnly = false }: Props) {
   const words = useWords()
   const reader = useReader()
   const [open, setOpen] = useState(false)
@@ -29,6 +31,7 @@ export function AskedFigure({ at, asked, missing, readOnly = false }: Props) {
         type="button"
         className="figure"
         data-at={at}
+        data-enters={enters}
         data-missing={value === undefined || undefined}
         aria-label={words.entry.change(label, `${shown}${within}`)}
         disabled={readOnly}

@@ -26,6 +26,7 @@ export function Choose<T extends string>(props: {
     <select
       className="choose"
       data-at={at}
+      data-enters={at === path ? undefined : path}
       aria-label={label}
       disabled={snapshot.readOnly !== undefined}
       data-missing={value === undefined || undefined}

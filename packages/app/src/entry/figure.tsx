@@ -2,7 +2,7 @@ import type { LevelWish } from '../level/wish.ts'
 import { useDoor } from '../screens/at-door.ts'
 import type { Draft } from '../store/contract.ts'
 import { AskedFigure } from './asked-figure.tsx'
-import { isPlainMm, type Kind, says } from './kinds.ts'
+import { isPlainMm, type Kind, readFigure, says } from './kinds.ts'
 import { putAt, valueAt } from './places.ts'
 
 interface Props {
@@ -30,18 +30,20 @@ export function Figure(props: Props) {
   const put = props.put ?? ((draft: Draft, entered: number | undefined) => putAt(draft, path, entered))
   const { door, snapshot } = useDoor()
   const found = valueAt(snapshot.file, path)
+  const value = numberOf(found, kind)
   const tolerance = tolerancePath === undefined ? undefined : valueAt(snapshot.file, tolerancePath)
   return (
     <AskedFigure
       at={path}
+      enters={tolerancePath}
       missing={missing}
       readOnly={snapshot.readOnly !== undefined}
       asked={{
         label,
         hint,
         kind,
-        value: typeof found === 'number' ? found : undefined,
-        typed: agreeing(snapshot.typed[path], found),
+        value,
+        typed: typeof found === 'string' ? found : agreeing(snapshot.typed[path], found),
         ...(signed !== undefined && { signed }),
         question,
         level,
@@ -58,6 +60,14 @@ export function Figure(props: Props) {
       }}
     />
   )
+}
+
+/** A reading may stand in the door file as it was read off the tape, a text with its unit. */
+function numberOf(found: unknown, kind: Kind): number | undefined {
+  if (typeof found === 'number') return found
+  if (typeof found !== 'string' || kind !== 'length') return undefined
+  const read = readFigure(found, kind, 'metric')
+  return read.ok ? read.value : undefined
 }
 
 /** What was typed counts while it says what stands there: places in a list move when an entry before them goes. */

@@ -5,7 +5,7 @@ import { putAt, valueAt } from './places.ts'
 export function useListed(path: string) {
   const { door } = useDoor()
   return {
-    add: (made: object, name?: string) =>
+    add: (made: object | string, name?: string) =>
       door.edit({ deed: 'added', path, ...(name !== undefined && { name }) }, (draft) => {
         const list = valueAt(draft, path)
         if (Array.isArray(list)) list.push(made)

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { useDoor } from '../screens/at-door.ts'
-import { LONGEST_TEXT, printable } from '../store/printable.ts'
+import { LONGEST_NOTE, LONGEST_TEXT, printable } from '../store/printable.ts'
 import { putAt, valueAt } from './places.ts'
 
 /** A name of the door set in a sentence. */
@@ -12,6 +12,7 @@ export function Name({ path, label, missing }: { readonly path: string; readonly
       at={path}
       label={label}
       missing={missing}
+      longest={/(^|\/)note$/.test(path) ? LONGEST_NOTE : LONGEST_TEXT}
       readOnly={snapshot.readOnly !== undefined}
       value={typeof found === 'string' ? found : ''}
       onName={(tidy) => door.edit({ deed: 'set', path, typed: tidy }, (draft) => putAt(draft, path, tidy))}
@@ -25,14 +26,15 @@ interface Asked {
   readonly at?: string | undefined
   readonly missing?: string | undefined
   readonly readOnly?: boolean
+  readonly longest?: number
   readonly onName: (tidy: string) => void
 }
 
 /** A name written in place; it is kept when the field is left or Enter is pressed. */
-export function AskedName({ label, value, at, missing, readOnly = false, onName }: Asked) {
+export function AskedName({ label, value, at, missing, readOnly = false, longest = LONGEST_TEXT, onName }: Asked) {
   const [text, setText] = useState<string>()
   const keep = () => {
-    const tidy = printable(text ?? value)
+    const tidy = printable(text ?? value, longest)
     if (text !== undefined && tidy !== value && tidy !== '') onName(tidy)
     setText(undefined)
   }
@@ -43,7 +45,7 @@ export function AskedName({ label, value, at, missing, readOnly = false, onName 
       rows={1}
       aria-label={label}
       placeholder={missing ?? label}
-      maxLength={LONGEST_TEXT}
+      maxLength={longest}
       disabled={readOnly}
       value={text ?? value}
       onChange={(event) => setText(event.target.value)}

@@ -1,3 +1,4 @@
+import { EDITIONS } from '@sillsight/engine'
 import { useState } from 'react'
 import { Choose } from '../entry/choose.tsx'
 import { putAt } from '../entry/places.ts'
@@ -18,7 +19,9 @@ export function Concept() {
   const words = useWords()
   const { door, snapshot } = useDoor()
   const [waiting, setWaiting] = useState<Chosen>({})
-  const { concept } = snapshot.file
+  const { concept, edition } = snapshot.file
+  const known = [edition, ...EDITIONS.map(({ id }) => id)].flatMap((id) => (id === undefined ? [] : [[id, words.concept.editionOf(id)]]))
+  const editions: Readonly<Record<string, string>> = Object.fromEntries(known)
   const choose = (name: (typeof PARTS)[number], label: string, options: Readonly<Record<string, string>>) => (
     <Choose
       path={`concept/${name}`}
@@ -67,6 +70,16 @@ export function Concept() {
                   unknown={words.concept.lowEnergyUnknown}
                 />
               ),
+            }}
+          />
+        </p>
+      )}
+      {(concept || edition !== undefined) && (
+        <p>
+          <Sentence
+            text={words.concept.rules}
+            figures={{
+              edition: <Choose path="edition" label={words.concept.edition} options={editions} unknown={words.concept.newest} />,
             }}
           />
         </p>

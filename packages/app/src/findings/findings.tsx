@@ -3,7 +3,7 @@ import { type FindingGroup, grouped, mend, needWords, ruleName, sentence, senten
 import { lazy, memo, Suspense, useCallback, useMemo, useState } from 'react'
 import { Explained } from '../help/explained.tsx'
 import { WordsHere } from '../help/words-here.tsx'
-import { useDoor } from '../screens/at-door.ts'
+import { useDoor, useUpToDate } from '../screens/at-door.ts'
 import { Cautions } from '../screens/cautions.tsx'
 import { useLead } from '../screens/lead.ts'
 import { useReader } from '../words/reader.ts'
@@ -29,7 +29,8 @@ interface Props {
 export function Findings({ pointed, onPoint, time, onTime }: Props) {
   const words = useWords()
   const reader = useReader()
-  const { answers, upToDate } = useDoor()
+  const { answers } = useDoor()
+  const upToDate = useUpToDate()
   const { shown, progress } = answers
   const { concept } = useDoor().snapshot.file
   const [isAsked] = useState(concept === undefined) // it stays where it stood, or what was touched would leave the hand
@@ -128,7 +129,8 @@ interface ItemProps extends Props {
 const GroupItem = memo(function GroupItem({ door, group, pointed, onPoint, time, onTime }: ItemProps) {
   const words = useWords()
   const reader = useReader()
-  const { answers, upToDate } = useDoor()
+  const { answers } = useDoor()
+  const upToDate = useUpToDate()
   const [first] = group.findings
   const verdict: Verdict = first.verdict
   const said = group.waitsFor === undefined ? sentence(door, first, reader) : waitingWords(door, group, reader)

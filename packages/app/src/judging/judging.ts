@@ -12,14 +12,14 @@ export interface Answers {
     | { readonly kind: 'crashed'; readonly revision: number; readonly message: string }
     | undefined
   readonly progress: { readonly done: number; readonly of: number } | undefined
-  /** Revision that was asked for last. */
-  readonly asked: number
 }
+
+export const NO_ANSWERS: Answers = { shown: undefined, trouble: undefined, progress: undefined }
 
 export interface Judging {
   readonly answers: () => Answers
   readonly subscribe: (listener: () => void) => () => void
-  /** Asks for the grid answer now and for the exact one when nothing has changed for a while. */
+  /** Asks for the grid answer now, and for the exact one when that is there and nothing has changed for a while. */
   readonly ask: (revision: number, file: DoorFile, disputed: readonly string[]) => void
   readonly close: () => void
 }
@@ -29,11 +29,12 @@ const QUIET_MS = 250
 
 /**
  * Two workers: one answers by the grid while something is dragged, one answers exactly afterwards and is ended when its question is
- * overtaken. Only one grid question is ever under way; those that pile up behind it are dropped but for the last. An answer older than
+ * overtaken. It begins when the grid has answered, or it would take its time from that answer and from the picture of it. Only one grid question is ever under way; those that pile up behind it are dropped but for the last. An answer older than
  * the one shown is dropped.
  */
 export function startJudging(makeWorker: () => Worker): Judging {
-  let state: Answers = { shown: undefined, trouble: undefined, progress: undefined, asked: -1 }
+  let state = NO_ANSWERS
+  let asked = -1
   const listeners = new Set<() => void>()
   const set = (change: Partial<Answers>) => {
     state = { ...state, ...change }
@@ -45,11 +46,13 @@ export function startJudging(makeWorker: () => Worker): Judging {
   let exactBusy = false
   let gridBusy = false
   let waiting: ToWorker | undefined
+  /** Asked exactly as soon as the grid has answered. */
+  let due: ToWorker | undefined
   let timer: ReturnType<typeof setTimeout> | undefined
 
   const take = (message: FromWorker) => {
     if (message.kind === 'progress') {
-      if (message.revision === state.asked) set({ progress: { done: message.done, of: message.of } })
+      if (message.revision === asked) set({ progress: { done: message.done, of: message.of } })
       return
     }
     if (message.kind === 'judged') {
@@ -57,24 +60,33 @@ export function startJudging(makeWorker: () => Worker): Judging {
       const { shown } = state
       const older = shown !== undefined && (revision < shown.revision || (revision === shown.revision && shown.depth === 'exact'))
       if (!older) set({ shown: { ...answer, revision, depth }, trouble: undefined, ...(depth === 'exact' && { progress: undefined }) })
-    } else if (message.revision === state.asked) set({ trouble: message, progress: undefined })
+    } else if (message.revision === asked) set({ trouble: message, progress: undefined })
   }
-  const broken = (event: ErrorEvent) => set({ trouble: { kind: 'crashed', revision: state.asked, message: event.message } })
+  const broken = (event: ErrorEvent) => set({ trouble: { kind: 'crashed', revision: asked, message: event.message } })
   const sendGrid = (question: ToWorker) => {
     gridBusy = true
     grid.postMessage(question)
   }
-  grid.onerror = broken
-  grid.onmessage = ({ data }: MessageEvent<FromWorker>) => {
+  /** The grid worker is free: what piled up is its next question. If nothing did, it is the exact answer's turn, after the picture of this one. */
+  const gridDone = () => {
     gridBusy = false
     const next = waiting
     waiting = undefined
     if (next) sendGrid(next)
+    const exactly = due
+    if (!next && exactly) timer = setTimeout(() => sendExact(exactly))
+  }
+  grid.onerror = (event) => {
+    gridDone()
+    broken(event)
+  }
+  grid.onmessage = ({ data }: MessageEvent<FromWorker>) => {
+    gridDone()
     take(data)
   }
-
   const dropExact = () => {
     clearTimeout(timer)
+    due = undefined
     if (exactBusy) {
       exact?.terminate()
       exact = undefined
@@ -90,6 +102,7 @@ export function startJudging(makeWorker: () => Worker): Judging {
         take(data)
       }
     }
+    due = undefined
     exactBusy = true
     exact.postMessage(question)
   }
@@ -102,11 +115,16 @@ export function startJudging(makeWorker: () => Worker): Judging {
     },
     ask(revision, file, disputed) {
       dropExact()
-      set({ asked: revision, progress: undefined })
+      asked = revision
+      if (state.progress) set({ progress: undefined })
       const question: ToWorker = { kind: 'judge', revision, file, disputed, depth: 'grid' }
       if (gridBusy) waiting = question
       else sendGrid(question)
-      timer = setTimeout(() => sendExact({ ...question, depth: 'exact' }), QUIET_MS)
+      timer = setTimeout(() => {
+        const exactly: ToWorker = { ...question, depth: 'exact' }
+        if (gridBusy) due = exactly
+        else sendExact(exactly)
+      }, QUIET_MS)
     },
     close() {
       clearTimeout(timer)

@@ -2,8 +2,22 @@ import { ownScript } from '../trusted.ts'
 import mendingAddress from './mending-worker.ts?worker&url'
 import address from './worker.ts?worker&url'
 
-/** The judging worker as the bundler put it. */
+let prepared: Worker | undefined
+
+/** Starts a judging worker before there is anything to judge: its script is read while the door is. */
+export function prepareJudging(): void {
+  prepared ??= judgingWorker()
+}
+
+/** A judging worker, the prepared one if there is. */
 export function makeJudgingWorker(): Worker {
+  const worker = prepared ?? judgingWorker()
+  prepared = undefined
+  return worker
+}
+
+/** As the bundler put it. */
+function judgingWorker(): Worker {
   return new Worker(ownScript(address), { type: 'module', name: 'judging' })
 }
 

@@ -7,13 +7,19 @@ export interface AtDoor {
   readonly door: OpenDoor
   readonly snapshot: DoorSnapshot
   readonly answers: Answers
-  /** Whether `answers.shown` is an answer about the door as it stands now. */
-  readonly upToDate: boolean
   /** Judges and draws a change that is not kept, as while something is dragged; undefined ends it. */
   readonly preview: (change: ((draft: Draft) => void) | undefined) => void
 }
 
 export const AtDoorContext = createContext<AtDoor | undefined>(undefined)
+
+/** Apart from the rest, for it changes twice with every step of a drag. */
+export const UpToDateContext = createContext(false)
+
+/** Whether `answers.shown` is an answer about the door as it stands now. */
+export function useUpToDate(): boolean {
+  return useContext(UpToDateContext)
+}
 
 /** @throws outside of a door's screen */
 export function useDoor(): AtDoor {

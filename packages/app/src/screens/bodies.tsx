@@ -2,7 +2,6 @@ import { passingBodies } from '@sillsight/document'
 import type { Posture } from '@sillsight/engine'
 import { called } from '@sillsight/report'
 import { useState } from 'react'
-import { Choose } from '../entry/choose.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { useListed } from '../entry/listed.ts'
 import { Pick } from '../entry/pick.tsx'
@@ -14,6 +13,7 @@ import { useFacts } from '../words/facts.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { KnownFrom } from './known-from.tsx'
 
 const REFERENCE = { id: 'presence-reference-body', use: 'presence-reference-body' }
 
@@ -77,7 +77,6 @@ export function Bodies() {
 
 function BodyWords({ index, name }: { readonly index: number; readonly name: string }) {
   const words = useFacts().bodies
-  const { sensing } = useFacts()
   const { door, snapshot, answers } = useDoor()
   const [asked, setAsked] = useState(false)
   const path = `bodies/${index}`
@@ -123,18 +122,7 @@ function BodyWords({ index, name }: { readonly index: number; readonly name: str
           }}
         />
       </p>
-      {(body.use === undefined || body.source !== undefined) && (
-        <p>
-          <Sentence
-            text={words.known}
-            figures={{
-              basis: (
-                <Choose path={`${path}/source/basis`} at={`${path}/source`} label={`${words.basis}: ${name}`} options={sensing.bases} />
-              ),
-            }}
-          />
-        </p>
-      )}
+      {(body.use === undefined || body.source !== undefined) && <KnownFrom path={`${path}/source`} of={name} text={words.known} />}
       {lying?.shape === 'box' ? (
         <p>
           <Sentence

@@ -18,6 +18,14 @@ const PARTS = {
   hood: ['yMin_mm', 'yMax_mm', 'from_mm', 'to_mm'],
 } as const
 type Part = keyof typeof PARTS
+/** What may be said of a part besides: absent it follows from the opening. */
+const BESIDES = {
+  walls: undefined,
+  lintel: 'underside_mm',
+  jambs: 'top_mm',
+  guides: 'top_mm',
+  hood: 'beyond_mm',
+} as const satisfies Record<Part, string | undefined>
 
 /** The building around the opening: beams end on it, and bodies hide behind it. Of each part it may be said that it is not there. */
 export function Building() {
@@ -43,6 +51,7 @@ function PartWords({ part }: { readonly part: Part }) {
     setAsked(false)
     door.edit({ deed: value === undefined ? 'removed' : 'set', path, name: said.name }, (draft) => putAt(draft, path, value))
   }
+  const beside = BESIDES[part]
   if (typeof found === 'object')
     return (
       <div className="thing">
@@ -60,7 +69,23 @@ function PartWords({ part }: { readonly part: Part }) {
                 />,
               ]),
             )}
-          />
+          />{' '}
+          {beside !== undefined && (
+            <Sentence
+              text={building.besides[beside].words}
+              figures={{
+                besides: (
+                  <Figure
+                    path={`${path}/${beside}`}
+                    label={`${said.name}: ${building.besides[beside].name}`}
+                    missing={beside === 'beyond_mm' ? '0 mm' : building.clearHeight}
+                    signed={beside !== 'beyond_mm'}
+                    optional
+                  />
+                ),
+              }}
+            />
+          )}
         </p>
         <button type="button" className="quiet-button" aria-label={entry.remove(said.name)} onClick={() => set(undefined)}>
           <Icon name="cross" />

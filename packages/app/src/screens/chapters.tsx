@@ -8,6 +8,9 @@ const Control = lazy(() => import('./control.tsx').then(({ Control }) => ({ defa
 const Dangers = lazy(() => import('./dangers.tsx').then(({ Dangers }) => ({ default: Dangers })))
 const Stops = lazy(() => import('./stops.tsx').then(({ Stops }) => ({ default: Stops })))
 const Parked = lazy(() => import('./parked.tsx').then(({ Parked }) => ({ default: Parked })))
+const States = lazy(() => import('./states.tsx').then(({ States }) => ({ default: States })))
+const Readings = lazy(() => import('./readings.tsx').then(({ Readings }) => ({ default: Readings })))
+const Note = lazy(() => import('./note.tsx').then(({ Note }) => ({ default: Note })))
 const PassingBy = lazy(() => import('./passing-by.tsx').then(({ PassingBy }) => ({ default: PassingBy })))
 
 /** What is opened when somebody wants to say it; how far it is known is read without opening. */
@@ -16,9 +19,20 @@ export function Chapters() {
   const { file } = useDoor().snapshot
   const { expected, open } = dangersToLookFor(file)
   const points = file.survey.dangers?.points?.length ?? 0
-  const { crossings = [], drive, leaf } = file.survey
+  const { crossings = [], drive, leaf, opening, states = [] } = file.survey
+  const { widths = [], heights = [] } = opening.readings ?? {}
   return (
     <>
+      <Chapter
+        title={chapters.readings}
+        holds={['survey/opening/readings/widths', 'survey/opening/readings/heights']}
+        said={chapters.listed(widths.length + heights.length)}
+      >
+        <Readings />
+      </Chapter>
+      <Chapter title={chapters.states} holds={['survey/states']} said={chapters.listed(states.length)}>
+        <States />
+      </Chapter>
       <Chapter title={chapters.stops} holds={['survey/drive/stopTimes']} said={chapters.listed(drive?.stopTimes?.readings_s.length ?? 0)}>
         <Stops />
       </Chapter>
@@ -39,6 +53,9 @@ export function Chapters() {
       </Chapter>
       <Chapter title={chapters.control} holds={['survey/control']} said={chapters.known(statedFacts(file), CONTROL_FACTS.length)}>
         <Control />
+      </Chapter>
+      <Chapter title={chapters.note} holds={['note']} said={chapters.isWritten(file.note !== undefined)}>
+        <Note />
       </Chapter>
     </>
   )

@@ -1,12 +1,12 @@
 import { Choose } from '../entry/choose.tsx'
 import { Figure } from '../entry/figure.tsx'
-import { Name } from '../entry/name.tsx'
 import { putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { useFacts } from '../words/facts.ts'
 import { useDoor } from './at-door.ts'
 import { Lead } from './chapter.tsx'
 import { CONTROL_FACTS } from './known.ts'
+import { KnownFrom } from './known-from.tsx'
 
 const PATH = 'survey/control'
 
@@ -63,38 +63,7 @@ function Fact({ fact }: { readonly fact: (typeof CONTROL_FACTS)[number] }) {
           />
         </p>
       )}
-      {stated && <KnownFrom path={`${path}/source`} of={name} />}
+      {stated && <KnownFrom path={`${path}/source`} of={name} bases={words.bases} />}
     </div>
-  )
-}
-
-/** How something is known, and who tried it or on which page it stands. */
-function KnownFrom({ path, of }: { readonly path: string; readonly of: string }) {
-  const words = useFacts().control
-  const { snapshot } = useDoor()
-  const basis = valueAt(snapshot.file, `${path}/basis`)
-  const { invented, ...said } = words.bases
-  return (
-    <p className="fact-known">
-      <Sentence
-        text={words.known}
-        figures={{
-          basis: (
-            <Choose
-              path={`${path}/basis`}
-              label={`${words.basis}: ${of}`}
-              options={(basis === 'invented' ? { ...said, invented } : said) as Readonly<Record<string, string>>}
-            />
-          ),
-          where: (
-            <Name
-              path={basis === 'datasheet' ? `${path}/document` : `${path}/note`}
-              label={`${words.where}: ${of}`}
-              missing={words.where}
-            />
-          ),
-        }}
-      />
-    </p>
   )
 }

@@ -1,24 +1,19 @@
 import type { DoorFile } from '@sillsight/document'
-import { lazy, Suspense, useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
+import { lazy, memo, Suspense, useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
 import { Link } from 'wouter'
 import { useTouring } from '../help/touring.ts'
-import { type Answers, type Judging, startJudging } from '../judging/judging.ts'
+import { type Answers, type Judging, NO_ANSWERS, startJudging } from '../judging/judging.ts'
 import { makeJudgingWorker } from '../judging/make-worker.ts'
 import type { Part } from '../parts.ts'
 import type { DoorId, DoorSnapshot, Draft, Moment, OpenDoor } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
 import { useWords } from '../words/words.ts'
-import { AtDoorContext } from './at-door.ts'
+import { AtDoorContext, UpToDateContext } from './at-door.ts'
+import { FittingScreen, JudgeScreen, MeasureScreen, PlaceScreen, TestScreen } from './coming.tsx'
 import { Head, Tape } from './head.tsx'
 import { LaterScreen } from './later.tsx'
 import { Notices } from './notices.tsx'
 
-/** Each part comes when it is opened. */
-const MeasureScreen = lazy(() => import('./measure.tsx').then(({ MeasureScreen }) => ({ default: MeasureScreen })))
-const JudgeScreen = lazy(() => import('./judge.tsx').then(({ JudgeScreen }) => ({ default: JudgeScreen })))
-const PlaceScreen = lazy(() => import('./place.tsx').then(({ PlaceScreen }) => ({ default: PlaceScreen })))
-const FittingScreen = lazy(() => import('./fitting.tsx').then(({ FittingScreen }) => ({ default: FittingScreen })))
-const TestScreen = lazy(() => import('./testing.tsx').then(({ TestScreen }) => ({ default: TestScreen })))
 const Tour = lazy(() => import('../help/tour.tsx').then(({ Tour }) => ({ default: Tour })))
 
 /** One door: its name, whether it is saved, the tape measure, and the part that is being worked on. */
@@ -91,41 +86,55 @@ function OpenedDoor({ door, part }: { readonly door: OpenDoor; readonly part: Pa
   const { answers, upToDate } = useAnswers(file, snapshot)
   const setPreview = useCallback((next: ((draft: Draft) => void) | undefined) => preview(() => next), [])
   const shown = useMemo(() => (moment ? { ...door, ...UNCHANGING } : door), [door, moment])
-  const at = useMemo(
-    () => ({ door: shown, snapshot, answers, upToDate, preview: setPreview }),
-    [shown, snapshot, answers, upToDate, setPreview],
-  )
+  const at = useMemo(() => ({ door: shown, snapshot, answers, preview: setPreview }), [shown, snapshot, answers, setPreview])
   return (
     <AtDoorContext value={at}>
-      <div className="sheet" data-readonly={snapshot.readOnly !== undefined || undefined}>
-        <Head onMoment={setMoment} />
-        <Tape part={part} />
-        <Notices onNow={() => setMoment(undefined)}>
-          {toured === door.id && (
-            <Suspense fallback={null}>
-              <Tour part={part} />
-            </Suspense>
-          )}
-        </Notices>
-        <Suspense fallback={null}>
-          {part === 'measure' ? (
-            <MeasureScreen />
-          ) : part === 'place' ? (
-            <PlaceScreen />
-          ) : part === 'judge' ? (
-            <JudgeScreen />
-          ) : part === 'fit' ? (
-            <FittingScreen />
-          ) : part === 'test' ? (
-            <TestScreen />
-          ) : (
-            <LaterScreen part={part} />
-          )}
-        </Suspense>
-      </div>
+      <UpToDateContext value={upToDate}>
+        <Sheet part={part} isReadOnly={snapshot.readOnly !== undefined} isToured={toured === door.id} onMoment={setMoment} />
+      </UpToDateContext>
     </AtDoorContext>
   )
 }
+
+interface SheetProps {
+  readonly part: Part
+  readonly isReadOnly: boolean
+  readonly isToured: boolean
+  /** Somebody wants to see the door as it was, or (undefined) as it is. */
+  readonly onMoment: (moment: Moment | undefined) => void
+}
+
+/** Not drawn anew for each step of a drag: what of it shows the door or the answers asks for them itself. */
+const Sheet = memo(function Sheet({ part, isReadOnly, isToured, onMoment }: SheetProps) {
+  return (
+    <div className="sheet" data-readonly={isReadOnly || undefined}>
+      <Head onMoment={onMoment} />
+      <Tape part={part} />
+      <Notices onNow={() => onMoment(undefined)}>
+        {isToured && (
+          <Suspense fallback={null}>
+            <Tour part={part} />
+          </Suspense>
+        )}
+      </Notices>
+      <Suspense fallback={null}>
+        {part === 'measure' ? (
+          <MeasureScreen />
+        ) : part === 'place' ? (
+          <PlaceScreen />
+        ) : part === 'judge' ? (
+          <JudgeScreen />
+        ) : part === 'fit' ? (
+          <FittingScreen />
+        ) : part === 'test' ? (
+          <TestScreen />
+        ) : (
+          <LaterScreen part={part} />
+        )}
+      </Suspense>
+    </div>
+  )
+})
 
 function changed(file: DoorFile, change: (draft: Draft) => void): DoorFile {
   const draft = structuredClone(file)
@@ -133,30 +142,23 @@ function changed(file: DoorFile, change: (draft: Draft) => void): DoorFile {
   return draft
 }
 
-const NOTHING: Answers = { shown: undefined, trouble: undefined, progress: undefined, asked: -1 }
-
 /** Asks again whenever what is shown changes; each question has a number of its own, so that an answer always says what it is about. */
 function useAnswers(file: DoorFile, { conflicts }: DoorSnapshot): { readonly answers: Answers; readonly upToDate: boolean } {
   const [judging, setJudging] = useState<Judging>()
-  const question = useRef(0)
-  const [asked, setAsked] = useState(0)
+  const last = useRef(0)
+  const disputed = conflicts.map(({ path }) => path).join('\n') // one text: a door that is only saved has a new list of the same
+  const question = useMemo(
+    () => ({ number: ++last.current, file, disputed: disputed === '' ? [] : disputed.split('\n') }),
+    [file, disputed],
+  )
   useEffect(() => {
     const started = startJudging(makeJudgingWorker)
     setJudging(started)
     return started.close
   }, [])
-  useEffect(() => {
-    if (!judging) return
-    question.current++
-    setAsked(question.current)
-    judging.ask(
-      question.current,
-      file,
-      conflicts.map(({ path }) => path),
-    )
-  }, [judging, file, conflicts])
-  const answers = useSyncExternalStore(judging?.subscribe ?? never, judging?.answers ?? (() => NOTHING))
-  return { answers, upToDate: answers.shown?.revision === asked }
+  useEffect(() => judging?.ask(question.number, question.file, question.disputed), [judging, question])
+  const answers = useSyncExternalStore(judging?.subscribe ?? never, judging?.answers ?? (() => NO_ANSWERS))
+  return { answers, upToDate: answers.shown?.revision === question.number }
 }
 
 function never(): () => void {

@@ -13,6 +13,7 @@ import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { AroundClosing, Slowing } from './cycle.tsx'
 import { Group } from './group.tsx'
+import { KnownFrom } from './known-from.tsx'
 
 const PATH = 'survey/drive'
 
@@ -21,7 +22,9 @@ export function DriveGroup() {
   const { drive, calls } = useAround()
   const words = { ...drive, ...calls }
   const of = (name: keyof typeof USUAL_IN_TIME, label: string, kind: Kind) => <DriveFigure name={name} label={label} kind={kind} />
-  const stopping = useDoor().snapshot.file.survey.drive?.brake === 'none' ? drive.stoppingFree : drive.stopping
+  const known = useDoor().snapshot.file.survey.drive
+  const hasDrive = known !== undefined && Object.keys(known).length > 0
+  const stopping = known?.brake === 'none' ? drive.stoppingFree : drive.stopping
   const figures = {
     closeSpeed: of('closeSpeed_m_per_s', words.closeSpeed, 'speed'),
     closeAccel: of('closeAccel_m_per_s2', words.closeAccel, 'acceleration'),
@@ -44,6 +47,7 @@ export function DriveGroup() {
         </p>
       ))}
       <Slowing />
+      {hasDrive && <KnownFrom path={`${PATH}/source`} text={words.known} />}
       <AroundClosing />
       <Rows
         list="partialOpenings_mm"

@@ -42,7 +42,7 @@ export function ForceRecords() {
     <Group title={words.title} path={PATH}>
       {records.length === 0 && !asked && <p>{words.none}</p>}
       {records.map((record, i) => (
-        <div className="thing" key={record.id}>
+        <div className="thing record" key={record.id}>
           <RecordWords path={`${PATH}/${i}`} of={record.place} />
           <button
             type="button"

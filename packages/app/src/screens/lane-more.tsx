@@ -1,22 +1,17 @@
-import { passingBodies } from '@sillsight/document'
-import { called } from '@sillsight/report'
 import { useState } from 'react'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
 import { type Kind, shownFigure } from '../entry/kinds.ts'
-import { useListed } from '../entry/listed.ts'
-import { Pick } from '../entry/pick.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
-import { Explained } from '../help/explained.tsx'
-import { Icon } from '../look/icons.tsx'
-import type { Draft } from '../store/contract.ts'
 import { useAround } from '../words/around.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { ChosenBodies } from './chosen-bodies.tsx'
+import { KnownFrom } from './known-from.tsx'
 
 const BRAKING = { reaction_s: 'seconds', decel_m_per_s2: 'acceleration', gradient_percent: 'percent' } as const satisfies Record<
   string,
@@ -33,7 +28,7 @@ export function LaneMore({ index }: { readonly index: number }) {
   if (!lane) return null
   return (
     <>
-      <LaneBodies path={path} name={lane.name ?? lane.id} chosen={lane.bodies ?? []} />
+      <ChosenBodies path={`${path}/bodies`} of={lane.name ?? lane.id} chosen={lane.bodies ?? []} all={words.bodies} />
       <p>
         <Sentence
           text={words.falls}
@@ -42,60 +37,16 @@ export function LaneMore({ index }: { readonly index: number }) {
           }}
         />
       </p>
+      <p>
+        <Sentence
+          text={words.follow}
+          figures={{ gap: <Figure path={`${path}/followGap_mm`} label={words.followGap} missing={words.followUnknown} optional /> }}
+        />
+      </p>
       {lane.who !== 'people' && <BrakingWords path={`${path}/braking`} isThere={lane.braking !== undefined} />}
     </>
   )
 }
-
-/** The bodies that stand in for whoever passes; a new one comes out of the invented ones that pass, and into the door with the lane. */
-function LaneBodies({ path, name, chosen }: { readonly path: string; readonly name: string; readonly chosen: readonly string[] }) {
-  const words = useAround().calls
-  const reader = useReader()
-  const { door, snapshot, answers } = useDoor()
-  const listed = useListed(`${path}/bodies`)
-  const own = snapshot.file.bodies ?? []
-  const offered = new Map(passingBodies().map((body) => [body.id, body.name]))
-  const nameOf = (id: string) => {
-    const shown = answers.shown?.door.bodies.find((body) => body.id === id)?.name
-    const use = own.find((body) => body.id === id)?.use ?? id
-    return called(shown ?? offered.get(use) ?? id, reader)
-  }
-  const all = [...new Set([...own.map(({ id }) => id), ...offered.keys()])].filter((id) => !chosen.includes(id))
-  const add = (id: string) =>
-    door.edit({ deed: 'added', path: `${path}/bodies`, name: nameOf(id) }, (draft) => {
-      bring(draft, id)
-      putAt(draft, `${path}/bodies`, [...chosen, id])
-    })
-  return (
-    <>
-      <p>
-        <Explained text={chosen.length === 0 ? words.bodies : words.chosen} />
-      </p>
-      {chosen.map((id, i) => (
-        <div className="thing chosen" key={id}>
-          <span>{nameOf(id)}</span>
-          <button
-            type="button"
-            className="quiet-button"
-            aria-label={words.removeBody(nameOf(id), name)}
-            onClick={() => listed.remove(i, nameOf(id), true)}
-          >
-            <Icon name="cross" />
-          </button>
-        </div>
-      ))}
-      <Pick label={words.addBody} at={`${path}/bodies`} options={Object.fromEntries(all.map((id) => [id, nameOf(id)]))} onPick={add} />
-    </>
-  )
-}
-
-/** A body of the library in the door; the one that was assumed so far is written beside it, so that zones keep theirs. */
-function bring(draft: Draft, id: string): void {
-  const made = { id, use: id }
-  if (draft.bodies === undefined) putAt(draft, 'bodies', [{ id: REFERENCE, use: REFERENCE }, made])
-  else if (!draft.bodies.some((body) => body.id === id)) (draft.bodies as unknown[]).push(made)
-}
-const REFERENCE = 'presence-reference-body'
 
 function BrakingWords({ path, isThere }: { readonly path: string; readonly isThere: boolean }) {
   const words = useAround().calls
@@ -112,12 +63,15 @@ function BrakingWords({ path, isThere }: { readonly path: string; readonly isThe
   const names = Object.keys(BRAKING) as Braking[]
   if (isThere)
     return (
-      <p>
-        <Sentence
-          text={words.braking}
-          figures={Object.fromEntries(names.map((name) => [name, <Figure key={name} path={`${path}/${name}`} {...figureOf(name)} />]))}
-        />
-      </p>
+      <>
+        <p>
+          <Sentence
+            text={words.braking}
+            figures={Object.fromEntries(names.map((name) => [name, <Figure key={name} path={`${path}/${name}`} {...figureOf(name)} />]))}
+          />
+        </p>
+        <KnownFrom path={`${path}/source`} of={words.addBraking} />
+      </>
     )
   if (asked)
     return (

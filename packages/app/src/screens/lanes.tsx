@@ -47,7 +47,7 @@ export function Lanes() {
             <Chapter
               title={words.chapters.lane}
               said={words.chapters.laneSaid}
-              holds={['bodies', 'falls', 'braking'].map((name) => `${path}/${i}/${name}`)}
+              holds={['bodies', 'falls', 'followGap_mm', 'braking'].map((name) => `${path}/${i}/${name}`)}
               isInner
             >
               <LaneMore index={i} />
@@ -99,6 +99,7 @@ function LaneWords({ index }: { readonly index: number }) {
     ways: (
       <Choose
         path={`${path}/way`}
+        at={`${path}/directions`}
         label={said.ways}
         options={ways}
         waiting={way}

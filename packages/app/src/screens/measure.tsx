@@ -11,6 +11,7 @@ import type { Draft } from '../store/contract.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { Beside } from './beside.tsx'
 import { Cautions } from './cautions.tsx'
 import { Group } from './group.tsx'
 import { Missing } from './missing.tsx'
@@ -35,26 +36,28 @@ export function MeasureScreen() {
     <main className="stage-and-words" data-part="measure">
       <Stage first="elevation" wish={wish} />
       <section className="entries" aria-label={words.parts.measure}>
-        <Missing of={(need) => need.startsWith('survey') || need.startsWith('tolerances')} />
-        <OpeningGroup />
-        <LeafGroup />
-        <Suspense
-          fallback={
-            <p className="group quiet" data-coming>
-              {words.loading}
-            </p>
-          }
-        >
-          <DriveGroup />
-          <FloorGroup />
-          <Building />
-          <Obstacles />
-          <Lanes />
-          <Chapters />
-          <AirGroup />
-          <TolerancesGroup />
-        </Suspense>
-        <Photos onWish={setWish} />
+        <Beside>
+          <Missing of={(need) => need.startsWith('survey') || need.startsWith('tolerances')} />
+          <OpeningGroup />
+          <LeafGroup />
+          <Suspense
+            fallback={
+              <p className="group quiet" data-coming>
+                {words.loading}
+              </p>
+            }
+          >
+            <DriveGroup />
+            <FloorGroup />
+            <Building />
+            <Obstacles />
+            <Lanes />
+            <Chapters />
+            <AirGroup />
+            <TolerancesGroup />
+          </Suspense>
+          <Photos onWish={setWish} />
+        </Beside>
       </section>
     </main>
   )

@@ -23,8 +23,11 @@ export function Parked() {
     return (
       <p>
         <Sentence
-          text={words.words}
-          figures={Object.fromEntries(NAMES.map((name) => [name, <Figure key={name} path={`${PATH}/${PLACES[name]}`} {...label(name)} />]))}
+          text={words.turned}
+          figures={{
+            ...Object.fromEntries(NAMES.map((name) => [name, <Figure key={name} path={`${PATH}/${PLACES[name]}`} {...label(name)} />])),
+            yaw: <Figure path={`${PATH}/yaw_deg`} label={words.yaw} kind="angle" missing="0°" signed optional />,
+          }}
         />
       </p>
     )

@@ -14,6 +14,7 @@ import { useFacts } from '../words/facts.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { ChosenBodies } from './chosen-bodies.tsx'
 
 const PATH = 'survey/crossings'
 const AIR = 'survey/air'
@@ -70,6 +71,9 @@ function CrossingWords({ path }: { readonly path: string }) {
   const reader = useReader()
   const pace = hardly(all, USUAL_IN_TIME.pace_m_per_s, (value) => shownFigure(value, 'speed', reader))
   const many = hardly(all, USUAL_PER_DAY, (value) => shownFigure(value, 'count', reader))
+  const { snapshot } = useDoor()
+  const { crossings = [] } = snapshot.file.survey
+  const crossing = crossings.find((_, i) => path === `${PATH}/${i}`)
   const figures = {
     name: <Name path={`${path}/name`} label={all.measure.nameOf} />,
     yMin: <Figure path={`${path}/yMin_mm`} label={words.yMin} signed />,
@@ -87,6 +91,7 @@ function CrossingWords({ path }: { readonly path: string }) {
       <p>
         <Sentence text={words.bearable} figures={figures} />
       </p>
+      <ChosenBodies path={`${path}/bodies`} of={crossing?.name ?? words.made} chosen={crossing?.bodies ?? []} all={words.bodies} />
     </div>
   )
 }

@@ -17,6 +17,7 @@ import { Icon } from '../look/icons.tsx'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { Beside } from './beside.tsx'
 import { Cautions } from './cautions.tsx'
 import { Chapter } from './chapter.tsx'
 import { Group } from './group.tsx'
@@ -64,23 +65,25 @@ export function PlaceScreen() {
         }
       />
       <section className="entries" aria-label={words.parts.place}>
-        <Missing of={(need) => need.startsWith('sensors') || need.startsWith('zones') || need.startsWith('bodies')} />
-        {body && (
-          <p className="entry-doubt">
-            <Explained text={words.place.testBody} />
-          </p>
-        )}
-        <Sensors />
-        <Suspense
-          fallback={
-            <p className="group quiet" data-coming>
-              {words.loading}
+        <Beside>
+          <Missing of={(need) => need.startsWith('sensors') || need.startsWith('zones') || need.startsWith('bodies')} />
+          {body && (
+            <p className="entry-doubt">
+              <Explained text={words.place.testBody} />
             </p>
-          }
-        >
-          <Zones />
-        </Suspense>
-        <Cautions lines={words.help.cautions.place} />
+          )}
+          <Sensors />
+          <Suspense
+            fallback={
+              <p className="group quiet" data-coming>
+                {words.loading}
+              </p>
+            }
+          >
+            <Zones />
+          </Suspense>
+          <Cautions lines={words.help.cautions.place} />
+        </Beside>
       </section>
     </main>
   )

@@ -1,3 +1,4 @@
+import { LEAST_STOPS } from '@sillsight/engine'
 import { lazy, Suspense, useState } from 'react'
 import { AskedFigure } from '../entry/asked-figure.tsx'
 import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
@@ -13,38 +14,24 @@ import { useDoor } from './at-door.ts'
 const Pad = lazy(() => import('../entry/pad.tsx').then(({ Pad }) => ({ default: Pad })))
 
 const PATH = 'survey/drive/stopTimes'
-/** Fewer say nothing about their spread. */
-const LEAST = 3
-
-interface Timed {
-  readonly readings_s: readonly number[]
-  readonly share_percent?: number
-  readonly confidence_percent?: number
-}
-
-/** The door file wants three stops, share and confidence, or none: what is not whole yet waits here, by door, while this page lives. */
-const waiting = new Map<string, Timed>()
-
-/** Timed stops, entered one after another; with them the separation distance needs neither delay nor braking. */
+/** Timed stops, entered one after another and kept one by one; with them the separation distance needs neither delay nor braking. */
 export function Stops() {
   const words = useAround().stops
   const all = useWords()
   const reader = useReader()
   const { door, snapshot } = useDoor()
   const [entering, setEntering] = useState(false)
-  const [, setTurn] = useState(0)
-  const kept = snapshot.file.survey.drive?.stopTimes
-  const timed: Timed = kept ?? waiting.get(door.id) ?? { readings_s: [] }
+  const timed = snapshot.file.survey.drive?.stopTimes ?? { readings_s: [] }
   const { readings_s } = timed
-  const put = (next: Timed, typed?: string) => {
-    const isWhole = next.readings_s.length >= LEAST && next.share_percent !== undefined && next.confidence_percent !== undefined
-    if (isWhole) waiting.delete(door.id)
-    else waiting.set(door.id, next)
-    if (isWhole || kept)
-      door.edit({ deed: isWhole ? 'set' : 'removed', path: PATH, ...(typed !== undefined && { typed }) }, (draft) =>
-        putAt(draft, PATH, isWhole ? structuredClone(next) : undefined),
-      )
-    setTurn((turn) => turn + 1)
+  const put = (next: Partial<typeof timed>, typed?: string) => {
+    const { readings_s: readings, share_percent, confidence_percent } = { ...timed, ...next }
+    const isAny = readings.length > 0 || share_percent !== undefined || confidence_percent !== undefined
+    door.edit({ deed: isAny ? 'set' : 'removed', path: PATH, ...(typed !== undefined && { typed }) }, (draft) => {
+      if (!isAny) return putAt(draft, PATH, undefined)
+      putAt(draft, `${PATH}/readings_s`, [...readings])
+      putAt(draft, `${PATH}/share_percent`, share_percent)
+      putAt(draft, `${PATH}/confidence_percent`, confidence_percent)
+    })
   }
   const question = hardly(all, USUAL_IN_TIME.stop_s, (value) => shownFigure(value, 'seconds', reader))
   const isReadOnly = snapshot.readOnly !== undefined
@@ -53,14 +40,15 @@ export function Stops() {
     <span key={i}>
       {i > 0 && ', '}
       <AskedFigure
+        at={`${PATH}/readings_s/${i}`}
         readOnly={isReadOnly}
         asked={{
           label: words.reading(i + 1),
           kind: 'seconds',
           value,
           question,
-          onEnter: (next, typed) => put({ ...timed, readings_s: readings_s.map((old, at) => (at === i ? next : old)) }, typed),
-          onClear: () => put({ ...timed, readings_s: readings_s.filter((_, at) => at !== i) }),
+          onEnter: (next, typed) => put({ readings_s: readings_s.map((old, at) => (at === i ? next : old)) }, typed),
+          onClear: () => put({ readings_s: readings_s.filter((_, at) => at !== i) }),
         }}
       />
     </span>
@@ -74,7 +62,8 @@ export function Stops() {
         kind: 'percent',
         value: timed[name],
         question: hardly(all, [75, 99.9], (value) => shownFigure(value, 'percent', reader)),
-        onEnter: (value, typed) => value >= 75 && value <= 99.9 && put({ ...timed, [name]: value }, typed),
+        onEnter: (value, typed) => value >= 75 && value <= 99.9 && put({ [name]: value }, typed),
+        ...(timed[name] !== undefined && { onClear: () => put({ [name]: undefined }) }),
       }}
     />
   )
@@ -87,9 +76,9 @@ export function Stops() {
           <Sentence text={words.words} figures={{ readings: <span key="readings">{readings}</span> }} />
         )}
       </p>
-      {readings_s.length > 0 && readings_s.length < LEAST && (
+      {readings_s.length > 0 && readings_s.length < LEAST_STOPS && (
         <p className="entry-doubt" role="status">
-          {words.more(LEAST - readings_s.length)}
+          {words.more(LEAST_STOPS - readings_s.length)}
         </p>
       )}
       <p>
@@ -102,7 +91,7 @@ export function Stops() {
         />
       </p>
       <div className="row">
-        <button type="button" className="second" data-at={PATH} disabled={isReadOnly} onClick={() => setEntering(true)}>
+        <button type="button" className="second" data-at={`${PATH}/readings_s`} disabled={isReadOnly} onClick={() => setEntering(true)}>
           {words.add}
         </button>
       </div>
@@ -116,7 +105,7 @@ export function Stops() {
               value: undefined,
               question,
               series: { next: words.next, done: words.done },
-              onEnter: (value, typed) => value > 0 && put({ ...timed, readings_s: [...readings_s, value] }, typed),
+              onEnter: (value, typed) => value > 0 && put({ readings_s: [...readings_s, value] }, typed),
             }}
           />
         </Suspense>

@@ -1,15 +1,21 @@
-import { lazy } from 'react'
+import { lazy, useState } from 'react'
 import { Choose } from '../entry/choose.tsx'
 import { Figure } from '../entry/figure.tsx'
+import { freeId } from '../entry/free-id.ts'
+import { useListed } from '../entry/listed.ts'
 import { Name } from '../entry/name.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
+import { Whole } from '../entry/whole.tsx'
 import { Explained } from '../help/explained.tsx'
+import { Icon } from '../look/icons.tsx'
+import { useFacts } from '../words/facts.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Chapter } from './chapter.tsx'
 import { Group } from './group.tsx'
 
+const ZoneMore = lazy(() => import('./zone-more.tsx').then(({ ZoneMore }) => ({ default: ZoneMore })))
 const Bodies = lazy(() => import('./bodies.tsx').then(({ Bodies }) => ({ default: Bodies })))
 
 /** Where bodies must be seen, and with which bodies that is judged. */
@@ -36,6 +42,17 @@ export function ZonesGroup() {
   const words = useWords()
   const { door, snapshot, answers } = useDoor()
   const zones = snapshot.file.zones
+  const said = useFacts().zones
+  const listed = useListed('zones')
+  const [asked, setAsked] = useState(false)
+  const add = (edges: Readonly<Record<string, number>>) => {
+    setAsked(false)
+    const id = freeId(
+      'zone',
+      (zones ?? []).map((zone) => zone.id),
+    )
+    listed.add({ id, name: said.made, purpose: 'presence-at-leaf', ...edges }, said.made)
+  }
   const assumed = answers.shown?.door.zones ?? []
   const take = () =>
     door.edit({ deed: 'added', path: 'zones' }, (draft) =>
@@ -69,40 +86,81 @@ export function ZonesGroup() {
         const path = `zones/${i}`
         const edge = (name: keyof typeof words.place.edges) => <Figure path={`${path}/${name}_mm`} label={words.place.edges[name]} signed />
         return (
-          <div key={zone.id}>
-            <p>
-              <Sentence
-                text={words.place.zoneWords}
-                figures={{
-                  name: <Name path={`${path}/name`} label={words.measure.nameOf} missing={zone.id} />,
-                  purpose: <Choose path={`${path}/purpose`} label={words.place.purpose} options={words.place.purposes} />,
-                  xMin: edge('xMin'),
-                  xMax: edge('xMax'),
-                  yMin: edge('yMin'),
-                  yMax: edge('yMax'),
-                }}
-              />
-            </p>
-            <p>
-              <Sentence
-                text={words.place.stay}
-                figures={{
-                  stay: <Figure path={`${path}/longestStay_s`} label={words.place.longestStay} kind="seconds" optional />,
-                  pocket: <Figure path={`${path}/allowedPocket_mm`} label={words.place.pocket} missing="0 mm" optional />,
-                }}
-              />
-            </p>
-            {zone.family && (
+          <div className="thing" key={zone.id}>
+            <div>
               <p>
                 <Sentence
-                  text={words.place.family}
-                  figures={{ size: <Figure path={`${path}/family/required_mm`} label={words.place.smallest} optional /> }}
+                  text={words.place.zoneWords}
+                  figures={{
+                    name: <Name path={`${path}/name`} label={words.measure.nameOf} missing={zone.id} />,
+                    purpose: <Choose path={`${path}/purpose`} label={words.place.purpose} options={words.place.purposes} />,
+                    xMin: edge('xMin'),
+                    xMax: edge('xMax'),
+                    yMin: edge('yMin'),
+                    yMax: edge('yMax'),
+                  }}
                 />
               </p>
-            )}
+              <p>
+                <Sentence
+                  text={words.place.stay}
+                  figures={{
+                    stay: <Figure path={`${path}/longestStay_s`} label={words.place.longestStay} kind="seconds" optional />,
+                    pocket: <Figure path={`${path}/allowedPocket_mm`} label={words.place.pocket} missing="0 mm" optional />,
+                  }}
+                />
+              </p>
+              {zone.family && (
+                <p>
+                  <Sentence
+                    text={words.place.family}
+                    figures={{ size: <Figure path={`${path}/family/required_mm`} label={words.place.smallest} optional /> }}
+                  />
+                </p>
+              )}
+              <Chapter
+                title={words.chapters.zone}
+                said={words.chapters.zoneSaid}
+                holds={['bodies', 'function', 'pitch_mm', 'family', 'allowedPocketSource'].map((name) => `${path}/${name}`)}
+                isInner
+              >
+                <ZoneMore index={i} />
+              </Chapter>
+            </div>
+            <button
+              type="button"
+              className="quiet-button"
+              aria-label={words.entry.remove(zone.name ?? zone.id)}
+              disabled={snapshot.readOnly !== undefined}
+              onClick={() => listed.remove(i, zone.name ?? zone.id, true)}
+            >
+              <Icon name="cross" />
+            </button>
           </div>
         )
       })}
+      {zones !== undefined && asked && (
+        <Whole
+          text={said.reaches}
+          figures={Object.fromEntries(
+            (['xMin', 'xMax', 'yMin', 'yMax'] as const).map((name) => [`${name}_mm`, { label: words.place.edges[name], signed: true }]),
+          )}
+          onWhole={add}
+        />
+      )}
+      {zones !== undefined && !asked && (
+        <div className="row">
+          <button
+            type="button"
+            className="second"
+            data-at="zones"
+            disabled={snapshot.readOnly !== undefined}
+            onClick={() => setAsked(true)}
+          >
+            {said.add}
+          </button>
+        </div>
+      )}
     </Group>
   )
 }

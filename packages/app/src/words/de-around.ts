@@ -1,5 +1,5 @@
 import { cycle } from './de-cycle.ts'
-import { calls, hinged, parked, states, stops } from './de-movement.ts'
+import { calls, hinged, note, parked, readings, states, stops } from './de-movement.ts'
 import type { around as english } from './en-around.ts'
 
 const building: (typeof english)['building'] = {
@@ -14,6 +14,15 @@ const building: (typeof english)['building'] = {
     from_mm: 'Unterkante',
     to_mm: 'Oberkante',
   },
+  besides: {
+    underside_mm: { words: 'Seine Unterkante liegt {besides} hoch.', name: 'seine Unterkante' },
+    top_mm: { words: 'Oben endet das {besides} hoch.', name: 'Oberkante' },
+    beyond_mm: {
+      words: 'Sie reicht an beiden Enden {besides} weiter.',
+      name: 'wie weit sie über die Öffnung hinausreicht',
+    },
+  },
+  clearHeight: 'auf lichter Höhe',
   parts: {
     walls: {
       name: 'Wand',
@@ -84,6 +93,7 @@ const drive: (typeof english)['drive'] = {
   stoppingFree: 'Auf Halt läuft er {stopDelay} weiter, kommt von selbst zum Stehen und {afterStop}.',
   opening: 'Er ruht {reverseDelay}, bevor er öffnet; er öffnet mit {openSpeed} und wird mit {openAccel} schneller.',
   weight: 'Was sich mit der Kante bewegt, wiegt {mass}.',
+  known: 'Diese Angaben sind bekannt aus {basis}: {where}',
   atOnce: 'sofort',
   closeSpeed: 'Schließgeschwindigkeit',
   closeAccel: 'wie rasch der schließende Flügel schneller und langsamer wird',
@@ -105,4 +115,4 @@ const drive: (typeof english)['drive'] = {
   addCurve: 'Eine Ablesung eines gemessenen Halts',
 }
 
-export const around: typeof english = { building, lanes, drive, cycle, calls, stops, parked, hinged, states }
+export const around: typeof english = { building, lanes, drive, cycle, calls, stops, parked, hinged, states, readings, note }

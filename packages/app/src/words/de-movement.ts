@@ -1,7 +1,9 @@
 import type {
   calls as englishCalls,
   hinged as englishHinged,
+  note as englishNote,
   parked as englishParked,
+  readings as englishReadings,
   states as englishStates,
   stops as englishStops,
 } from './en-movement.ts'
@@ -19,6 +21,9 @@ export const calls: typeof englishCalls = {
   whetherFalls: 'Ob jemand stürzen kann',
   fallNames: { never: 'stürzt nicht', anywhere: 'kann überall stürzen und liegen bleiben' },
   fallsUnknown: 'gilt als einer, der nicht stürzt',
+  follow: 'Der nächste folgt frühestens {gap} dahinter.',
+  followGap: 'kleinster Abstand vom Rücken des einen zur Vorderseite des nächsten',
+  followUnknown: 'beliebig nah',
   bodies: 'Beurteilt wird sie mit jedem Körper dieses Tores.',
   chosen: 'Beurteilt wird sie mit diesen:',
   addBody: 'Mit einem weiteren Körper beurteilen',
@@ -28,7 +33,7 @@ export const calls: typeof englishCalls = {
 export const stops: typeof englishStops = {
   words: 'Gestoppt vom Befehl bei voller Geschwindigkeit, bis er ruhte: {readings}.',
   none: 'Noch wurde kein Halt gestoppt. Drei ergeben eine Schranke; mehr machen sie enger.',
-  more: (count) => (count === 1 ? 'Noch einer fehlt, bevor sie zählen.' : `Noch ${count} fehlen, bevor sie zählen.`),
+  more: (count) => (count === 1 ? 'Noch einer fehlt zu einer Schranke.' : `Noch ${count} fehlen zu einer Schranke.`),
   bound: 'Die Schranke soll für {share} aller Halte gelten, mit {confidence} Vertrauen.',
   share: 'Anteil aller Halte, der nicht länger dauert als die Schranke',
   confidence: 'mit welchem Vertrauen',
@@ -42,6 +47,8 @@ export const parked: typeof englishParked = {
   unknown: 'Niemand hat gesagt, wo der offene Flügel steht.',
   none: 'Der offene Flügel steht nirgends im Blick.',
   words: 'Offen füllt der Flügel {along} mal {across}, von {from} bis {to}, die Mitte {x} entlang und {y} davor.',
+  turned: 'Offen füllt der Flügel {along} mal {across}, gedreht um {yaw}, von {from} bis {to}, die Mitte {x} entlang und {y} davor.',
+  yaw: 'Drehung des offenen Flügels im Grundriss',
   notThere: 'Er steht nirgends im Blick',
   figures: {
     along: 'Maß des offenen Flügels entlang der Öffnung',
@@ -55,8 +62,18 @@ export const parked: typeof englishParked = {
 }
 
 export const states: typeof englishStates = {
-  floor:
-    'Ist das Tor im Zustand {state}, steigt der Boden entlang der Öffnung um {slope} und darf {tolerance} höher stehen als aufgemessen.',
+  lead: 'Eine Öffnung kann auf mehrere Arten stehen, etwa mit der Überladebrücke oben oder unten. Jede davon wird beurteilt.',
+  usual: 'wie aufgemessen',
+  made: 'eine andere Art',
+  add: 'Noch eine Art, wie sie steht',
+  floorAsSurveyed: 'Der Boden ist wie aufgemessen.',
+  ownFloor: 'Der Boden ist ein anderer',
+  floor: 'Der Boden steigt dann entlang der Öffnung um {slope} und darf {tolerance} höher stehen als aufgemessen.',
+  allThere: 'Was umher steht, ist auch dann da.',
+  gone: 'Dann nicht da:',
+  onlyThere: 'Nur dann da:',
+  addGone: 'Etwas ist nicht da',
+  removeGone: (thing, state) => `Doch da: ${thing}, ${state}`,
 }
 
 export const hinged: typeof englishHinged = {
@@ -67,7 +84,27 @@ export const hinged: typeof englishHinged = {
   turns: 'Von der Drehachse an ist er {length_mm} lang, und er öffnet um {openAngle_deg}.',
   length: 'Länge von der Drehachse bis zur Kante; wo er faltet, des Teils an der Drehachse',
   openAngle: 'Winkel, wenn er ganz offen ist',
-  folds: 'Wo er faltet, ist der zweite Teil {panel} lang.',
+  folds: 'Zweiter Teil, wo er faltet: {panel}.',
   panel: 'Länge des zweiten Teils',
-  noPanel: 'nicht vorhanden',
+  noPanel: 'es gibt keinen',
 }
+
+export const readings: typeof englishReadings = {
+  lead: 'Ein Band wird leicht falsch abgelesen: Mehrere Ablesungen decken das auf. Die kleinste zählt.',
+  widths: {
+    words: 'Auf {at_mm} Höhe misst die lichte Breite {reading}.',
+    at: 'Höhe der Ablesung über dem Boden',
+    name: 'dort abgelesene Breite',
+    nth: (which) => `Breite, Ablesung ${which}`,
+    add: 'Noch eine Breite',
+  },
+  heights: {
+    words: 'Bei {at_mm} entlang misst die lichte Höhe {reading}.',
+    at: 'wo entlang des Flügels abgelesen wurde',
+    name: 'dort abgelesene Höhe',
+    nth: (which) => `Höhe, Ablesung ${which}`,
+    add: 'Noch eine Höhe',
+  },
+}
+
+export const note: typeof englishNote = { label: 'Was sonst über dieses Tor zu sagen ist' }

@@ -1,8 +1,13 @@
-import type { bodies as englishBodies, sensing as englishSensing } from './en-sensing.ts'
+import type {
+  bodies as englishBodies,
+  leaving as englishLeaving,
+  sensing as englishSensing,
+  source as englishSource,
+  zones as englishZones,
+} from './en-sensing.ts'
 
 export const sensing: typeof englishSensing = {
-  known: 'Seine Werte stammen aus {basis}: {where}.',
-  basis: 'Woher seine Werte stammen',
+  known: 'Seine Werte stammen aus {basis}: {where}',
   bases: {
     datasheet: 'seinem Datenblatt',
     measured: 'einer Messung',
@@ -12,12 +17,23 @@ export const sensing: typeof englishSensing = {
     'our decision': 'eigener Festlegung',
     invented: 'einem erfundenen Beispiel',
   },
-  where: 'welches Blatt und welche Seite, oder wer gemessen hat',
+  sheet: 'Er reicht höchstens {maxRange}, und {rangeRef} auf ein Ziel, das {reflectanceRef} zurückwirft; sein Fleck hat den Radius {spot}.',
+  sheetNames: {
+    maxRange_mm: 'größte Reichweite',
+    rangeRef_mm: 'Reichweite auf das Bezugsziel',
+    reflectanceRef: 'Anteil des Lichts, den das Bezugsziel zurückwirft',
+    spotRadius_mm: 'Radius des Strahlflecks',
+  },
+  asSheet: 'wie in seiner Bibliothek',
+  zoneOnly: 'Sein Ausgang {output} {does}. Was ihn auslöst: {needs}.',
+  needs: 'was ihn auslöst, wie sein Hersteller sagt',
+  covers: 'Er wirkt von {xMin} bis {xMax} entlang und von {yMin} bis {yMax} davor.',
   margin: 'Ein Körper zählt nur, wo er {margin} vor dem steht, was dahinter liegt.',
   marginLabel: 'wie weit vor seinem Hintergrund ein Körper stehen muss',
   learned: 'Was umher steht, hat er gelernt, als das Tor so war: {state}.',
   learnedLabel: 'Zustand, in dem er seinen Hintergrund gelernt hat',
   unsaid: 'niemand hat es gesagt',
+  outputName: 'Name des Ausgangs, wie an der Klemme',
   outputDoes: 'Sein Ausgang {output} {does}.',
   does: 'Was der Ausgang am Tor tut',
   doesNames: { presence: 'hält den schließenden Flügel an', opening: 'öffnet das Tor', call: 'ruft das Tor' },
@@ -29,14 +45,25 @@ export const sensing: typeof englishSensing = {
   unsaidOutput: 'was noch niemand nachgesehen hat',
   fieldsElsewhere: 'Seine Felder sind die seiner Werte und stehen noch nicht in diesem Tor.',
   writeFields: 'Seine Felder in das Tor schreiben',
-  limits: 'Feld {name} nimmt, was von {xMin} bis {xMax} entlang liegt, bis {top} hoch.',
+  limits: 'Feld {name} nimmt, was von {xMin} bis {xMax} entlang und von {yMin} bis {yMax} davor liegt, bis {top} hoch.',
   openEnd: 'unbegrenzt',
-  ends: { xMin: 'wo das Feld entlang des Flügels beginnt', xMax: 'wo das Feld entlang des Flügels endet', top: 'Oberkante des Feldes' },
+  ends: {
+    xMin: 'wo das Feld entlang des Flügels beginnt',
+    xMax: 'wo das Feld entlang des Flügels endet',
+    yMin: 'wo das Feld gegen Seite B endet',
+    yMax: 'wo das Feld gegen Seite A endet',
+    top: 'Oberkante des Feldes',
+  },
+  switches: 'Es schaltet {output}.',
+  outputOf: 'Ausgang, den das Feld schaltet',
+  allPlanes: (field) => `Feld ${field} blickt mit jeder Scanebene seines Sensors.`,
+  planesOf: (field) => `Feld ${field} blickt mit diesen Ebenen:`,
+  addPlane: 'Mit einer der Ebenen blicken lassen',
+  removePlane: (plane, field) => `Ebene ${plane} weglassen, ${field}`,
   approachFirst: 'Menschen kommen zu ihm {way}.',
   approach: 'Menschen kommen zu ihm {way}; sicher sieht es einen Körper von {capability}.',
   height: 'Es liegt {height} hoch.',
-  addend:
-    'Nach der vorliegenden Seite hat der Sicherheitsabstand den Zuschlag {addend} und den Zuschlag Z {supplement}, bekannt aus {basis}.',
+  addend: 'Nach der vorliegenden Seite hat der Sicherheitsabstand den Zuschlag {addend} und den Zuschlag Z {supplement}.',
   way: 'Wie Menschen zum Feld kommen',
   ways: { parallel: 'am Boden entlang', perpendicular: 'quer in ein stehendes Feld', 'single-beam': 'durch einen waagrechten Strahl' },
   wayUnknown: 'auf ungesagte Weise',
@@ -45,7 +72,7 @@ export const sensing: typeof englishSensing = {
   addendLabel: 'Zuschlag des Sicherheitsabstands',
   supplementLabel: 'Zuschlag Z des Sicherheitsabstands',
   notRead: 'ungelesen',
-  pageBasis: 'Woher die Zuschläge stammen',
+  pageBasis: 'die Zuschläge',
 }
 
 export const bodies: typeof englishBodies = {
@@ -54,8 +81,7 @@ export const bodies: typeof englishBodies = {
   words: '{name} wirft {reflectance} des Lichts zurück.',
   reflectance: 'Anteil des Lichts, den seine dunkelste Seite zurückwirft',
   asLibrary: 'wie in seiner Bibliothek',
-  known: 'Seine Größe ist bekannt aus {basis}.',
-  basis: 'Woher seine Größe stammt',
+  known: 'Seine Größe ist bekannt aus {basis}: {where}',
   fallen: 'Gestürzt liegt er {along} mal {across} und ist {high} hoch.',
   addFallen: 'Wie er nach einem Sturz liegt',
   along: 'Länge, wie er liegt',
@@ -63,4 +89,61 @@ export const bodies: typeof englishBodies = {
   high: 'Höhe, wie er liegt',
   fallenName: 'gestürzt',
   add: 'Noch ein Körper, der durchgeht',
+}
+
+export const source: typeof englishSource = {
+  known: 'Das ist bekannt aus {basis}: {where}',
+  basis: 'Woher es bekannt ist',
+  document: 'welches Dokument',
+  edition: 'seine Ausgabe',
+  clause: 'Abschnitt oder Seite',
+  note: 'wer das sagt, und wie',
+}
+
+export const leaving: typeof englishLeaving = {
+  blanked: 'Solange die Kante noch zwischen {from_mm} und {to_mm} vor sich hat, wirkt das Feld nicht.',
+  follows:
+    'Es nimmt nichts, was näher als {beside_mm} an einer Fläche des schließenden Flügels oder näher als {before_mm} vor seiner Kante ist.',
+  figures: {
+    blankFrom: 'kleinster Weg, den die Kante noch vor sich hat',
+    blankTo: 'größter Weg, den die Kante noch vor sich hat',
+    beside: 'wie nah an einer Fläche des Flügels nichts genommen wird',
+    before: 'wie nah vor der Kante nichts genommen wird',
+  },
+  addBlanked: 'Ein Teil des Weges ohne dieses Feld',
+  addFollows: 'Den Raum nah am Flügel auslassen',
+  hides: 'Auf seinem Weg {hides}.',
+  whetherHides: 'Ob der Flügel jemanden vor ihm verbirgt',
+  hidesNames: { nothing: 'verbirgt der Flügel niemanden vor ihm', bodies: 'kann der Flügel jemanden vor ihm verbergen' },
+  hidesUnknown: 'gilt der Flügel als einer, der niemanden verbirgt',
+  hidesWithWindows: 'gilt der Flügel als einer, der jemanden verbirgt',
+}
+
+export const zones: typeof englishZones = {
+  add: 'Noch eine Zone',
+  made: 'Zone',
+  reaches: 'Die Zone geht von {xMin_mm} bis {xMax_mm} entlang und von {yMin_mm} bis {yMax_mm} davor.',
+  mustNot: 'Sie darf nicht gesehen werden von dem, was {function}.',
+  function: 'Was sie nicht sehen darf',
+  functions: { presence: 'den schließenden Flügel anhält', opening: 'das Tor öffnet', call: 'das Tor ruft' },
+  allBodies: 'Beurteilt wird sie mit jedem Körper aus einem Teil.',
+  theseBodies: 'Beurteilt wird sie mit diesen:',
+  addBody: 'Mit einem weiteren Körper beurteilen',
+  removeBody: (body, zone) => `${body} weglassen, ${zone}`,
+  pocket: 'Stelle, die ungesehen bleiben darf',
+  pocketKnown: 'Die Stelle, die ungesehen bleiben darf, ist bekannt aus {basis}: {where}',
+  grid: 'Körper werden alle {pitch} erprobt.',
+  pitch: 'von einer erprobten Stelle zur nächsten',
+  addFamily: 'Den kleinsten Körper suchen, der gesehen wird',
+  forgetFamily: 'Keinen kleinsten Körper suchen',
+  familyWords:
+    'Kästen der Form {along} mal {across} mal {high}, die {reflectance} des Lichts zurückwerfen, werden bis {largest} in Schritten von {step} erprobt.',
+  family: {
+    along: 'Anteil der Größe entlang des Flügels',
+    across: 'Anteil der Größe quer',
+    high: 'Anteil der Größe in der Höhe',
+    reflectance: 'Anteil des Lichts, den die Kästen zurückwerfen',
+    largest: 'größte erprobte Größe',
+    step: 'von Größe zu Größe',
+  },
 }

@@ -1,5 +1,5 @@
 import { cycle } from './en-cycle.ts'
-import { calls, hinged, parked, states, stops } from './en-movement.ts'
+import { calls, hinged, note, parked, readings, states, stops } from './en-movement.ts'
 
 /** What is said of the building around the opening. */
 const building = {
@@ -14,6 +14,13 @@ const building = {
     from_mm: 'underside',
     to_mm: 'top',
   },
+  /** What follows from the opening where nobody says it. */
+  besides: {
+    underside_mm: { words: 'Its underside is {besides} up.', name: 'its underside' },
+    top_mm: { words: 'They end {besides} up.', name: 'their top' },
+    beyond_mm: { words: 'It runs on {besides} past both ends.', name: 'how far it runs on past the opening' },
+  },
+  clearHeight: 'the clear height',
   parts: {
     walls: {
       name: 'Wall',
@@ -86,6 +93,7 @@ const drive = {
   stoppingFree: 'Told to stop, it goes on for {stopDelay}, comes to rest by itself, and {afterStop}.',
   opening: 'It rests for {reverseDelay} before it opens; it opens at {openSpeed} and speeds up at {openAccel}.',
   weight: 'All that moves with the edge weighs {mass}.',
+  known: 'These figures are known from {basis}: {where}',
   atOnce: 'once',
   closeSpeed: 'closing speed',
   closeAccel: 'how fast the closing leaf speeds up and slows down',
@@ -108,4 +116,4 @@ const drive = {
 }
 
 /** What stands on the sheet that is measured on, below the opening itself. */
-export const around = { building, lanes, drive, cycle, calls, stops, parked, hinged, states }
+export const around = { building, lanes, drive, cycle, calls, stops, parked, hinged, states, readings, note }

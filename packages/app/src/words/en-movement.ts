@@ -13,6 +13,9 @@ export const calls = {
   whetherFalls: 'Whether somebody may fall',
   fallNames: { never: 'does not fall', anywhere: 'may fall anywhere and stay' },
   fallsUnknown: 'is taken not to fall',
+  follow: 'The next one follows {gap} behind at the closest.',
+  followGap: 'least distance from the back of one to the front of the next',
+  followUnknown: 'at any distance',
   bodies: 'It is judged with every body of this door.',
   chosen: 'It is judged with these:',
   addBody: 'Judge it with another body',
@@ -22,7 +25,8 @@ export const calls = {
 export const stops = {
   words: 'Timed from the command at full speed until it rested: {readings}.',
   none: 'No stop was timed yet. Three make a bound; more make it closer.',
-  more: (count: number): string => (count === 1 ? 'One more is needed before they count.' : `${count} more are needed before they count.`),
+  more: (count: number): string =>
+    count === 1 ? 'One more is needed before they make a bound.' : `${count} more are needed before they make a bound.`,
   bound: 'The bound shall hold for {share} of all stops, with {confidence} confidence.',
   share: 'part of all stops that takes no longer than the bound',
   confidence: 'with which confidence',
@@ -36,6 +40,8 @@ export const parked = {
   unknown: 'Nobody has said where the open leaf stands.',
   none: 'The open leaf stands nowhere in view.',
   words: 'Open, the leaf fills {along} by {across}, from {from} up to {to}, its middle {x} along and {y} out.',
+  turned: 'Open, the leaf fills {along} by {across}, turned {yaw}, from {from} up to {to}, its middle {x} along and {y} out.',
+  yaw: 'turn of the open leaf in the plan',
   notThere: 'It stands nowhere in view',
   figures: {
     along: 'size of the open leaf along the opening',
@@ -49,8 +55,18 @@ export const parked = {
 }
 
 export const states = {
-  floor:
-    'While the door is in the state {state}, the floor rises {slope} along the opening and may stand {tolerance} higher than surveyed.',
+  lead: 'A doorway can stand in more ways than one, as with a dock leveller up or down. Each of them is judged.',
+  usual: 'as surveyed',
+  made: 'another way',
+  add: 'Another way in which it stands',
+  floorAsSurveyed: 'The floor is as surveyed.',
+  ownFloor: 'The floor is another',
+  floor: 'The floor then rises {slope} along the opening and may stand {tolerance} higher than surveyed.',
+  allThere: 'All that stands around is there then too.',
+  gone: 'Not there then:',
+  onlyThere: 'There only then:',
+  addGone: 'Something is not there',
+  removeGone: (thing: string, state: string): string => `There after all: ${thing}, ${state}`,
 }
 
 export const hinged = {
@@ -61,7 +77,27 @@ export const hinged = {
   turns: 'From the hinge line it is {length_mm} long, and it opens by {openAngle_deg}.',
   length: 'length from the hinge line to the edge; where it folds, of the panel on the hinge',
   openAngle: 'angle when it is fully open',
-  folds: 'Where it folds, the second panel is {panel} long.',
+  folds: 'Second panel, where it folds: {panel}.',
   panel: 'length of the second panel',
-  noPanel: 'not there',
+  noPanel: 'there is none',
 }
+
+export const readings = {
+  lead: 'A tape is misread now and then: more readings than one find out. The smallest counts.',
+  widths: {
+    words: 'At {at_mm} up the clear width reads {reading}.',
+    at: 'height of the reading above the floor',
+    name: 'width read there',
+    nth: (which: number): string => `width reading ${which}`,
+    add: 'Another width',
+  },
+  heights: {
+    words: 'At {at_mm} along the clear height reads {reading}.',
+    at: 'where along the leaf it was read',
+    name: 'height read there',
+    nth: (which: number): string => `height reading ${which}`,
+    add: 'Another height',
+  },
+}
+
+export const note = { label: 'Anything worth saying about this door' }

@@ -1,7 +1,6 @@
 /** What is asked of a sensor when somebody wants to say more of it. */
 export const sensing = {
-  known: 'Its values come from {basis}: {where}.',
-  basis: 'Where its values come from',
+  known: 'Its values come from {basis}: {where}',
   bases: {
     datasheet: 'its data sheet',
     measured: 'a measurement',
@@ -11,12 +10,23 @@ export const sensing = {
     'our decision': 'a decision of ours',
     invented: 'an invented example',
   },
-  where: 'which sheet and page, or who measured',
+  sheet: 'It reaches {maxRange} at most, and {rangeRef} on a target that sends back {reflectanceRef}; its spot is {spot} in radius.',
+  sheetNames: {
+    maxRange_mm: 'largest range',
+    rangeRef_mm: 'range on the reference target',
+    reflectanceRef: 'part of the light that the reference target sends back',
+    spotRadius_mm: 'radius of the beam spot',
+  },
+  asSheet: 'as its library says',
+  zoneOnly: 'Its output {output} {does}. What sets it off: {needs}.',
+  needs: 'what sets it off, as its maker says',
+  covers: 'It acts from {xMin} to {xMax} along and from {yMin} to {yMax} out.',
   margin: 'A body counts only where it stands {margin} before what lies behind it.',
   marginLabel: 'how far before its background a body must stand',
   learned: 'It learned what stands around while the door was {state}.',
   learnedLabel: 'State in which it learned its background',
   unsaid: 'in a state that nobody named',
+  outputName: 'Name of the output, as on the terminal',
   outputDoes: 'Its output {output} {does}.',
   does: 'What the output does at the door',
   doesNames: { presence: 'stops the closing leaf', opening: 'opens the door', call: 'calls the door' },
@@ -28,13 +38,25 @@ export const sensing = {
   unsaidOutput: 'what nobody looked up yet',
   fieldsElsewhere: 'Its fields are those of its values and are not written into this door yet.',
   writeFields: 'Write its fields into the door',
-  limits: 'Field {name} takes what lies from {xMin} to {xMax} along, up to {top}.',
+  limits: 'Field {name} takes what lies from {xMin} to {xMax} along and from {yMin} to {yMax} out, up to {top}.',
   openEnd: 'without end',
-  ends: { xMin: 'where the field begins along the leaf', xMax: 'where the field ends along the leaf', top: 'top of the field' },
+  ends: {
+    xMin: 'where the field begins along the leaf',
+    xMax: 'where the field ends along the leaf',
+    yMin: 'where the field ends toward side B',
+    yMax: 'where the field ends toward side A',
+    top: 'top of the field',
+  },
+  switches: 'It switches {output}.',
+  outputOf: 'Output that the field switches',
+  allPlanes: (field: string): string => `Field ${field} looks with every scan plane of its sensor.`,
+  planesOf: (field: string): string => `Field ${field} looks with these planes:`,
+  addPlane: 'Let it look with one of the planes',
+  removePlane: (plane: string, field: string): string => `Leave out plane ${plane}, ${field}`,
   approachFirst: 'People come to it {way}.',
   approach: 'People come to it {way}; it surely sees a body of {capability}.',
   height: 'It lies {height} up.',
-  addend: 'By the page at hand the separation distance has an addend of {addend} and a supplement of {supplement}, known from {basis}.',
+  addend: 'By the page at hand the separation distance has an addend of {addend} and a supplement of {supplement}.',
   way: 'How people come to the field',
   ways: { parallel: 'along the floor', perpendicular: 'square, into a field that stands', 'single-beam': 'through one level beam' },
   wayUnknown: 'in a way that nobody named',
@@ -43,7 +65,7 @@ export const sensing = {
   addendLabel: 'addend of the separation distance',
   supplementLabel: 'supplement Z of the separation distance',
   notRead: 'not read',
-  pageBasis: 'Where addend and supplement come from',
+  pageBasis: 'addend and supplement',
 }
 
 /** The bodies with which a door is judged. */
@@ -53,8 +75,7 @@ export const bodies = {
   words: '{name} sends back {reflectance} of the light.',
   reflectance: 'part of the light that its darkest side sends back',
   asLibrary: 'as its library says',
-  known: 'Its size is known from {basis}.',
-  basis: 'Where its size comes from',
+  known: 'Its size is known from {basis}: {where}',
   fallen: 'Fallen, it lies {along} by {across} and is {high} high.',
   addFallen: 'How it lies after a fall',
   along: 'length as it lies',
@@ -62,4 +83,63 @@ export const bodies = {
   high: 'height as it lies',
   fallenName: 'fallen',
   add: 'Add a body that passes',
+}
+
+/** How a figure is known. */
+export const source = {
+  known: 'That is known from {basis}: {where}',
+  basis: 'How it is known',
+  document: 'which document',
+  edition: 'its edition',
+  clause: 'clause or page',
+  note: 'who says so, and how',
+}
+
+/** What a field leaves out for the sake of the leaf. */
+export const leaving = {
+  blanked: 'While the edge has between {from_mm} and {to_mm} still to go, the field does not act.',
+  follows: 'It takes nothing that is within {beside_mm} of a face of the closing leaf, or within {before_mm} before its edge.',
+  figures: {
+    blankFrom: 'least way that the edge still has to go',
+    blankTo: 'largest way that the edge still has to go',
+    beside: 'how far from a face of the leaf nothing is taken',
+    before: 'how far before the edge nothing is taken',
+  },
+  addBlanked: 'A part of the way without this field',
+  addFollows: 'The space close to the leaf left out',
+  hides: 'On its way the leaf {hides}.',
+  whetherHides: 'Whether the leaf hides somebody from it',
+  hidesNames: { nothing: 'hides nobody from it', bodies: 'may hide somebody from it' },
+  hidesUnknown: 'is taken to hide nobody from it',
+  hidesWithWindows: 'is taken to hide somebody from it',
+}
+
+/** What a zone says besides where it lies. */
+export const zones = {
+  add: 'Another zone',
+  made: 'zone',
+  reaches: 'The zone goes from {xMin_mm} to {xMax_mm} along and from {yMin_mm} to {yMax_mm} out.',
+  mustNot: 'It must not be seen by what {function}.',
+  function: 'What must not see it',
+  functions: { presence: 'stops the closing leaf', opening: 'opens the door', call: 'calls the door' },
+  allBodies: 'It is judged with every body of one part of this door.',
+  theseBodies: 'It is judged with these:',
+  addBody: 'Judge it with another body',
+  removeBody: (body: string, zone: string): string => `Leave out ${body}, ${zone}`,
+  pocket: 'Place that may go unseen',
+  pocketKnown: 'The place that may go unseen is known from {basis}: {where}',
+  grid: 'Bodies are tried every {pitch}.',
+  pitch: 'from one tried place to the next',
+  addFamily: 'Look for the smallest body that is seen',
+  forgetFamily: 'Look for no smallest body',
+  familyWords:
+    'Boxes shaped {along} by {across} by {high}, which send back {reflectance} of the light, are tried up to {largest} in steps of {step}.',
+  family: {
+    along: 'share of the size along the leaf',
+    across: 'share of the size across',
+    high: 'share of the size upward',
+    reflectance: 'part of the light that the boxes send back',
+    largest: 'largest size that is tried',
+    step: 'from size to size',
+  },
 }

@@ -42,7 +42,7 @@ describe('German', () => {
   it('has words for everything that the demonstration doors say to a reader, and for nothing that they do not say', () => {
     const said = new Set<string>()
     const walk = (value: unknown, key: string): void => {
-      if (typeof value === 'string' && /^(name|note|a|b)$/.test(key) && /\p{L}{2}/u.test(value)) said.add(value)
+      if (typeof value === 'string' && /^(name|note|a|b|place|instrument|by)$/.test(key) && /\p{L}{2}/u.test(value)) said.add(value)
       if (typeof value === 'object' && value !== null) for (const [name, each] of Object.entries(value)) walk(each, name)
     }
     const folder = join(import.meta.dirname, '../../../cli/demo')

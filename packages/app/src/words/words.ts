@@ -1,7 +1,7 @@
 import type { Language } from '@sillsight/report'
 import { createContext, use } from 'react'
 import type { Terms } from '../help/terms.ts'
-import { usePreferences } from '../preferences.ts'
+import { preferences, usePreferences } from '../preferences.ts'
 import { en, type Words } from './en.ts'
 import type { Facts } from './en-facts.ts'
 
@@ -18,15 +18,32 @@ export interface Spoken {
 
 const ENGLISH: Spoken = { words: en, terms: undefined, facts: undefined, language: undefined }
 let german: Promise<Spoken> | undefined
+let germanHere: Spoken | undefined
 
 export const SpokenContext = createContext<Spoken>(ENGLISH)
 
-/** The language that this device is set to; waits for a language that has to be loaded first. Where that fails, English is better than nothing. */
+/** Asks for the language that this device is set to before anything is shown in it. */
+export async function spokenAhead(): Promise<void> {
+  if (preferences().language === 'de') await germanAhead()
+}
+
+/** Where it cannot be loaded, English is better than nothing. */
+function germanAhead(): Promise<Spoken> {
+  german ??= import('./german.ts').then(
+    ({ spoken }) => {
+      germanHere = spoken
+      return spoken
+    },
+    () => ENGLISH,
+  )
+  return german
+}
+
+/** The language that this device is set to; waits for a language that has to be loaded first. */
 export function useSpoken(): Spoken {
   const { language } = usePreferences()
   if (language === 'en') return ENGLISH
-  german ??= import('./german.ts').then(({ spoken }) => spoken).catch(() => ENGLISH)
-  return use(german)
+  return germanHere ?? use(germanAhead())
 }
 
 /** How the chosen language says what a door file was expected to hold. */

@@ -18,7 +18,7 @@ export function driveOf(survey: Survey, remarks: Remarks): Drive | undefined {
     stopDelay_s: drive.stopDelay_s,
     stopDecel_mm_per_s2: inMm(drive.stopDecel_m_per_s2),
     stoppingCurve: (drive.stoppingCurve ?? []).map(([at_s, reading_mm]) => ({ at_s, way_mm: reading_mm })),
-    ...(drive.stopTimes ? { stopTimes: stopTimesOf(drive.stopTimes) } : {}),
+    ...(drive.stopTimes && drive.stopTimes.readings_s.length > 0 ? { stopTimes: stopTimesOf(drive.stopTimes) } : {}),
     afterStop: drive.afterStop,
     reverseDelay_s: drive.reverseDelay_s,
     openSpeed_mm_per_s: inMm(drive.openSpeed_m_per_s),
@@ -46,7 +46,8 @@ export function driveOf(survey: Survey, remarks: Remarks): Drive | undefined {
 }
 
 function stopTimesOf({ readings_s, share_percent, confidence_percent }: NonNullable<NonNullable<Survey['drive']>['stopTimes']>) {
-  return { readings_s, share: share_percent / 100, confidence: confidence_percent / 100 }
+  const shareOf = (percent: number | undefined) => (percent === undefined ? undefined : percent / 100)
+  return { readings_s, share: shareOf(share_percent), confidence: shareOf(confidence_percent) }
 }
 
 /** Longer between two readings nobody knows what the leaf did. */

@@ -64,7 +64,7 @@ describe('the drive of a door file', () => {
     expect(at([[0.1, 40], [0.2, 30]])).toEqual(['stoppingCurve/1']) // biome-ignore format: a curve
   })
 
-  it('takes measured stopping times and how vehicles brake, and refuses two readings and a fall that outdoes the brake', () => {
+  it('takes measured stopping times, begun ones too, and how vehicles brake, and refuses a fall that outdoes the brake', () => {
     const stopTimes = { readings_s: [0.5, 0.52, 0.51], share_percent: 95, confidence_percent: 90 }
     const result = parsed({ stopTimes, openDelay_s: 0.4 })
     if (!result.ok) throw new Error(JSON.stringify(result.issues))
@@ -72,7 +72,14 @@ describe('the drive of a door file', () => {
       openDelay_s: 0.4,
       stopTimes: { readings_s: [0.5, 0.52, 0.51], share: 0.95, confidence: 0.9 },
     })
-    expect(issues({ stopTimes: { ...stopTimes, readings_s: [0.5, 0.52] } }).map(({ path }) => path)).toEqual(['stopTimes/readings_s'])
+    const begun = parsed({ stopTimes: { readings_s: [0.5] } })
+    expect(begun.ok && toDoor(begun.document, begun.catalogue).drive?.stopTimes).toEqual({
+      readings_s: [0.5],
+      share: undefined,
+      confidence: undefined,
+    })
+    const bound = parsed({ stopTimes: { readings_s: [], share_percent: 95 } })
+    expect(bound.ok && toDoor(bound.document, bound.catalogue).drive).not.toHaveProperty('stopTimes')
     const braked = (gradient_percent: number) =>
       parseDocument(
         JSON.stringify(changed(exampleFile(), 'survey/lanes/0/braking', { reaction_s: 1, decel_m_per_s2: 2, gradient_percent })),

@@ -16,7 +16,7 @@ describe('the wiring of a door file', () => {
     if (!result.ok) throw new Error(JSON.stringify(result.issues))
     const { wiring } = toDoor(result.document, result.catalogue)
     expect(wiring?.sensors[0]?.outputs).toMatchObject([
-      { name: 'presence', from: 'grid.plus', to: 'grid.out', closedIn: ['clear'], on_ohm: 2.5, off_ohm: 220_000 },
+      { name: 'P', from: 'grid.plus', to: 'grid.out', closedIn: ['clear'], on_ohm: 2.5, off_ohm: 220_000 },
     ])
     expect(wiring?.cables[0]?.cores[0]).toMatchObject({ id: 'W1.1', from: 'control.24V', to: 'grid.plus' })
     expect(wiring?.cables[0]?.cores[0]?.ohm).toBeCloseTo(0.345, 3) // 10 m of 0.5 mm2 copper of 17.241 ohm mm2/km

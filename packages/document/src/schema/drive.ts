@@ -11,11 +11,11 @@ const stopTimesSchema = record(
   {
     readings_s: list(
       number({ above: 0, upTo: 60 }, 'Seconds.'),
-      { from: 3, upTo: BOUNDS.stoppingReadings },
-      'Times from the stop command at full speed to rest, one for each stop.',
+      { upTo: BOUNDS.stoppingReadings },
+      'Times from the stop command at full speed to rest, one for each stop. From the first one on they count instead of delay and braking; a bound takes three.',
     ),
-    share_percent: number({ from: 75, upTo: 99.9 }, 'Share of all stops that may take no longer than the bound.'),
-    confidence_percent: number({ from: 75, upTo: 99.9 }, 'With which confidence.'),
+    share_percent: optional(number({ from: 75, upTo: 99.9 }, 'Share of all stops that may take no longer than the bound.')),
+    confidence_percent: optional(number({ from: 75, upTo: 99.9 }, 'With which confidence.')),
   },
   'Measured stopping times: their one-sided tolerance bound stands for delay and braking in the separation distance.',
 )

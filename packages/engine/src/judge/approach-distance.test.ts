@@ -4,6 +4,7 @@ import { bodyOf, box, downward, fromMemory, measured, plainDoor } from '../../ca
 import { driven, laneOf, wideGrid } from '../../cases/plain-traffic.ts'
 import type { Door } from '../model/door.ts'
 import type { Approach } from '../model/sensor.ts'
+import type { Drive } from '../model/traffic.ts'
 
 const lying = (changes: Partial<Approach> = {}): Approach => ({
   way: 'parallel',
@@ -128,6 +129,20 @@ describe('approach-distance', () => {
     const late = judged({ drive: driven({ stopTimes: { ...stopTimes, readings_s: [1.58, 1.6, 1.62] } }) })
     expect(late.verdict).toBe('fail')
     expect(late.facts).not.toHaveProperty('slower_mm_per_s')
+  })
+
+  it('asks for what begun stopping times lack, and passes by no delay and braking beside them', () => {
+    const begun = (stopTimes: NonNullable<Drive['stopTimes']>) => judged({ drive: driven({ stopTimes }) })
+    const [readings, share, confidence] = ['readings_s', 'share_percent', 'confidence_percent'].map(
+      (name) => `survey/drive/stopTimes/${name}`,
+    )
+    expect(judged({ drive: driven({}) }).verdict).toBe('pass')
+    expect(begun({ readings_s: [0.5], share: undefined, confidence: undefined })).toMatchObject({
+      verdict: 'undetermined',
+      needs: [readings, share, confidence],
+    })
+    expect(begun({ readings_s: [0.5, 0.5], share: 0.9, confidence: 0.9 })).toMatchObject({ needs: [readings] })
+    expect(begun({ readings_s: [0.5, 0.5, 0.5], share: undefined, confidence: 0.9 })).toMatchObject({ needs: [share] })
   })
 
   it('takes the end of a measured stopping curve before the model', () => {

@@ -91,7 +91,7 @@ function draftOf(context: Context, state: DoorState | undefined, { point, isList
     guards: guards.length,
     height_mm,
     ...(gap_mm === undefined ? {} : { gap_mm, needed_mm }),
-    ...(found ? { obstacle: found.obstacle.id, obstacleName: found.obstacle.name } : {}),
+    ...(found ? { obstacle: found.obstacle.id, obstacleName: found.obstacle.name, gapX_mm: found.at[0], gapY_mm: found.at[1] } : {}),
     ...(state ? stateFacts(state) : {}),
   }
   const inputs: readonly InputPath[] = [path, ...(found ? [OBSTACLES, LEAF, OPENING_WIDTH] : [])]

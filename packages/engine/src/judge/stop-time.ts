@@ -19,6 +19,9 @@ export type StopTime =
       readonly model?: { readonly delay_s: number; readonly decel_mm_per_s2: number; readonly peak_mm_per_s: number }
     }
 
+/** Fewer say nothing about their spread. */
+export const LEAST_STOPS = 3
+
 const STOP_TIMES = `${DRIVE}/stopTimes`
 const CURVE = `${DRIVE}/stoppingCurve`
 const LAST = 'time from the stop command to rest'
@@ -36,7 +39,12 @@ export function stopTime(drive: Drive | undefined, way_mm: number): StopTime {
   return fromModel(drive, way_mm)
 }
 
+/** Readings that were begun count instead of everything else: what they lack is asked for, and no figure beside them takes their place. */
 function fromReadings({ readings_s, share, confidence }: NonNullable<Drive['stopTimes']>): StopTime {
+  const needs: InputPath[] = readings_s.length < LEAST_STOPS ? [`${STOP_TIMES}/readings_s`] : []
+  if (share === undefined) needs.push(`${STOP_TIMES}/share_percent`)
+  if (confidence === undefined) needs.push(`${STOP_TIMES}/confidence_percent`)
+  if (share === undefined || confidence === undefined || needs.length > 0) return { kind: 'missing', needs }
   const { mean, deviation, factor, bound } = toleranceBound(readings_s, share, confidence)
   const by = 'motion/tolerance-bound'
   const inputs = [STOP_TIMES]

@@ -105,9 +105,9 @@ export interface Braking {
   readonly source: Source
 }
 
-/** Several readings of one time, and what is asked of their bound: with this confidence, this share of all stops takes no longer. */
+/** Readings of one time, and what is asked of their bound: with this confidence, this share of all stops takes no longer. Undefined where nobody said. */
 export interface StopTimes {
-  readonly readings_s: readonly number[]
-  readonly share: number // 0.5 < share < 1
-  readonly confidence: number // 0 < confidence < 1
+  readonly readings_s: readonly number[] // never empty
+  readonly share: number | undefined // 0.5 < share < 1
+  readonly confidence: number | undefined // 0 < confidence < 1
 }

@@ -1,3 +1,5 @@
+import { eliminate } from './circuit.kernel.ts'
+
 /**
  * A linear network of direct current: conductances between nodes, and currents into them. It is solved by eliminating the nodes one by one, the
  * least connected first: what a door's wiring consists of is nearly a tree, so that this costs little more than reading it. Which node goes when
@@ -19,37 +21,42 @@ export type Join = readonly [a: number, b: number]
 
 /** The order of elimination: the node with the fewest neighbours first, the lower number where several have as few; node 0 stays as the reference. */
 export function planned(nodes: number, joins: readonly Join[]): Plan {
-  const rows = Array.from({ length: nodes }, () => new Map<number, number>())
+  const slotAt = new Int32Array(nodes * nodes).fill(-1)
+  const neighboursOf = Array.from({ length: nodes }, (): number[] => [])
+  const degrees = new Int32Array(nodes)
   let slots = 0
   const slotBetween = (a: number, b: number): number => {
-    const known = rows[a]?.get(b)
-    if (known !== undefined) return known
-    rows[a]?.set(b, slots)
-    rows[b]?.set(a, slots)
+    const known = slotAt[a * nodes + b] as number
+    if (known >= 0) return known
+    slotAt[a * nodes + b] = slots
+    slotAt[b * nodes + a] = slots
+    neighboursOf[a]?.push(b)
+    neighboursOf[b]?.push(a)
+    degrees[a] = (degrees[a] as number) + 1
+    degrees[b] = (degrees[b] as number) + 1
     return slots++
   }
   const slotOf = Int32Array.from(joins, ([a, b]) => (a === b ? -1 : slotBetween(a, b)))
   const program: number[] = []
   const starts: number[] = []
-  const left = new Set(rows.keys())
-  left.delete(0)
-  while (left.size > 0) {
-    let [node, least] = [-1, Infinity]
-    for (const each of left) {
-      const degree = rows[each]?.size ?? 0
-      if (degree < least) [node, least] = [each, degree]
+  const Gone = nodes // more neighbours than any node has
+  while (starts.length < nodes - 1) {
+    let node = -1
+    for (let each = 1; each < nodes; each++) {
+      const degree = degrees[each] as number
+      if (degree < (node < 0 ? Gone : (degrees[node] as number))) node = each
     }
-    left.delete(node)
-    // what is eliminated joins its neighbours to each other
-    const neighbours = [...(rows[node] as Map<number, number>)]
-    rows[node]?.clear()
+    degrees[node] = Gone
+    const neighbours = (neighboursOf[node] ?? []).filter((other) => degrees[other] !== Gone)
     starts.push(program.length)
     program.push(node, neighbours.length)
-    for (const [other, slot] of neighbours) {
-      rows[other]?.delete(node)
-      program.push(other, slot)
+    for (const other of neighbours) {
+      degrees[other] = (degrees[other] as number) - 1
+      program.push(other, slotAt[node * nodes + other] as number)
     }
-    for (const [i, [a]] of neighbours.entries()) for (const [b] of neighbours.slice(0, i)) program.push(slotBetween(a, b))
+    // what is eliminated joins its neighbours to each other
+    for (let i = 1; i < neighbours.length; i++)
+      for (let j = 0; j < i; j++) program.push(slotBetween(neighbours[i] as number, neighbours[j] as number))
   }
   return { nodes, joins, slotOf, slots, program: Int32Array.from(program), starts: Int32Array.from(starts) }
 }
@@ -64,45 +71,32 @@ export function planned(nodes: number, joins: readonly Join[]): Plan {
  * @param siemens of each join, 0 for one that is open
  * @param into current into each node, A
  */
-export function solved({ nodes, slotOf, slots, program, starts }: Plan, siemens: Float64Array, into: Float64Array): Float64Array {
+export function solved(plan: Plan, siemens: Float64Array, into: Float64Array): Float64Array {
+  const flow = new Float64Array(2 * plan.nodes)
+  for (const [node, ampere] of into.entries()) flow[2 * node] = ampere
+  const both = solvedTwice(plan, bySlot(plan, siemens), flow)
+  return into.map((_, node) => both[2 * node] as number)
+}
+
+/** The conductance of each slot of a plan: joins of the same two nodes add up. */
+export function bySlot({ slotOf, slots }: Plan, siemens: Float64Array): Float64Array {
   const between = new Float64Array(slots)
   for (let join = 0; join < slotOf.length; join++) {
     const slot = slotOf[join] as number
     if (slot >= 0) between[slot] = (between[slot] as number) + (siemens[join] as number)
   }
-  const flow = into.slice()
-  const pivots = new Float64Array(starts.length)
-  for (let s = 0; s < starts.length; s++) {
-    let at = starts[s] as number
-    const node = program[at++] as number
-    const n = program[at++] as number
-    let pivot = 0
-    for (let i = 0; i < n; i++) pivot += between[program[at + 2 * i + 1] as number] as number
-    pivots[s] = pivot
-    if (pivot === 0) continue
-    let pair = at + 2 * n
-    for (let i = 0; i < n; i++) {
-      const share = (between[program[at + 2 * i + 1] as number] as number) / pivot
-      const other = program[at + 2 * i] as number
-      flow[other] = (flow[other] as number) + share * (flow[node] as number)
-      for (let j = 0; j < i; j++) {
-        const slot = program[pair++] as number
-        between[slot] = (between[slot] as number) + share * (between[program[at + 2 * j + 1] as number] as number)
-      }
-    }
-  }
-  const volt = new Float64Array(nodes)
-  for (let s = starts.length - 1; s >= 0; s--) {
-    const pivot = pivots[s] as number
-    if (pivot === 0) continue
-    let at = starts[s] as number
-    const node = program[at++] as number
-    const n = program[at++] as number
-    let sum = flow[node] as number
-    for (let i = 0; i < n; i++)
-      sum += (between[program[at + 2 * i + 1] as number] as number) * (volt[program[at + 2 * i] as number] as number)
-    volt[node] = sum / pivot
-  }
+  return between
+}
+
+/**
+ * Two solutions of one network at the price of one: the voltages of node i stand at 2 i and 2 i + 1.
+ *
+ * @param between conductance of each slot; used up
+ * @param flow currents into the nodes, A, laid out like the voltages; used up
+ */
+export function solvedTwice({ nodes, program, starts }: Plan, between: Float64Array, flow: Float64Array): Float64Array {
+  const volt = new Float64Array(2 * nodes)
+  eliminate(volt, between, flow, new Float64Array(starts.length), program, starts)
   return volt
 }
 
@@ -114,10 +108,14 @@ export function partsOf({ nodes, joins }: Pick<Plan, 'nodes' | 'joins'>, siemens
     while (lowest[at] !== at) at = lowest[at] as number
     return at
   }
-  for (const [i, [a, b]] of joins.entries()) {
+  for (let i = 0; i < joins.length; i++) {
     if (siemens[i] === 0) continue
-    const [p, q] = [root(a), root(b)]
-    lowest[Math.max(p, q)] = Math.min(p, q)
+    const [a, b] = joins[i] as Join
+    const p = root(a)
+    const q = root(b)
+    lowest[p < q ? q : p] = p < q ? p : q
   }
-  return lowest.map((_, node) => root(node))
+  // a node's root is lower than itself, so it stands already
+  for (let node = 0; node < nodes; node++) lowest[node] = lowest[lowest[node] as number] as number
+  return lowest
 }

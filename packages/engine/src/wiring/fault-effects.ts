@@ -1,6 +1,15 @@
-import type { ControlInput, Wiring } from '../model/wiring.ts'
-import { type Fault, singleFaults } from './faults.ts'
-import { type FaultyNetwork, type Settled, settledNetwork, type WiringNetwork, wiringNetwork, withFaults } from './network.ts'
+import type { ControlInput, WiredSensor, Wiring } from '../model/wiring.ts'
+import { type Fault, sameAs, singleFaults } from './faults.ts'
+import {
+  type FaultyNetwork,
+  type Settled,
+  type Settling,
+  settle,
+  voltBetween,
+  type WiringNetwork,
+  wiringNetwork,
+  withFaults,
+} from './network.ts'
 
 /** What a fault does, worst first: docs/method.md, Wiring. */
 export const EFFECTS = [
@@ -23,95 +32,130 @@ export interface FaultEffect {
   /** Nobody notices it: no effect, no test, and no disagreement of channels when somebody comes. Then a second fault meets it. */
   readonly isHidden: boolean
 }
-type Judged = Omit<FaultEffect, 'fault'>
+export type JudgedEffect = Omit<FaultEffect, 'fault'>
 
-/** What the control takes an input to say; `either` where its voltage lies between two bands, or nothing settles. */
+/** What the control takes an input to say; `either` where its voltage lies between two bands, or changes from one to another again and again. */
 export type Belief = 'clear' | 'seen' | 'fault' | 'either'
 
+/** Of every input of a control, in its order. */
+export function beliefsOf(network: FaultyNetwork, settling: Settling): readonly Belief[] {
+  const said = settling.isStable ? [settling] : settling.chased
+  return network.inputs.map(({ input, plus, minus }) => {
+    const beliefs = said.map((each) => meant(input, voltBetween(network, each, plus, minus)))
+    return beliefs.every((belief) => belief === beliefs[0]) ? (beliefs[0] ?? 'either') : 'either'
+  })
+}
+
+/** Of one input, in a network that has settled; `either` where it has not. */
 export function believed(input: ControlInput, settled: Settled): Belief {
-  const volt = settled.between(input.plus, input.minus)
-  if (!settled.isStable || volt === undefined) return 'either'
-  return input.bands.find(({ from_V, to_V }) => from_V <= volt && volt <= to_V)?.means ?? 'either'
+  return settled.isStable ? meant(input, settled.between(input.plus, input.minus)) : 'either'
+}
+
+function meant({ bands }: ControlInput, volt: number | undefined): Belief {
+  if (volt === undefined) return 'either'
+  for (const { from_V, to_V, means } of bands) if (from_V <= volt && volt <= to_V) return means
+  return 'either'
 }
 
 /** The effect of every single fault, or of every one on top of some that are there already. */
 export function faultEffects(wiring: Wiring, hidden: readonly Fault[] = []): readonly FaultEffect[] {
-  const network = wiringNetwork(wiring)
-  return singleFaults(wiring).map((fault) => ({ fault, ...effectIn(network, [...hidden, fault]) }))
+  return effectsInTurn(wiringNetwork(wiring), singleFaults(wiring), hidden)
 }
 
-export function effectOf(wiring: Wiring, faults: readonly Fault[]): Judged {
+export function effectOf(wiring: Wiring, faults: readonly Fault[]): JudgedEffect {
   return effectIn(wiringNetwork(wiring), faults)
 }
 
+/** The effects of some faults, each on top of those that are there already, in their order. */
+export function effectsInTurn(network: WiringNetwork, faults: readonly Fault[], hidden: readonly Fault[] = []): readonly FaultEffect[] {
+  const judge = effectJudge(network, hidden)
+  return faults.map((fault) => ({ fault, ...judge(fault) }))
+}
+
+/** Judges one fault after the other. Shorts that join the same two terminals are one: a cable has far more pairs of cores than of terminals. */
+export function effectJudge(network: WiringNetwork, hidden: readonly Fault[] = []): (fault: Fault) => JudgedEffect {
+  const known = new Map<string, JudgedEffect>()
+  return (fault) => {
+    const same = sameAs(network.wiring, fault)
+    const judged = known.get(same) ?? effectIn(network, [...hidden, fault])
+    known.set(same, judged)
+    return judged
+  }
+}
+
 /** Judged at the least and the largest supply; the worse counts. */
-function effectIn(network: WiringNetwork, faults: readonly Fault[]): Judged {
+export function effectIn(network: WiringNetwork, faults: readonly Fault[]): JudgedEffect {
   const faulty = withFaults(network, faults)
   const { least_V, largest_V } = network.wiring.supply
+  const atLeast = effectAt(faulty, least_V)
   const isSagging = faults.some(({ kind }) => kind === 'supply-low')
-  const effects = (isSagging ? [least_V] : [least_V, largest_V]).map((supply_V) => effectAt(faulty, supply_V))
-  return effects.reduce((a, b) => (EFFECTS.indexOf(b.effect) < EFFECTS.indexOf(a.effect) ? b : a))
+  if (isSagging || least_V === largest_V || atLeast.effect === EFFECTS[0]) return atLeast
+  const atLargest = effectAt(faulty, largest_V)
+  return EFFECTS.indexOf(atLargest.effect) < EFFECTS.indexOf(atLeast.effect) ? atLargest : atLeast
 }
+
+const NOBODY: ReadonlySet<string> = new Set()
 
 /**
  * With a body before a sensor the door is safe where some protecting input says "seen" or "fault" for sure; what may be either counts as "clear"
  * there, and as "seen" where nobody stands.
  */
-function effectAt(faulty: FaultyNetwork, supply_V: number): Judged {
+function effectAt(faulty: FaultyNetwork, supply_V: number): JudgedEffect {
   const { sensors, control } = faulty.wiring
-  const says = (seenBy: readonly string[], asking = false): Says => {
-    const settled = settledNetwork(faulty, { seenBy: new Set(seenBy), asking, supply_V })
-    return new Map(control.inputs.map((input) => [input, believed(input, settled)]))
-  }
-  const resting = says([])
-  const whenSeen = sensors.map((sensor) => ({ sensor, said: says([sensor.id]) }))
-  const isNoticed = whenSeen.some(({ said }) => disagrees(said))
-  const unheeded = whenSeen.find(({ sensor, said }) => sensor.outputs.some(({ acts }) => acts === 'presence') && !stops(said))
+  const { inputs, test } = control
+  const says = (seenBy: ReadonlySet<string>, asking = false) => beliefsOf(faulty, settle(faulty, { seenBy, asking, supply_V }))
+  const missesTest = () => test !== undefined && missed(inputs, says(NOBODY, true), test.expects)
+  const whenSeen = sensors.map((sensor) => ({ sensor, said: lazily(() => says(new Set([sensor.id]))) }))
+  const unheeded = whenSeen.find(({ sensor, said }) => has(sensor, 'presence') && !stops(inputs, said()))
   if (unheeded) {
     const { id } = unheeded.sensor
     const own_s = faulty.faults.length === 1 ? ownWatch(unheeded.sensor.ownFaults_s, id, faulty.faults[0]) : undefined
     if (own_s !== undefined) return { effect: 'found-by-test', sensor: id, within_s: own_s, isHidden: false }
-    const { test } = control
-    const isFound = test?.whenFailed === 'does-not-close' && missed(says([], true), test.expects)
-    return isFound
+    return test?.whenFailed === 'does-not-close' && missesTest()
       ? { effect: 'found-by-test', sensor: id, within_s: test.every_s, isHidden: false }
       : { effect: 'hidden-and-dangerous', sensor: id, isHidden: true }
   }
-  const protecting = [...resting].filter(([input]) => protects(input))
-  if (disagrees(resting) || protecting.some(([, belief]) => belief === 'fault')) return { effect: 'stops-the-door', isHidden: false }
-  if (protecting.some(([, belief]) => belief !== 'clear') || [...resting].some(([input, belief]) => !protects(input) && belief !== 'clear'))
-    return { effect: 'keeps-from-closing', isHidden: false }
-  const opens = control.inputs.some(({ acts }) => acts === 'open')
+  const resting = says(NOBODY)
+  const rests = (mayBe: (input: ControlInput, belief: Belief | undefined) => boolean) => inputs.some((input, i) => mayBe(input, resting[i]))
+  if (disagrees(inputs, resting) || rests((input, belief) => protects(input) && belief === 'fault'))
+    return { effect: 'stops-the-door', isHidden: false }
+  if (rests((_, belief) => belief !== 'clear')) return { effect: 'keeps-from-closing', isHidden: false }
   const opensNothing = whenSeen.find(
-    ({ sensor, said }) =>
-      sensor.outputs.some(({ acts }) => acts === 'opening') &&
-      ![...said].some(([input, belief]) => input.acts === 'open' && belief === 'seen'),
+    ({ sensor, said }) => has(sensor, 'opening') && !inputs.some(({ acts }, i) => acts === 'open' && said()[i] === 'seen'),
   )
-  if (opens && opensNothing) return { effect: 'fails-to-open', sensor: opensNothing.sensor.id, isHidden: false }
-  const { test } = control
-  const isFound = test !== undefined && missed(says([], true), test.expects)
-  return { effect: isFound ? 'keeps-from-closing' : 'no-effect', isHidden: !isFound && !isNoticed }
+  if (opensNothing && inputs.some(({ acts }) => acts === 'open'))
+    return { effect: 'fails-to-open', sensor: opensNothing.sensor.id, isHidden: false }
+  if (missesTest()) return { effect: 'keeps-from-closing', isHidden: false }
+  return { effect: 'no-effect', isHidden: !whenSeen.some(({ said }) => disagrees(inputs, said())) }
 }
 
-type Says = ReadonlyMap<ControlInput, Belief>
+function lazily<T>(compute: () => T): () => T {
+  let known: { readonly value: T } | undefined
+  return () => {
+    known ??= { value: compute() }
+    return known.value
+  }
+}
 
+const has = ({ outputs }: WiredSensor, use: 'presence' | 'opening') => outputs.some(({ acts }) => acts === use)
 const protects = ({ acts }: ControlInput) => acts === 'stop' || acts === 'reverse'
 
-function stops(said: Says): boolean {
-  return disagrees(said) || [...said].some(([input, belief]) => protects(input) && (belief === 'seen' || belief === 'fault'))
+function stops(inputs: readonly ControlInput[], said: readonly Belief[]): boolean {
+  return disagrees(inputs, said) || inputs.some((input, i) => protects(input) && (said[i] === 'seen' || said[i] === 'fault'))
 }
 
 /** Two channels that say different things for sure. */
-function disagrees(said: Says): boolean {
-  return [...said].some(([{ pairedWith }, belief]) => {
-    const other = pairedWith && [...said].find(([{ id }]) => id === pairedWith.id)?.[1]
-    return other !== undefined && belief !== 'either' && other !== 'either' && belief !== other
+function disagrees(inputs: readonly ControlInput[], said: readonly Belief[]): boolean {
+  return inputs.some(({ pairedWith }, i) => {
+    if (pairedWith === undefined) return false
+    const other = said[inputs.findIndex(({ id }) => id === pairedWith.id)]
+    return other !== undefined && said[i] !== 'either' && other !== 'either' && said[i] !== other
   })
 }
 
 /** An input that was to say "seen" says "clear", for sure: the control knows that the test failed. */
-function missed(said: Says, expects: readonly string[]): boolean {
-  return [...said].some(([{ id }, belief]) => expects.includes(id) && belief === 'clear')
+function missed(inputs: readonly ControlInput[], said: readonly Belief[], expects: readonly string[]): boolean {
+  return inputs.some(({ id }, i) => said[i] === 'clear' && expects.includes(id))
 }
 
 function ownWatch(ownFaults_s: number | undefined, id: string, fault: Fault | undefined): number | undefined {

@@ -52,11 +52,25 @@ function severalContacts(switches: Wiring['sensors'][number]['outputs']): readon
   return [...new Set(outputs)].filter((output) => outputs.indexOf(output) !== outputs.lastIndexOf(output))
 }
 
-/** The two terminals that a short joins; undefined for other faults, and where the rail it meets is not the supply's. */
+/** What earthed metal is, where no rail is bonded to it: one fault joins nothing there, two meet. */
+export const EARTH: Terminal = '(earth)'
+
+/** The two terminals that a short joins; undefined for other faults. */
 export function shortedBy({ supply, cables }: Wiring, fault: Fault): readonly [Terminal, Terminal] | undefined {
-  const at = (id: string) => cables.flatMap(({ cores }) => cores).find((core) => core.id === id)?.from ?? ''
+  if (fault.kind !== 'cores-shorted' && fault.kind !== 'core-to-rail') return undefined
+  const at = (id: string) => {
+    for (const { cores } of cables) for (const core of cores) if (core.id === id) return core.from
+    throw new Error(`fault of a core that the wiring has not: ${id}`)
+  }
   if (fault.kind === 'cores-shorted') return [at(fault.cores[0]), at(fault.cores[1])]
-  if (fault.kind !== 'core-to-rail') return undefined
   const rail = fault.rail === 'earth' ? supply.earthed : fault.rail
-  return rail === 'none' ? undefined : [at(fault.core), supply[rail]]
+  return [at(fault.core), rail === 'none' ? EARTH : supply[rail]]
+}
+
+/** Faults with the same text are the same to the network: shorts that join the same two terminals, and all that join none. */
+export function sameAs(wiring: Wiring, fault: Fault): string {
+  const short = shortedBy(wiring, fault)
+  if (!short) return JSON.stringify(fault)
+  const [a, b] = short
+  return a === b ? 'nothing' : JSON.stringify(a < b ? [a, b] : [b, a])
 }

@@ -1,6 +1,6 @@
-import type { SensorState, SensorSwitch, Terminal, TestInput, WiredSensor, Wiring } from '../model/wiring.ts'
-import { type Join, type Plan, partsOf, planned, solved } from './circuit.ts'
-import { type Fault, shortedBy } from './faults.ts'
+import type { ControlInput, SensorState, SensorSwitch, Terminal, TestInput, WiredSensor, Wiring } from '../model/wiring.ts'
+import { bySlot, type Join, type Plan, partsOf, planned, solvedTwice } from './circuit.ts'
+import { EARTH, type Fault, shortedBy } from './faults.ts'
 
 /** How the world stands: who sees a body, whether the control asks its sensors, and what the supply gives. */
 export interface Situation {
@@ -26,6 +26,14 @@ export interface WiringNetwork {
   /** Which join a part is. */
   readonly joinOf: ReadonlyMap<Part, number>
   readonly sensors: readonly SensorNodes[]
+  readonly inputs: readonly InputNodes[]
+}
+
+/** A control's input and its two nodes. */
+export interface InputNodes {
+  readonly input: ControlInput
+  readonly plus: number
+  readonly minus: number
 }
 /** What a join stands for: `core W1.3`, `switch scanner/presence`, `resistor R1`, `test`, `supply`. */
 type Part = string
@@ -63,6 +71,7 @@ export function wiringNetwork(wiring: Wiring): WiringNetwork {
     join(plus, minus, ohm)
     if (fedFrom) join(fedFrom.terminal, plus, fedFrom.ohm)
   }
+  node(EARTH)
   const { test } = control
   if (test) join(test.from, test.to, openOhm(test), 'test')
   const sensorNodes = sensors.map((sensor): SensorNodes => {
@@ -80,7 +89,8 @@ export function wiringNetwork(wiring: Wiring): WiringNetwork {
       test: sensor.test && { input: sensor.test, plus: node(sensor.test.plus), minus: node(sensor.test.minus) },
     }
   })
-  return { wiring, nodes, plan: planned(nodes.size, joins), siemens: Float64Array.from(siemens), joinOf, sensors: sensorNodes }
+  const inputs = control.inputs.map((input) => ({ input, plus: node(input.plus), minus: node(input.minus) }))
+  return { wiring, nodes, plan: planned(nodes.size, joins), siemens: Float64Array.from(siemens), joinOf, sensors: sensorNodes, inputs }
 }
 
 const openOhm = ({ off_ohm }: { readonly off_ohm: number }) => Math.min(off_ohm, LEAK_OHM)
@@ -89,30 +99,66 @@ const openOhm = ({ off_ohm }: { readonly off_ohm: number }) => Math.min(off_ohm,
 export interface FaultyNetwork extends WiringNetwork {
   readonly faults: readonly Fault[]
   readonly partOf: Int32Array
+  /** Conductance of each slot of the plan without what switches. */
+  readonly fixed: Float64Array
+  /** Of each sensor and each of its contacts: held closed or open by a fault. */
+  readonly stuck: readonly (readonly (boolean | undefined)[])[]
+  /** What was solved for already. Voltages are affine in what the supply gives, so that each setting of the switches is solved once. */
+  readonly solutions: Solution[]
 }
 
-/** @param faults at once; those of sensors and of what the supply gives are heeded when the network settles */
-export function withFaults(network: WiringNetwork, faults: readonly Fault[]): FaultyNetwork {
-  const siemens = network.siemens.slice()
+interface Solution {
+  readonly states: readonly SensorState[]
+  readonly isTestClosed: boolean
+  readonly interrupted: number
+  /** Of node i at 2 i: what each volt of the supply adds; at 2 i + 1: what the currents drawn add, V. */
+  readonly volt: Float64Array
+}
+
+/**
+ * @param faults at once; those of sensors and of what the supply gives are heeded when the network settles
+ * @param bridged terminals that something else joins besides, such as a meter; one that the wiring does not have is left out
+ */
+export function withFaults(network: WiringNetwork, faults: readonly Fault[], bridged: readonly Bridge[] = []): FaultyNetwork {
+  const changed = network.siemens.slice()
   const open = (part: Part) => {
-    siemens[network.joinOf.get(part) ?? -1] = 0
+    changed[network.joinOf.get(part) ?? -1] = 0
   }
+  const extra = bridged.map(({ from, to, ohm }): readonly [Terminal, Terminal, number] => [from, to, ohm])
   for (const fault of faults) {
     if (fault.kind === 'core-open') open(`core ${fault.core}`)
     if (fault.kind === 'cable-off')
       for (const { id, cores } of network.wiring.cables) if (id === fault.cable) for (const core of cores) open(`core ${core.id}`)
     if (fault.kind === 'supply-lost') open('supply')
     if (fault.kind === 'resistor-open') open(`resistor ${fault.resistor}`)
-    if (fault.kind === 'resistor-shorted') siemens[network.joinOf.get(`resistor ${fault.resistor}`) ?? -1] = 1 / SHORT_OHM
+    if (fault.kind === 'resistor-shorted') changed[network.joinOf.get(`resistor ${fault.resistor}`) ?? -1] = 1 / SHORT_OHM
+    const short = shortedBy(network.wiring, fault)
+    if (short) extra.push([...short, SHORT_OHM])
   }
-  const shorts = faults.flatMap((fault): Join[] => {
-    const [a, b] = shortedBy(network.wiring, fault) ?? []
-    return a === undefined || b === undefined ? [] : [[network.nodes.get(a) ?? 0, network.nodes.get(b) ?? 0]]
+  const joined = extra.flatMap(([from, to, ohm]) => {
+    const [a, b] = [network.nodes.get(from), network.nodes.get(to)]
+    return a === undefined || b === undefined || a === b ? [] : [{ join: [a, b] as const, siemens: 1 / ohm }]
   })
-  if (shorts.length === 0) return { ...network, siemens, faults, partOf: partsOf(network.plan, siemens) }
-  const plan = planned(network.plan.nodes, [...network.plan.joins, ...shorts])
-  const all = Float64Array.of(...siemens, ...shorts.map(() => 1 / SHORT_OHM))
-  return { ...network, plan, siemens: all, faults, partOf: partsOf(plan, all) }
+  const plan = joined.length === 0 ? network.plan : planned(network.plan.nodes, [...network.plan.joins, ...joined.map(({ join }) => join)])
+  const siemens = new Float64Array(plan.joins.length)
+  siemens.set(changed)
+  for (const [i, each] of joined.entries()) siemens[changed.length + i] = each.siemens
+  const partOf = partsOf(plan, siemens)
+  const unswitched = siemens.slice()
+  for (const join of switchingJoins(network)) unswitched[join] = 0
+  const stuck = network.sensors.map(({ sensor, switches }) => switches.map(({ each }) => stuckAt(faults, sensor, each)))
+  return { ...network, plan, siemens, faults, partOf, fixed: bySlot(plan, unswitched), stuck, solutions: [] }
+}
+
+export interface Bridge {
+  readonly from: Terminal
+  readonly to: Terminal
+  readonly ohm: number
+}
+
+function switchingJoins({ sensors, joinOf }: WiringNetwork): readonly number[] {
+  const test = joinOf.get('test')
+  return [...sensors.flatMap(({ switches }) => switches.map(({ join }) => join)), ...(test === undefined ? [] : [test])]
 }
 
 export interface Settled {
@@ -125,61 +171,109 @@ export interface Settled {
 
 /** Voltages, and what state each sensor is in: the states that a sensor is driven to by the voltages which they themselves give. */
 export function settledNetwork(network: FaultyNetwork, situation: Situation): Settled {
-  // a question finds the sensors as they were: a line that holds itself up then goes on doing so
-  let states = network.sensors.map(({ sensor }): SensorState => (situation.seenBy.has(sensor.id) ? 'seen' : 'clear'))
-  let volt: Float64Array = new Float64Array(0)
-  let isStable = false
-  for (let round = 0; round < MOST_ROUNDS && !isStable; round++) {
-    const now = states
-    volt = voltages(network, situation, now)
-    const next = network.sensors.map((each, i) => {
-      const state = stateOf(network, each, situation, volt, now[i] as SensorState)
-      return state === 'clear' || state === 'seen' ? afterPulses(network, situation, now, i, state) : state
-    })
-    isStable = next.every((state, i) => now[i] === state)
-    states = next
+  const settling = settle(network, situation)
+  const { nodes } = network
+  return {
+    states: new Map(network.sensors.map(({ sensor }, i) => [sensor.id, settling.states[i] as SensorState])),
+    between: (plus, minus) => {
+      const [p, m] = [nodes.get(plus), nodes.get(minus)]
+      return p === undefined || m === undefined ? undefined : voltBetween(network, settling, p, m)
+    },
+    isStable: settling.isStable,
   }
-  const { nodes, partOf } = network
-  const between = (plus: Terminal, minus: Terminal) => {
-    const [p, m] = [nodes.get(plus), nodes.get(minus)]
-    return p === undefined || m === undefined || partOf[p] !== partOf[m] ? undefined : (volt[p] as number) - (volt[m] as number)
-  }
-  return { states: new Map(network.sensors.map(({ sensor }, i) => [sensor.id, states[i] as SensorState])), between, isStable }
 }
 
-/** @param interrupted a join that a test pulse opens for a moment */
-function voltages(
-  { wiring, plan, siemens: base, joinOf, sensors, faults }: FaultyNetwork,
-  { asking, supply_V }: Situation,
-  states: readonly SensorState[],
-  interrupted?: number,
-): Float64Array {
-  const siemens = base.slice()
-  const into = new Float64Array(plan.nodes)
-  const flow = (node: number, ampere: number) => {
-    into[node] = (into[node] as number) + ampere
+/** What a network settles to, by number: sensors and nodes in the network's order. */
+export interface Settling {
+  readonly states: readonly SensorState[]
+  readonly isStable: boolean
+  readonly solution: Solution
+  readonly supplied_V: number
+  /** What it goes through again and again where it is not stable. */
+  readonly chased: readonly Settling[]
+}
+
+export function settle(network: FaultyNetwork, situation: Situation): Settling {
+  const { asking } = situation
+  const { test } = network.wiring.control
+  const stuck = network.faults.find((fault) => fault.kind === 'test-stuck')
+  const isTestClosed = test !== undefined && (stuck ? stuck.at === 'closed' : (test.closedWhile === 'asking') === asking)
+  const supplied_V = suppliedVolt(network.faults, situation.supply_V)
+  // a question finds the sensors as they were: a line that holds itself up then goes on doing so
+  let states = network.sensors.map(({ sensor }): SensorState => (situation.seenBy.has(sensor.id) ? 'seen' : 'clear'))
+  const rounds: Settling[] = []
+  for (;;) {
+    const now: Settling = { states, isStable: true, solution: solution(network, states, isTestClosed), supplied_V, chased: [] }
+    const next = network.sensors.map((each, i) => {
+      const state = stateOf(network, each, situation, now, states[i] as SensorState)
+      return state === 'clear' || state === 'seen' ? afterPulses(network, now, i, state) : state
+    })
+    if (next.every((state, i) => states[i] === state)) return now
+    states = next
+    rounds.push(now)
+    if (rounds.length === MOST_ROUNDS) return { ...now, states, isStable: false, chased: chased(network, rounds, isTestClosed) }
   }
-  for (const [i, { sensor, plus, minus, switches }] of sensors.entries()) {
+}
+
+/** The second half of the rounds, and each with sensors that warm up where power has just come back. */
+function chased(network: FaultyNetwork, rounds: readonly Settling[], isTestClosed: boolean): readonly Settling[] {
+  return rounds.slice(rounds.length / 2).flatMap((round) => {
+    if (!round.states.includes('unpowered')) return [round]
+    const states = round.states.map((state): SensorState => (state === 'unpowered' ? 'warming-up' : state))
+    return [round, { ...round, states, solution: solution(network, states, isTestClosed) }]
+  })
+}
+
+/** Volts from one node to another; undefined where nothing connects them. */
+export function voltBetween(
+  { partOf }: FaultyNetwork,
+  { solution: { volt }, supplied_V }: Pick<Settling, 'solution' | 'supplied_V'>,
+  plus: number,
+  minus: number,
+): number | undefined {
+  if (partOf[plus] !== partOf[minus]) return undefined
+  const [p, m] = [2 * plus, 2 * minus]
+  return supplied_V * ((volt[p] as number) - (volt[m] as number)) + ((volt[p + 1] as number) - (volt[m + 1] as number))
+}
+
+/** @param interrupted a join that a test pulse opens for a moment; -1 for none */
+function solution(network: FaultyNetwork, states: readonly SensorState[], isTestClosed: boolean, interrupted = -1): Solution {
+  const { wiring, plan, siemens, joinOf, sensors, fixed, stuck, solutions } = network
+  for (const known of solutions)
+    if (known.isTestClosed === isTestClosed && known.interrupted === interrupted && states.every((state, i) => known.states[i] === state))
+      return known
+  const between = fixed.slice()
+  const flow = new Float64Array(2 * plan.nodes)
+  const put = (at: number, ampere: number) => {
+    flow[at] = (flow[at] as number) + ampere
+  }
+  const joined = (join: number, conductance: number) => {
+    const slot = plan.slotOf[join] as number
+    if (slot >= 0) between[slot] = (between[slot] as number) + conductance
+  }
+  for (let i = 0; i < sensors.length; i++) {
+    const { sensor, plus, minus, switches } = sensors[i] as SensorNodes
     const state = states[i] as SensorState
     if (state !== 'unpowered') {
-      flow(plus, -sensor.power.largest_A)
-      flow(minus, sensor.power.largest_A)
+      put(2 * plus + 1, -sensor.power.largest_A)
+      put(2 * minus + 1, sensor.power.largest_A)
     }
-    for (const { each, join } of switches) {
-      const isClosed = stuckAt(faults, sensor, each) ?? (each.closedIn.includes(state) && join !== interrupted)
-      if (isClosed) siemens[join] = 1 / each.on_ohm
+    for (let k = 0; k < switches.length; k++) {
+      const { each, join } = switches[k] as SensorNodes['switches'][number]
+      const isClosed = stuck[i]?.[k] ?? (each.closedIn.includes(state) && join !== interrupted)
+      joined(join, isClosed ? 1 / each.on_ohm : (siemens[join] as number))
     }
   }
   const { test } = wiring.control
-  const stuck = faults.find((fault) => fault.kind === 'test-stuck')
-  const isClosed = test && (stuck ? stuck.at === 'closed' : (test.closedWhile === 'asking') === asking)
-  if (isClosed) siemens[joinOf.get('test') ?? -1] = 1 / test.on_ohm
+  const testJoin = joinOf.get('test') ?? -1
+  if (test) joined(testJoin, isTestClosed ? 1 / test.on_ohm : (siemens[testJoin] as number))
   const supply = joinOf.get('supply') ?? -1
   const [minus, plus] = plan.joins[supply] as Join
-  const ampere = suppliedVolt(faults, supply_V) * (siemens[supply] as number)
-  flow(plus, ampere)
-  flow(minus, -ampere)
-  return solved(plan, siemens, into)
+  put(2 * plus, siemens[supply] as number)
+  put(2 * minus, -(siemens[supply] as number))
+  const solvedNow = { states, isTestClosed, interrupted, volt: solvedTwice(plan, between, flow) }
+  solutions.push(solvedNow)
+  return solvedNow
 }
 
 function suppliedVolt(faults: readonly Fault[], supply_V: number): number {
@@ -197,23 +291,19 @@ function stuckAt(faults: readonly Fault[], sensor: WiredSensor, each: SensorSwit
   return undefined
 }
 
-function difference({ partOf }: FaultyNetwork, volt: Float64Array, plus: number, minus: number): number | undefined {
-  return partOf[plus] === partOf[minus] ? (volt[plus] as number) - (volt[minus] as number) : undefined
-}
-
 /** @param former what it was taken for when the voltages were computed */
 function stateOf(
   network: FaultyNetwork,
   { sensor, plus, minus, test }: SensorNodes,
   { seenBy }: Situation,
-  volt: Float64Array,
+  now: Settling,
   former: SensorState,
 ): SensorState {
-  const has_V = difference(network, volt, plus, minus)
+  const has_V = voltBetween(network, now, plus, minus)
   if (has_V === undefined || has_V < sensor.power.least_V || has_V > sensor.power.largest_V) return 'unpowered'
   for (const fault of network.faults) if (fault.kind === 'sensor-stuck' && fault.sensor === sensor.id) return fault.in
   if (former === 'fault') return 'fault'
-  const isAsked = test !== undefined && asks(test.input, difference(network, volt, test.plus, test.minus) ?? 0)
+  const isAsked = test !== undefined && asks(test.input, voltBetween(network, now, test.plus, test.minus) ?? 0)
   return seenBy.has(sensor.id) || isAsked ? 'seen' : 'clear'
 }
 
@@ -223,17 +313,11 @@ function asks({ asked, on_V, off_V }: TestInput, volt: number): boolean {
 }
 
 /** "fault" where one of its pulsed outputs stays at voltage in its own interruption, or while it is switched off. */
-function afterPulses(
-  network: FaultyNetwork,
-  situation: Situation,
-  states: readonly SensorState[],
-  i: number,
-  state: SensorState,
-): SensorState {
+function afterPulses(network: FaultyNetwork, now: Settling, i: number, state: SensorState): SensorState {
   for (const { each, join, at, against } of network.sensors[i]?.switches ?? []) {
     if (!each.pulsed) continue
-    const volt = voltages(network, situation, states, join)
-    if (Math.abs(difference(network, volt, at, against) ?? 0) > each.pulsed.off_V) return 'fault'
+    const interrupted = { ...now, solution: solution(network, now.states, now.solution.isTestClosed, join) }
+    if (Math.abs(voltBetween(network, interrupted, at, against) ?? 0) > each.pulsed.off_V) return 'fault'
   }
   return state
 }

@@ -1,4 +1,4 @@
-import type { Door } from '@sillsight/engine'
+import type { Door, Finding } from '@sillsight/engine'
 import { describe, expect, it } from 'vitest'
 import { judgementOf, loadingDoor } from '../../test/doors.ts'
 import { METRIC } from '../../test/readers.ts'
@@ -26,6 +26,27 @@ describe('a danger point', () => {
     expect(middle).toBeCloseTo(x_mm, 6)
     expect(triangles[0]?.some((spot) => spot.y_mm < y_mm) && triangles[0]?.some((spot) => spot.y_mm > y_mm)).toBe(true)
     expect(marks.some((mark) => mark.kind === 'text' && mark.text.includes('leaf and'))).toBe(true)
+  })
+  it('is marked where its gap was computed to be smallest, and says in words that it is', () => {
+    const gap: Finding = {
+      id: 'danger-point:tail/post@level',
+      rule: 'danger-point',
+      subject: { kind: 'danger', id: 'tail/post' },
+      edition: '2026-11',
+      state: loadingDoor.states[0]?.id ?? '',
+      verdict: 'fail',
+      measured: { value: 320, unit: 'mm' },
+      limit: { value: 500, unit: 'mm' },
+      steps: [],
+      basis: [],
+      facts: { kind: 'tail', by: 'nothing', gap_mm: 320, height_mm: 0, gapX_mm: 900, gapY_mm: 400 },
+    }
+    const judgement = judgementOf(loadingDoor, [], [gap])
+    const { marks, view } = drawOnScreen(loadingDoor, judgement, { ...METRIC, projection: 'plan', width_mm: 240, height_mm: 150 })
+    const triangle = marks.find((mark) => mark.kind === 'area' && mark.rings[0]?.length === 3)
+    const corners = triangle?.kind === 'area' ? (triangle.rings[0] ?? []) : []
+    expect(corners.reduce((sum, { x_mm }) => sum + x_mm / 3, 0)).toBeCloseTo(onSheet(view, { u_mm: 900, v_mm: 400 }).x_mm, 6)
+    expect(marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])).join()).toContain('320 mm, computed')
   })
   it('is not drawn where nobody said where it is', () => {
     expect(drawn([unplaced], 'plan').marks).toEqual(drawn([], 'plan').marks)

@@ -1,3 +1,4 @@
+import { tape } from '../wording/figures.ts'
 import { called } from '../wording/plain.ts'
 import type { LabelRequest } from './labels.ts'
 import { type Box, boxAround, type Mark, type Spot } from './model.ts'
@@ -14,20 +15,24 @@ interface DrawnDangers {
 }
 
 /**
- * Danger points of which somebody said where they are: a small triangle with a stroke in it, the same in every view, and the name. Where a gap is
- * computed nobody says it, and nothing is drawn.
+ * Danger points of which somebody said where they are, and computed gaps where they are smallest: a small triangle with a stroke in it, the same in
+ * every view, with the name, or with the gap and that it is computed.
  *
  * @param place where a view shows a place of the doorway, mm
  */
 export function dangerMarks(scene: Scene, view: View, place: (x_mm: number, y_mm: number, z_mm: number) => Place): DrawnDangers {
-  const shown = (scene.door.dangers?.points ?? []).flatMap(({ name, place: at, from_mm = 0 }) => {
-    const seen = at && place(at.x_mm, at.y_mm, from_mm)
-    return seen && isInside(view.window, seen) ? [{ name, at: onSheet(view, seen) }] : []
+  const said = (scene.door.dangers?.points ?? []).flatMap(({ name, place: at, from_mm = 0 }) =>
+    at ? [{ ...at, from_mm, text: called(name, scene) }] : [],
+  )
+  const computed = scene.gaps.map((gap) => ({ ...gap, text: scene.language.sheet.computedGap(tape(gap.gap_mm, scene)) }))
+  const shown = [...said, ...computed].flatMap(({ x_mm, y_mm, from_mm, text }) => {
+    const seen = place(x_mm, y_mm, from_mm)
+    return isInside(view.window, seen) ? [{ text, at: onSheet(view, seen) }] : []
   })
   return {
     marks: shown.flatMap(({ at }) => triangle(at)),
     boxes: shown.map(({ at }) => boxAround(corners(at))),
-    labels: shown.map(({ name, at }): LabelRequest => ({ text: called(name, scene), circled: false, clear_mm: HALF_MM + 0.4, at })),
+    labels: shown.map(({ text, at }): LabelRequest => ({ text, circled: false, clear_mm: HALF_MM + 0.4, at })),
   }
 }
 

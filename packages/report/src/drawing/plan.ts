@@ -70,7 +70,7 @@ function drawPlan(scene: Scene, view: View): Drawn {
     marks,
     hatched: coverage ? unseenBoxes(view, coverage) : [],
     kept: [...sensors.kept, ...dangers.boxes, ...bodyBoxes(view, bodies), ...thingBoxes(scene, view), ...wallBoxes(scene, view)],
-    lines: linesOf([...building, ...things, ...people]),
+    lines: linesOf([...building, ...things, ...people, ...sensors.beams]),
     labels: [...planLabels(scene, view), ...dangers.labels],
   }
 }
@@ -163,8 +163,26 @@ function traceMarks({ traces }: Scene, view: View): readonly Mark[] {
   })
 }
 
-function sensorMarks({ door }: Scene, view: View): { readonly marks: readonly Mark[]; readonly kept: readonly Box[] } {
-  const symbols = sensorSpots(door).map(({ x_mm, y_mm }) => sensorSymbol(onSheet(view, { u_mm: x_mm, v_mm: y_mm })))
+function sensorMarks(
+  { door }: Scene,
+  view: View,
+): {
+  readonly marks: readonly Mark[]
+  readonly kept: readonly Box[]
+  /** The lines among them, for names to keep off. */
+  readonly beams: readonly Mark[]
+} {
+  // the far ends of segments too: many beams of a light grid share one place in the plan
+  const ends = door.sensors
+    .flatMap((sensor) =>
+      sensor.kind === 'segment'
+        ? sensor.planes.flatMap(({ segments }) => segments.map(({ to_mm: [x_mm, y_mm] }): readonly [number, number] => [x_mm, y_mm]))
+        : [],
+    )
+    .filter(([u_mm, v_mm]) => isInside(view.window, { u_mm, v_mm })) // a level grid reaches farther than the plan shows
+  const spots = [...sensorSpots(door).map(({ x_mm, y_mm }): readonly [number, number] => [x_mm, y_mm]), ...ends]
+  const places = [...new Map(spots.map((spot) => [spot.join(), spot])).values()]
+  const symbols = places.map(([x_mm, y_mm]) => sensorSymbol(onSheet(view, { u_mm: x_mm, v_mm: y_mm })))
   const drawn = door.sensors.flatMap((sensor): readonly Mark[] => {
     if (sensor.kind === 'zone-only')
       return shape(view, 'thing', upright(sensor.xMin_mm, sensor.xMax_mm, sensor.yMin_mm, sensor.yMax_mm), 'none', 'hidden')
@@ -179,13 +197,13 @@ function sensorMarks({ door }: Scene, view: View): { readonly marks: readonly Ma
           : [],
       )
     return sensor.planes.flatMap(({ segments }) =>
-      segments.flatMap(({ from_mm, to_mm }) => {
-        const end = { u_mm: to_mm[0], v_mm: to_mm[1] }
-        // a level grid reaches farther than the plan shows
-        const symbol = isInside(view.window, end) ? sensorSymbol(onSheet(view, end)).marks : []
-        return [...stroke(view, 'help', [{ u_mm: from_mm[0], v_mm: from_mm[1] }, end]), ...symbol]
-      }),
+      segments.flatMap(({ from_mm, to_mm }) =>
+        stroke(view, 'help', [
+          { u_mm: from_mm[0], v_mm: from_mm[1] },
+          { u_mm: to_mm[0], v_mm: to_mm[1] },
+        ]),
+      ),
     )
   })
-  return { marks: [...drawn, ...symbols.flatMap(({ marks }) => marks)], kept: symbols.map(({ box }) => box) }
+  return { marks: [...drawn, ...symbols.flatMap(({ marks }) => marks)], kept: symbols.map(({ box }) => box), beams: drawn }
 }

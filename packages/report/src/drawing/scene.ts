@@ -31,9 +31,19 @@ export interface Scene extends Reader {
   readonly bodies: readonly ShownBody[]
   /** What the survey lists and the plan shows. */
   readonly things: readonly Obstacle[]
+  /** Gaps between the moving leaf and what stands around that were computed, where they are smallest. */
+  readonly gaps: readonly ComputedGap[]
   readonly traces: readonly PlaneTrace[]
   /** How far a leaf that turns still has to go where it is drawn; shut if absent. */
   readonly leafWay_mm?: number
+}
+
+export interface ComputedGap {
+  readonly x_mm: number
+  readonly y_mm: number
+  /** Above the floor. */
+  readonly from_mm: number
+  readonly gap_mm: number
 }
 
 export interface ShownBody {

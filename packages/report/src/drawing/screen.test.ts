@@ -3,7 +3,7 @@ import { randomDoor } from '../../test/random-doors.ts'
 import { METRIC } from '../../test/readers.ts'
 import { crosses } from './labels.ts'
 import { letteringBox } from './lettering.ts'
-import { type Box, overlap } from './model.ts'
+import { type Box, boxAround, overlap } from './model.ts'
 import { drawOnScreen, type KeptRoom, type ScreenDrawing } from './screen.ts'
 import { onSheet } from './view.ts'
 
@@ -57,6 +57,38 @@ describe('a drawing on a screen', () => {
             found.push(`${at}: "${text}"`)
       }
     expect(found).toEqual([])
+  })
+
+  it('keeps lettering off the symbols of sensors, at both ends of a light grid too (doors 13 to 24)', () => {
+    const found: string[] = []
+    let symbols = 0
+    for (let seed = 13; seed <= 24; seed++) {
+      const { door, judgement } = randomDoor(seed)
+      const { width_mm } = door.opening
+      const at = (y_mm: number, z_mm: number) => ({ from_mm: [-60, y_mm, z_mm], to_mm: [width_mm + 60, y_mm, z_mm] }) as const
+      const grids = [-180, 400].map((y_mm, i) => ({
+        kind: 'segment' as const,
+        spotRadius_mm: 5,
+        id: `grid-${i}`,
+        name: 'light grid at the line of the gate',
+        source: { basis: 'invented' as const },
+        fields: [],
+        planes: [{ id: 'curtain', segments: [150, 600, 1200].map((z_mm) => at(y_mm, z_mm)) }],
+      }))
+      const whole = { ...door, sensors: [...door.sensors, ...grids] }
+      for (const room of [...ROOMS, { width_mm: 70, height_mm: 60 }])
+        for (const projection of PROJECTIONS) {
+          const drawing = drawOnScreen(whole, judgement, { ...METRIC, projection, ...room })
+          const inked = drawing.marks.flatMap((mark) =>
+            mark.kind === 'area' && mark.layer === 'thing' && mark.fill === 'ink' ? [boxAround(mark.rings.flat())] : [],
+          )
+          symbols += inked.length
+          for (const { text, box } of texts(drawing).filter(({ text }) => !/^[\d\s,.+-]+$/.test(text)))
+            if (inked.some((other) => overlap(box, other))) found.push(`door ${seed}, ${projection}, ${room.width_mm} mm: "${text}"`)
+        }
+    }
+    expect(found).toEqual([])
+    expect(symbols).toBeGreaterThan(500)
   })
 
   it('keeps names off what somebody else draws over it (doors 13 to 24)', () => {

@@ -74,9 +74,23 @@ export function sceneOf(door: Door, judgement: Judgement, options: Pick<SheetOpt
     units: options.units,
     language: options.language,
     traces: tracesOf(door, shown.state, shown.coverage),
+    gaps: computedGaps(judgement, shown.state.id),
     bodies: shown.coverage ? bodiesToDraw(door, shown.coverage.pockets) : [],
   }
   return { ...scene, things: thingsInPlan(scene) }
+}
+
+/** The gaps that findings about danger points computed in this state, and judged as gaps. */
+function computedGaps({ findings }: Judgement, state: string): Scene['gaps'] {
+  return findings.flatMap(({ rule, facts, ...finding }) => {
+    const { gapX_mm, gapY_mm, height_mm, gap_mm, by } = facts
+    if (rule !== 'danger-point' || finding.state !== state || by === 'height') return []
+    const numbers = [gapX_mm, gapY_mm, height_mm, gap_mm]
+    const [x, y, from, gap] = numbers.filter((each) => typeof each === 'number')
+    return x === undefined || y === undefined || from === undefined || gap === undefined
+      ? []
+      : [{ x_mm: x, y_mm: y, from_mm: from, gap_mm: gap }]
+  })
 }
 
 /** A section shows what plan and elevation do not: a floor that is not flat, planes that lean, sensors off the leaf line. */

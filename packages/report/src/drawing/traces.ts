@@ -1,5 +1,5 @@
-import { type BeamSpot, beamSpots, type Door, type DoorState, type ZoneCoverage } from '@sillsight/engine'
-import { floorAt, type PlaneTrace } from './scene.ts'
+import { type BeamSpot, beamSpots, type Door, type DoorState, floorHeight, floorPieces, type ZoneCoverage } from '@sillsight/engine'
+import type { PlaneTrace } from './scene.ts'
 
 /** A spot so near to the floor lies on it: spots are computed in floating point from far away. */
 const ON_FLOOR_MM = 0.5
@@ -14,14 +14,15 @@ export function tracesOf(door: Door, state: DoorState, coverage: ZoneCoverage | 
         .flatMap(({ planes }) => planes.map((plane) => `${id}/${plane}`)),
     ),
   )
+  const floor = floorPieces(state.floor) // once: there are thousands of beams, and it is drawn while something is dragged
   return beamSpots(door, state)
     .filter(({ sensor, plane }) => counted.has(`${sensor}/${plane}`))
     .map(({ sensor, beams }) => ({
       sensor,
-      spots: beams.map((beam) => ({ from_mm: beam.from, to_mm: beam.to, onFloor: isOnFloor(state, beam) })),
+      spots: beams.map((beam) => ({ from_mm: beam.from, to_mm: beam.to, onFloor: isOnFloor(floor, beam) })),
     }))
 }
 
-function isOnFloor({ floor }: DoorState, { to: [x_mm, y_mm, z_mm], end }: BeamSpot): boolean {
-  return end === 'spot' && Math.abs(z_mm - floorAt(floor, x_mm, y_mm)) < ON_FLOOR_MM
+function isOnFloor(floor: ReturnType<typeof floorPieces>, { to: [x_mm, y_mm, z_mm], end }: BeamSpot): boolean {
+  return end === 'spot' && Math.abs(z_mm - floorHeight(floor, x_mm, y_mm)) < ON_FLOOR_MM
 }

@@ -55,6 +55,7 @@ const everyFact: Finding['facts'] = {
   cause: 'hidden-behind',
   obstacle: 'bollard',
   obstacleName: 'bollard',
+  gapX_mm: 900,
   gap_mm: 90,
   face: 'top',
   across_mm: 200,

@@ -56,6 +56,10 @@ function where(told: Told): string {
   return end !== '' && place.endsWith(',') ? `${place.slice(0, -1)}${end},` : `${place}${end}`
 }
 
+function computed(told: Told): string {
+  return number(told, 'gapX_mm') === undefined ? '' : ' (berechnet)'
+}
+
 function part(told: Told): string {
   return PARTS[(word(told, 'caught') ?? 'body') as CaughtPart] ?? PARTS.body
 }
@@ -66,7 +70,10 @@ const guarded: Say = (told) => {
   if (by === 'height' && found)
     return sentenceOf([where(told), ` ist niemand in Reichweite: Die Stelle beginnt in ${found.measured} Höhe, und ${found.limit} genügen`])
   if (by === 'gap' && found)
-    return sentenceOf([where(told), ` bleiben auf dem ganzen Weg mindestens ${found.measured} frei; ${part(told)} braucht ${found.limit}`])
+    return sentenceOf([
+      where(told),
+      ` bleiben auf dem ganzen Weg mindestens ${found.measured}${computed(told)} frei; ${part(told)} braucht ${found.limit}`,
+    ])
   const guard = by === undefined ? undefined : GUARDS[by as Guard['how']]
   return sentenceOf([where(told), ' wird niemand verletzt', guard && `: ${guard}`])
 }
@@ -91,7 +98,7 @@ export const dangerPoint: RuleWording = {
     if (!found) return sentenceOf([where(told).replace(/,$/, ''), `: ${nothing.replace(/^./, (first) => first.toUpperCase())}`])
     return sentenceOf([
       where(told),
-      ` bleiben auf dem Weg nur ${found.measured} frei, und ${nothing}; ${part(told)} braucht ${found.limit}`,
+      ` bleiben auf dem Weg nur ${found.measured}${computed(told)} frei, und ${nothing}; ${part(told)} braucht ${found.limit}`,
     ])
   },
   undetermined: {

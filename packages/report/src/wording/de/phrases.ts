@@ -1,4 +1,5 @@
 import type { Phrases } from '../en/phrases.ts'
+import { connecting } from './connecting.ts'
 import { expected, got } from './expected.ts'
 import { givenNames } from './given.ts'
 import { timeline } from './timeline.ts'
@@ -152,6 +153,9 @@ export const phrases: Phrases = {
     openDelay_s: 'die Verzögerung, bevor ein geschlossener Flügel zu öffnen beginnt',
     braking: 'wie Fahrzeuge der Spur bremsen (Reaktion, Verzögerung, Gefälle des Weges)',
     stopTimes: 'mehrere Anhaltezeiten des Flügels',
+    readings_s: 'die Zeiten von mindestens drei Halten des Flügels',
+    share_percent: 'für welchen Anteil aller Halte die Schranke der Anhaltezeit gelten soll',
+    confidence_percent: 'mit welchem Vertrauen die Schranke der Anhaltezeit gelten soll',
     approach: 'wie Personen zum Feld kommen (am Boden entlang, quer, durch einen Strahl), und sein Detektionsvermögen',
     capability_mm: 'das Detektionsvermögen',
     height_mm: 'die Höhe des Erfassungsbereichs',
@@ -239,6 +243,7 @@ export const phrases: Phrases = {
     also: (rules) => `Außerdem in Ordnung: ${rules}.`,
   },
   sheet: {
+    computedGap: (gap) => `${gap}, berechnet`,
     body: 'ungünstigster Fall: der Prüfkörper, wo er liegt',
     zone: (name) => `Zone: ${name}`,
     trace: 'Abtastebene: ihre Linie auf dem Boden, einzelne Strahlen darüber',
@@ -310,6 +315,7 @@ export const phrases: Phrases = {
     provisional: 'Vorläufig: Lagen zwischen den Rasterpunkten wurden nicht berechnet.',
   },
   timeline,
+  connecting,
   expected,
   got,
   worked,

@@ -1,6 +1,6 @@
 import { figure } from '../figures.ts'
 import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
-import { number, sensorWords, type Told, word } from '../told.ts'
+import { number, sensorWords, type TellsFacts, word } from '../told.ts'
 import { mendOr, unsettled } from './unsettled.ts'
 
 const STATES: Readonly<Record<string, string>> = {
@@ -13,7 +13,7 @@ const STATES: Readonly<Record<string, string>> = {
 const RAILS: Readonly<Record<string, string>> = { plus: 'Plus', minus: 'Minus', earth: 'Erde' }
 
 /** Ein Fehler als Satzanfang; undefined, wo der Befund keinen nennt. */
-export function faultWords(told: Told): string | undefined {
+export function faultWords(told: TellsFacts & { readonly decimal: string }): string | undefined {
   const [core = '?', other = '?'] = [word(told, 'core'), word(told, 'other')]
   const at = word(told, 'at') === 'closed' ? 'geschlossen' : 'offen'
   switch (word(told, 'fault')) {
@@ -32,7 +32,7 @@ export function faultWords(told: Told): string | undefined {
     case 'supply-reversed':
       return 'Plus und Minus vertauscht'
     case 'supply-low':
-      return `Versorgung auf ${(number(told, 'volt') ?? 0).toFixed(1).replace('.', told.language.decimal)} V gesunken`
+      return `Versorgung auf ${(number(told, 'volt') ?? 0).toFixed(1).replace('.', told.decimal)} V gesunken`
     case 'switch-stuck':
       return `Kontakt ${word(told, 'switch') ?? '?'} von Sensor ${word(told, 'ofSensor') ?? '?'} bleibt ${at}`
     case 'output-stuck':
@@ -63,7 +63,7 @@ export const singleFault: RuleWording = {
   name: 'Jeder einzelne Fehler der Verdrahtung',
   pass: counts,
   fail: (told) => {
-    const fault = faultWords(told)
+    const fault = faultWords({ ...told, decimal: told.language.decimal })
     if (word(told, 'fault') === 'none')
       return sentenceOf(['ganz ohne Fehler h\u00e4lt die Steuerung nicht an, wenn ', sensorWords(told), ' jemanden sieht'])
     const more = (number(told, 'hidden') ?? 1) - 1

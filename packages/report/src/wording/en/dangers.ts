@@ -55,6 +55,11 @@ function where(told: Told): string {
   return `${places[word(told, 'kind') ?? ''] ?? 'at a danger point'}${called}${inState(told)}`
 }
 
+/** A gap that somebody measured needs no word; one out of the geometry says that it is no reading. */
+function computed(told: Told): string {
+  return number(told, 'gapX_mm') === undefined ? '' : ' (computed)'
+}
+
 function part(told: Told): string {
   return PARTS[(word(told, 'caught') ?? 'body') as CaughtPart] ?? PARTS.body
 }
@@ -65,7 +70,10 @@ const guarded: Say = (told) => {
   if (by === 'height' && found)
     return sentenceOf([where(told), ` nobody is within reach: it begins ${found.measured} up, and ${found.limit} is enough`])
   if (by === 'gap' && found)
-    return sentenceOf([where(told), ` at least ${found.measured} are left on the whole way; ${part(told)} needs ${found.limit}`])
+    return sentenceOf([
+      where(told),
+      ` at least ${found.measured}${computed(told)} are left on the whole way; ${part(told)} needs ${found.limit}`,
+    ])
   const guard = by === undefined ? undefined : GUARDS[by as Guard['how']]
   return sentenceOf([where(told), ' nobody is hurt', guard && `: ${guard}`])
 }
@@ -88,7 +96,10 @@ export const dangerPoint: RuleWording = {
     const nothing = (number(told, 'guards') ?? 0) > 0 ? 'no guard there is enough' : 'nothing guards it'
     const found = kind === 'lifting' || kind === 'leaf-opening' ? undefined : against(told, 'smaller-is-worse')
     if (!found) return sentenceOf([where(told), `, ${nothing}`])
-    return sentenceOf([where(told), ` only ${found.measured} are left on the way, and ${nothing}; ${part(told)} needs ${found.limit}`])
+    return sentenceOf([
+      where(told),
+      ` only ${found.measured}${computed(told)} are left on the way, and ${nothing}; ${part(told)} needs ${found.limit}`,
+    ])
   },
   undetermined: {
     ...unsettled((told) => `nobody is hurt ${where(told)}`, guarded),

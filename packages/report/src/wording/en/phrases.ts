@@ -1,4 +1,5 @@
 import type { Basis, Cause, DrivePart, FieldPart, OutputPart, ProtectionConcept, Verdict } from '@sillsight/engine'
+import { connecting } from './connecting.ts'
 import { timeline } from './timeline.ts'
 
 const named = (name: string) => (/^(the|side)\b/i.test(name) ? name : `the ${name}`)
@@ -163,6 +164,9 @@ export const phrases = {
     openDelay_s: 'the delay before a shut leaf begins to open',
     braking: 'how vehicles of the lane brake (reaction, deceleration, fall of the way)',
     stopTimes: 'several stopping times of the leaf',
+    readings_s: 'times of at least three stops of the leaf',
+    share_percent: 'the share of all stops for which the bound of the stopping time is to hold',
+    confidence_percent: 'with which confidence the bound of the stopping time is to hold',
     approach: 'how people come to the field (along the floor, square, through one beam), and its detection capability',
     capability_mm: 'the detection capability',
     height_mm: 'the height of the detection zone',
@@ -253,6 +257,7 @@ export const phrases = {
     also: (rules: string): string => `It also puts in order: ${rules}.`,
   },
   sheet: {
+    computedGap: (gap: string): string => `${gap}, computed`,
     body: 'worst case: the test body where it lies',
     zone: (name: string): string => `zone: ${name}`,
     trace: 'scan plane: its line on the floor, single beams above',
@@ -325,6 +330,7 @@ export const phrases = {
     provisional: 'Provisional: placements between the grid points were not computed.',
   },
   timeline,
+  connecting,
   /** What a door file was expected to hold at a place. */
   expected: (text: string): string => text,
   /** What it held instead. */

@@ -1,6 +1,6 @@
 import { figure } from '../figures.ts'
 import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
-import { number, sensorWords, type Told, word } from '../told.ts'
+import { number, sensorWords, type TellsFacts, word } from '../told.ts'
 import { mendOr, unsettled } from './unsettled.ts'
 
 const STATES: Readonly<Record<string, string>> = {
@@ -12,7 +12,7 @@ const STATES: Readonly<Record<string, string>> = {
 }
 
 /** A fault as the subject of a sentence; undefined where the finding has none. */
-export function faultWords(told: Told): string | undefined {
+export function faultWords(told: TellsFacts & { readonly decimal: string }): string | undefined {
   const [core = '?', other = '?'] = [word(told, 'core'), word(told, 'other')]
   const at = word(told, 'at') === 'closed' ? 'closed' : 'open'
   switch (word(told, 'fault')) {
@@ -31,7 +31,7 @@ export function faultWords(told: Told): string | undefined {
     case 'supply-reversed':
       return 'plus and minus exchanged'
     case 'supply-low':
-      return `the supply sagging to ${(number(told, 'volt') ?? 0).toFixed(1).replace('.', told.language.decimal)} V`
+      return `the supply sagging to ${(number(told, 'volt') ?? 0).toFixed(1).replace('.', told.decimal)} V`
     case 'switch-stuck':
       return `contact ${word(told, 'switch') ?? '?'} of sensor ${word(told, 'ofSensor') ?? '?'} stuck ${at}`
     case 'output-stuck':
@@ -62,7 +62,7 @@ export const singleFault: RuleWording = {
   name: 'Every single fault of the wiring',
   pass: counts,
   fail: (told) => {
-    const fault = faultWords(told)
+    const fault = faultWords({ ...told, decimal: told.language.decimal })
     if (word(told, 'fault') === 'none')
       return sentenceOf(['with nothing wrong at all, the control does not stop for what ', sensorWords(told), ' sees'])
     const more = (number(told, 'hidden') ?? 1) - 1

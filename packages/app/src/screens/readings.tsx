@@ -1,0 +1,84 @@
+import { useState } from 'react'
+import { Figure } from '../entry/figure.tsx'
+import { useListed } from '../entry/listed.ts'
+import { Sentence } from '../entry/sentence.tsx'
+import { Whole } from '../entry/whole.tsx'
+import { Icon } from '../look/icons.tsx'
+import { useAround } from '../words/around.ts'
+import { useWords } from '../words/words.ts'
+import { useDoor } from './at-door.ts'
+import { Lead } from './chapter.tsx'
+
+const PATH = 'survey/opening/readings'
+
+/** Width and height read at more places than one: they find the misread reading, and the smallest that counts. */
+export function Readings() {
+  const words = useAround().readings
+  return (
+    <>
+      <Lead text={words.lead} />
+      <Of list="widths" />
+      <Of list="heights" />
+    </>
+  )
+}
+
+function Of({ list }: { readonly list: 'widths' | 'heights' }) {
+  const words = useAround().readings
+  const { entry } = useWords()
+  const { snapshot, answers } = useDoor()
+  const path = `${PATH}/${list}`
+  const listed = useListed(path)
+  const [asked, setAsked] = useState(false)
+  const readings = snapshot.file.survey.opening.readings?.[list] ?? []
+  const said = words[list]
+  const figures = { at_mm: { label: said.at, signed: list === 'heights' }, reading: { label: said.name } }
+  const measured = list === 'widths' ? 'width_mm' : 'height_mm'
+  const notes = answers.shown?.notes.filter((note) => note.code === 'readings-disagree' && note.path === `survey/opening/${measured}`) ?? []
+  return (
+    <>
+      {readings.map((_, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: readings have no other name
+        <div className="thing" key={i}>
+          <p>
+            <Sentence
+              text={said.words}
+              figures={{
+                at_mm: <Figure path={`${path}/${i}/at_mm`} {...figures.at_mm} optional />,
+                reading: <Figure path={`${path}/${i}/reading`} {...figures.reading} />,
+              }}
+            />
+          </p>
+          <button
+            type="button"
+            className="quiet-button"
+            aria-label={entry.remove(said.nth(i + 1))}
+            onClick={() => listed.remove(i, said.name)}
+          >
+            <Icon name="cross" />
+          </button>
+        </div>
+      ))}
+      {notes.map(({ path: at, text }) => (
+        <p className="entry-doubt" key={at}>
+          {text}
+        </p>
+      ))}
+      {asked && (
+        <Whole
+          text={said.words}
+          figures={figures}
+          onWhole={(values) => {
+            setAsked(false)
+            listed.add({ ...values }, said.name)
+          }}
+        />
+      )}
+      <div className="row">
+        <button type="button" className="second" data-at={path} onClick={() => setAsked(true)}>
+          {said.add}
+        </button>
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,57 @@
+import { partsFrom, type Synthesis, scoreOf, synthesis, type Wiring } from '@sillsight/engine'
+import { connectionsText, wrapped } from '@sillsight/report'
+import { type Request, wholeNumber } from '../arguments.ts'
+import { type ExitCode, exitCodes } from '../exit-codes.ts'
+import { judgedOrRefusal } from '../judging.ts'
+import { print, tell } from '../output.ts'
+import { safe } from '../plain-text.ts'
+import { Refusal } from '../problem.ts'
+import { isTerminal, lookOf, readerOf } from '../terminal.ts'
+
+/** Bounds of the search; where they bite, the answer says so. */
+const MOST_TRIED = 200_000
+const MOST_JUDGED = 2000
+
+export function connectCommand(request: Request): ExitCode {
+  const [file = ''] = request.words
+  const most = wholeNumber(request, 'most', 1, 20) ?? 3
+  const wiring = wiringOf('connect', file)
+  const found = search(wiring, most)
+  const given = scoreOf(wiring)
+  if (request.switches.has('json')) print(safe(`${JSON.stringify({ ...found, given: given ?? null }, undefined, 2)}\n`))
+  else {
+    const look = lookOf(request)
+    const lines = connectionsText(found, given, readerOf(look).language).flatMap((line) => wrapped(line, look.width))
+    print(safe(`${lines.join('\n')}\n`))
+  }
+  return found.proposals[0]?.score.hiddenAndDangerous === 0 ? exitCodes.pass : exitCodes.undetermined
+}
+
+/** @throws Refusal where the door file does not say how the door is wired */
+export function wiringOf(command: string, file: string): Wiring {
+  const { wiring } = judgedOrRefusal(file).door
+  if (wiring) return wiring
+  throw new Refusal({
+    code: 'no-wiring',
+    place: `${command} ${file}`,
+    expected: 'a door file with `wiring`',
+    got: 'none',
+    repair: 'describe sensors, control, supply and cables under `wiring` (docs/door-file.md)',
+  })
+}
+
+function search(wiring: Wiring, most: number): Synthesis {
+  const work = synthesis(partsFrom(wiring), { mostTried: MOST_TRIED, mostJudged: MOST_JUDGED, most })
+  const onTerminal = isTerminal(2)
+  let told_ms = performance.now()
+  let step = work.next()
+  while (!step.done) {
+    if (onTerminal && performance.now() - told_ms > 150) {
+      told_ms = performance.now()
+      tell(`\r${step.value.tried} ways tried, ${step.value.judged} judged\u001b[K`)
+    }
+    step = work.next()
+  }
+  if (onTerminal) tell('\r\u001b[K')
+  return step.value
+}

@@ -1,0 +1,33 @@
+import { faultWords } from './wiring.ts'
+
+/** What is said of connections that were searched, and of the search for a fault by a meter. */
+export const connecting = {
+  fault: faultWords,
+  nothingWrong: 'nothing wrong',
+  proposal: (number: number): string => `Connection ${number}`,
+  asWired: 'As it is wired now',
+  counts: (hidden: number, found: number, nuisance: number, unasked: number, cores: number): string =>
+    `Ways to fail that hide a body unnoticed: ${hidden}; until a test finds them: ${found}; that keep the door from closing or stop it: ${nuisance}, of which ${unasked} open it unasked. Cores: ${cores}.`,
+  notInOrder: 'It does not work even with nothing wrong.',
+  asGood: 'No connection that was found is better.',
+  better: 'Connection 1 is better.',
+  hidden: 'Stays hidden until somebody tests by hand; the time between two such tests is how long it may last:',
+  hiddenFault: (fault: string): string => `- ${fault}`,
+  more: (count: number): string => `- and ${count} more`,
+  tested: 'The test of the control is used.',
+  untested: 'The control tests nothing.',
+  core: (name: string, from: string, to: string): string => `core ${name}: ${from} to ${to}`,
+  link: (from: string, to: string): string => `link: ${from} to ${to}`,
+  joint: (names: string): string => `Joints in the control: ${names}.`,
+  none: 'No way to connect these parts works.',
+  searched: (tried: number, judged: number): string => `${tried} ways to connect were tried, ${judged} of them judged fault by fault.`,
+  left: (count: number): string => `The search was cut short: ${count} ways were not tried, and a better one may be among them.`,
+  explainsAll: (count: number): string => (count === 1 ? 'The reading is explained by:' : `All ${count} readings are explained by:`),
+  explainsMost: (most: number, of: number): string => `No single fault explains all ${of} readings. ${most} of them are explained by:`,
+  nobody: 'with nobody there',
+  before: (sensors: string): string => `with somebody before ${sensors}`,
+  asking: 'while the control asks its sensors',
+  next: (plus: string, minus: string, standing: string, bits: string): string =>
+    `Measure next from ${plus} to ${minus}, ${standing}: it tells ${bits} bits.`,
+  noNext: 'No voltage tells these apart.',
+}
