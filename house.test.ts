@@ -96,7 +96,7 @@ describe('the engine', () => {
     expect(wrong).toEqual([])
   })
   it('uses no unit that the linter does not know as the end of a name', () => {
-    const [, units = ''] = /export type Unit = (.*)/.exec(read('packages/engine/src/model/source.ts')) ?? []
+    const [, units = ''] = /export type Unit =([\s\S]*?)\n\n/.exec(read('packages/engine/src/model/source.ts')) ?? []
     const names = [...units.matchAll(/'(\w+)'/g)].map(([, unit]) => unit).filter((unit) => unit !== '1')
     const { conventions } = JSON.parse(read('biome.json')).linter.rules.style.useNamingConvention.options
     const known = new RegExp(`^${conventions.find((each: { match?: string }) => each.match).match}$`)

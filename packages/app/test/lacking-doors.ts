@@ -72,7 +72,7 @@ const force = { place: 'middle', peak_N: 200, time_s: 0.2, mean_N: 60, instrumen
 const hatch = demoFiles().find(({ name }) => String(name).startsWith('Box hatch')) as File & {
   survey: File
   zones: readonly File[]
-  wiring: { sensors: readonly File[] }
+  wiring: { supply: File; sensors: readonly File[] }
 }
 
 /**
@@ -166,6 +166,7 @@ export const LACKING: readonly File[] = [
     sensors: [
       {
         ...hung,
+        declares: { device: 'electro-sensitive', performanceLevel: 'd', testedBy: 'itself', source: here },
         fields: [
           timed,
           { ...timed, id: 'lying', approach: { way: 'parallel' } },
@@ -216,6 +217,44 @@ export const LACKING: readonly File[] = [
     concept: free,
   },
   { ...hatch, name: 'Hatch in unknown air', survey: { ...hatch.survey, visibility_m: undefined } },
+  {
+    name: 'Devices of which little is declared',
+    survey: { ...built, lanes: [] },
+    sensors: [undefined, {}, { device: 'electro-sensitive', testedBy: 'itself', category: '2' }, { b10d: 1000, category: '1' }].map(
+      (declares, i) => ({
+        ...hung,
+        id: `row-${i}`,
+        fields: [timed],
+        declares: declares && { ...declares, source: here },
+      }),
+    ),
+    bodies: [box],
+    zones: [zone],
+    concept: { ...free, listing: 'needed' },
+  },
+  {
+    ...hatch,
+    name: 'Hatch with a source and contacts of which little is known',
+    wiring: {
+      ...hatch.wiring,
+      copper: undefined,
+      supply: { ...hatch.wiring.supply, limited: undefined, largest_A: undefined },
+      sensors: hatch.wiring.sensors.map((wired, i) => ({
+        ...wired,
+        outputs: [
+          {
+            kind: 'contact',
+            name: 'P',
+            acts: 'presence',
+            from: i === 0 ? 'grid.plus' : 'grid-belt.plus',
+            to: i === 0 ? 'grid.out' : 'grid-belt.out',
+            closedIn: ['clear'],
+            ...(i === 0 && { rating: {} }),
+          },
+        ],
+      })),
+    },
+  },
   {
     ...hatch,
     name: 'Hatch with one sensor that nobody wired',

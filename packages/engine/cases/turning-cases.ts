@@ -1,4 +1,5 @@
-import { closingFrom } from '../src/motion/leaf-run.ts'
+import type { Stance } from '../src/coverage/scene.ts'
+import { type Closing, closingFrom } from '../src/motion/leaf-run.ts'
 import { type TurningLeaf, turningLeaf } from '../src/motion/turning-leaf.ts'
 import { worstOfTurning } from '../src/passing/turning-passage.ts'
 import { turningPassages } from '../src/passing/turning-ways.ts'
@@ -70,9 +71,9 @@ export function turningCase(seed: number): TurningCase {
   return { ...given, body: { ...body, x }, slowest, closeJerk, stoppingCurve, otherHinge }
 }
 
-function engineAnswer(given: TurningCase): { readonly tally: Tally; readonly leaf: TurningLeaf } {
-  const { first, second, half, openAngle, fromAngle, body, heading, speed } = given
-  const { otherHinge } = given
+/** The same leaf, closing and body for the engine. */
+export function forEngine(given: TurningCase): { readonly leaf: TurningLeaf; readonly closing: Closing; readonly stance: Stance } {
+  const { first, second, half, openAngle, fromAngle, body, otherHinge } = given
   const hinge = otherHinge === undefined ? 'at-zero' : 'both'
   const hinged = { hinge, opensTo: 'a', length_mm: first, secondPanel_mm: second, openAngle_rad: openAngle } as const
   const leaf = turningLeaf({
@@ -98,11 +99,17 @@ function engineAnswer(given: TurningCase): { readonly tally: Tally; readonly lea
     index: 0,
     yaw_rad: 'radius' in body ? 0 : body.yaw,
   } as const
+  return { leaf, closing: closingFrom(drive, fromAngle === openAngle ? leaf.way_mm : fromAngle * first), stance }
+}
+
+function engineAnswer(given: TurningCase): { readonly tally: Tally; readonly leaf: TurningLeaf } {
+  const { leaf, closing, stance } = forEngine(given)
+  const { body, heading, speed } = given
   const stretches = given.visible.map(([from_mm, to_mm]) => ({ from_mm, to_mm }))
   const views = [{ visible: stretches, response_s: given.response_s, hold_s: given.hold_s }]
   const tally = newTally()
   for (const passage of turningPassages(leaf, stance, body.x, heading > 0 ? 'b' : 'a', { views, standing: stretches }))
-    worstOfTurning(closingFrom(drive, fromAngle === openAngle ? leaf.way_mm : fromAngle * first), passage, [given.slowest, speed], tally)
+    worstOfTurning(closing, passage, [given.slowest, speed], tally)
   return { tally, leaf }
 }
 

@@ -48,6 +48,7 @@ export type {
 export type {
   Approach,
   BeamPlane,
+  Declared,
   FanPlane,
   Field,
   Output,
@@ -80,6 +81,7 @@ export { leafCorners, type TurningLeaf, turningLeaf } from './motion/turning-lea
 export { type BeamSpot, beamSpots, type PlaneSpots } from './seeing/beam-spots.ts'
 export { floorHeight, floorPieces } from './space/floor.ts'
 export { cos, radians, sin } from './space/trigonometry.ts'
+export { conductorOhm_per_km } from './values/conductors.ts'
 export { EDITIONS, OUTSIDE_VALUES } from './values/editions.ts'
 export { partsFrom } from './wiring/connecting.ts'
 export { type Diagnosis, diagnosis, type Meter, type Observation, type Standing } from './wiring/diagnosis.ts'

@@ -17,6 +17,8 @@ export type Kind =
   | 'temperature'
   | 'volume'
   | 'force'
+  | 'volt'
+  | 'ampere'
 
 export type Read = { readonly ok: true; readonly value: number; readonly text: string } | { readonly ok: false; readonly expected: string }
 
@@ -34,6 +36,8 @@ const SUFFIX: Readonly<Record<Exclude<Kind, 'length'>, string>> = {
   temperature: ' \u00b0C',
   volume: ' m\u00b3',
   force: ' N',
+  volt: ' V',
+  ampere: ' A',
 }
 
 /** A value of the door file as it is shown in a sentence. */
@@ -61,8 +65,8 @@ export function readFigure(text: string, kind: Kind, units: Units): Read {
     const read = readLength(text, { units })
     return read.ok ? { ok: true, value: read.mm, text: text.trim() } : { ok: false, expected: read.issue.expected }
   }
-  const tidy = text.trim().replace(/\s*(\u00b0C?|%|s|m|m\/s|m\/s\u00b2|m\/s\u00b3|m\u00b3|kg|N)$/, '')
-  if (!/^[-\u2212]?\d{1,7}([.,]\d{1,6})?$/.test(tidy)) return { ok: false, expected: 'number' }
+  const tidy = text.trim().replace(/\s*(\u00b0C?|%|s|m|m\/s|m\/s\u00b2|m\/s\u00b3|m\u00b3|kg|N|V|A)$/, '')
+  if (!/^[-\u2212]?\d{1,9}([.,]\d{1,6})?$/.test(tidy)) return { ok: false, expected: 'number' }
   const value = Number(tidy.replace('\u2212', '-').replace(',', '.'))
   return kind === 'count' && !Number.isInteger(value) ? { ok: false, expected: 'whole' } : { ok: true, value, text: text.trim() }
 }

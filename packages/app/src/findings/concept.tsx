@@ -70,6 +70,14 @@ export function Concept() {
                   unknown={words.concept.lowEnergyUnknown}
                 />
               ),
+              listing: (
+                <Choose
+                  path="concept/listing"
+                  label={words.concept.listing}
+                  options={words.concept.listingNames}
+                  unknown={words.concept.listingUnknown}
+                />
+              ),
             }}
           />
         </p>

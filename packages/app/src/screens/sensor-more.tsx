@@ -7,6 +7,7 @@ import { Sentence } from '../entry/sentence.tsx'
 import { useFacts } from '../words/facts.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { Declares } from './declares.tsx'
 import { FieldMore } from './field-more.tsx'
 import { KnownFrom } from './known-from.tsx'
 import { Outputs } from './outputs.tsx'
@@ -64,6 +65,7 @@ export function SensorMore({ index }: { readonly index: number }) {
       {shown !== undefined && shown.kind !== 'zone-only' && (
         <Outputs path={path} fields={shown.fields} listed={sensor.outputs} own={sensor.fields} />
       )}
+      {isProtecting(shown) && <Declares path={path} />}
       {sensor.fields === undefined && shown !== undefined && shown.kind !== 'zone-only' && (
         <>
           <p>{words.fieldsElsewhere}</p>
@@ -96,6 +98,11 @@ export function SensorMore({ index }: { readonly index: number }) {
       ))}
     </>
   )
+}
+
+function isProtecting(sensor: Sensor | undefined): boolean {
+  if (sensor === undefined) return false
+  return sensor.kind === 'zone-only' ? sensor.function === 'presence' : sensor.fields.some((field) => field.function === 'presence')
 }
 
 /** How far it sees, as its sheet says: a figure entered here takes the place of the library's. */

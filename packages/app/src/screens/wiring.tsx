@@ -6,6 +6,7 @@ import { useFacts } from '../words/facts.ts'
 import { useDoor } from './at-door.ts'
 import { Cautions } from './cautions.tsx'
 import { Group } from './group.tsx'
+import { Supply } from './supply.tsx'
 
 const PATH = 'wiring'
 
@@ -40,6 +41,7 @@ export function Wiring() {
           </button>
         </div>
       )}
+      {wiring && <Supply wiring={wiring} />}
       <Cautions lines={words.cautions} />
     </Group>
   )

@@ -199,4 +199,19 @@ export const judgingTerms: Readonly<Record<keyof typeof english, Term>> = {
     forms: ['Flügel im Feld'],
     says: 'Der laufende Flügel trifft auf einen Strahl eines Feldes und löst es selbst aus.',
   },
+  performanceLevel: {
+    word: 'Performance Level',
+    forms: ['Performance Level', 'Performance Levels'],
+    says: 'Wie zuverlässig ein Teil einer Schutzfunktion ist, von a, dem geringsten, bis e. Sein Hersteller gibt ihn an.',
+  },
+  meanTimeToFailure: {
+    word: 'mittlere Zeit bis zum gefährlichen Ausfall',
+    forms: ['mittlere Zeit bis zum gefährlichen Ausfall'],
+    says: 'Jahre, im Mittel, bis ein Teil so ausfällt, dass niemand mehr geschützt ist.',
+  },
+  diagnosticCoverage: {
+    word: 'Diagnosedeckungsgrad',
+    forms: ['Diagnosedeckungsgrad'],
+    says: 'Der Anteil der gefährlichen Ausfälle, den ein Gerät oder seine Steuerung selbst findet.',
+  },
 }

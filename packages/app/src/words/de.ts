@@ -288,7 +288,7 @@ export const de: Words = {
   concept: {
     title: 'Wie das Tor gesichert ist',
     words: 'Es gehen hindurch: {people}; angetrieben wird es {drive}; die Schließkante sichert {edge}.',
-    more: 'Der Sicherheitsabstand folgt {separation}; der Schutz {lowEnergy}.',
+    more: 'Der Sicherheitsabstand folgt {separation}; der Schutz {lowEnergy}; das Recht am Ort {listing}.',
     separation: 'Ausgabe der Norm zum Sicherheitsabstand',
     editions: { '2010': 'der Ausgabe 2010', '2024': 'der Ausgabe 2024' },
     bothEditions: 'beiden Ausgaben',
@@ -298,6 +298,9 @@ export const de: Words = {
     newest: 'der neuesten Ausgabe',
     lowEnergy: 'Ob es mit wenig Energie berühren darf',
     lowEnergyNames: { yes: 'beruht auf Berührung mit wenig Energie', no: 'beruht nicht auf wenig Energie' },
+    listing: 'Ob das Recht Geräte verlangt, die für den Antrieb gelistet sind',
+    listingNames: { needed: 'verlangt für diesen Antrieb gelistete Geräte', 'not-needed': 'verlangt keine gelisteten Geräte' },
+    listingUnknown: 'hat niemand nachgesehen',
     lowEnergyUnknown: 'beruht, soweit gesagt, nicht auf wenig Energie',
     people: 'Wer hindurchgeht',
     peopleNames: { trained: 'Leute, die es kennen', public: 'jedermann' },

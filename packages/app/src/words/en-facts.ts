@@ -1,10 +1,11 @@
 import { around } from './en-around.ts'
+import { declares } from './en-declares.ts'
 import { forces } from './en-forces.ts'
 import { control, dangers, passingBy } from './en-known.ts'
 import { bodies, leaving, sensing, source, zones } from './en-sensing.ts'
 import { wiring } from './en-wiring.ts'
 
 /** What is asked about a door beside its opening and where its sensors hang. Comes with the screens that ask it: the first sheet needs none of it. */
-export const enFacts = { around, control, dangers, passingBy, sensing, bodies, forces, leaving, source, zones, wiring }
+export const enFacts = { around, control, dangers, passingBy, sensing, bodies, forces, leaving, source, zones, wiring, declares }
 
 export type Facts = typeof enFacts

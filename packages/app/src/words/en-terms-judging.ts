@@ -162,4 +162,19 @@ export const judgingTerms = {
     forms: ['leaf in the field'],
     says: 'The moving leaf meets a beam of a field and sets it off by itself.',
   },
+  performanceLevel: {
+    word: 'performance level',
+    forms: ['performance level', 'performance levels'],
+    says: 'How reliable a part of a safety function is, from a, the least, to e. Its maker states it.',
+  },
+  meanTimeToFailure: {
+    word: 'mean time to dangerous failure',
+    forms: ['mean time to dangerous failure'],
+    says: 'Years, on average, until a part fails so that nobody is protected any more.',
+  },
+  diagnosticCoverage: {
+    word: 'diagnostic coverage',
+    forms: ['diagnostic coverage'],
+    says: 'The share of the dangerous failures that a device or its control finds by itself.',
+  },
 } satisfies Readonly<Record<string, Term>>

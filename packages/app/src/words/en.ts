@@ -284,7 +284,7 @@ export const en = {
   concept: {
     title: 'How the door is protected',
     words: 'Past it go {people}; it is driven {drive}; its closing edge is guarded by {edge}.',
-    more: 'The separation distance follows {separation}; its protection {lowEnergy}.',
+    more: 'The separation distance follows {separation}; its protection {lowEnergy}; the law at the place {listing}.',
     separation: 'Edition of the separation-distance standard',
     editions: { '2010': 'the edition of 2010', '2024': 'the edition of 2024' },
     bothEditions: 'both editions',
@@ -294,6 +294,9 @@ export const en = {
     newest: 'the newest edition',
     lowEnergy: 'Whether it may touch with low energy',
     lowEnergyNames: { yes: 'rests on touching with low energy', no: 'does not rest on low energy' },
+    listing: 'Whether the law wants devices listed for use with the drive',
+    listingNames: { needed: 'wants devices listed for this drive', 'not-needed': 'wants no device listed' },
+    listingUnknown: 'was not looked up',
     lowEnergyUnknown: 'is not said to rest on low energy',
     people: 'Who passes',
     peopleNames: { trained: 'people who know it', public: 'the public' },

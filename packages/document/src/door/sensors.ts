@@ -4,6 +4,7 @@ import type { Catalogue } from '../libraries/catalogue.ts'
 import type { Remarks } from '../remarks.ts'
 import { type FilePlane, type FileSensor, type LibrarySensor, sensorSchema } from '../schema/sensor.ts'
 import { shown, shownText } from '../shown.ts'
+import { declaredOf } from './declares.ts'
 import { DEFAULTS } from './defaults.ts'
 import { fieldsOf } from './fields.ts'
 import { ofOutput, outputsOf } from './outputs.ts'
@@ -135,6 +136,7 @@ function rangingSensor(given: Given, device: 'scanner' | 'downward-row'): Rangin
     backgroundMargin_mm: values.backgroundMargin_mm ?? DEFAULTS.backgroundMargin_mm,
     spotRadius_mm: values.spotRadius_mm ?? 0,
     ...outputsOf(given),
+    ...declaredOf(values.declares),
     fields,
     learnedIn: learnedIn(given, doorway),
   }
@@ -183,7 +185,19 @@ function segmentSensor(given: Given): SegmentSensor | undefined {
   ])
   const planes = segmentPlanes(given)
   const fields = fieldsOf(given, 'segments')
-  return planes && { kind: 'segment', id, name, source, planes, spotRadius_mm: values.spotRadius_mm ?? 0, ...outputsOf(given), fields }
+  return (
+    planes && {
+      kind: 'segment',
+      id,
+      name,
+      source,
+      planes,
+      spotRadius_mm: values.spotRadius_mm ?? 0,
+      ...outputsOf(given),
+      ...declaredOf(values.declares),
+      fields,
+    }
+  )
 }
 
 function zoneOnlySensor(given: Given): ZoneOnlySensor | undefined {
@@ -206,7 +220,18 @@ function zoneOnlySensor(given: Given): ZoneOnlySensor | undefined {
   mustRise(covers.xMin_mm, covers.xMax_mm, `${path}/covers/xMax_mm`, 'xMin_mm', remarks)
   mustRise(covers.yMin_mm, covers.yMax_mm, `${path}/covers/yMax_mm`, 'yMin_mm', remarks)
   const { function: acts } = ofOutput({ id, output, function: values.function }, path, given)
-  return { kind: 'zone-only', id, name, source, function: acts, output, needs, ...covers, ...outputsOf(given) }
+  return {
+    kind: 'zone-only',
+    id,
+    name,
+    source,
+    function: acts,
+    output,
+    needs,
+    ...covers,
+    ...outputsOf(given),
+    ...declaredOf(values.declares),
+  }
 }
 
 /** A value that this kind of device does not have would be believed to act: it is refused instead of ignored. */

@@ -19,7 +19,7 @@ describe('the wiring of a door file', () => {
       { name: 'P', from: 'grid.plus', to: 'grid.out', closedIn: ['clear'], on_ohm: 2.5, off_ohm: 220_000 },
     ])
     expect(wiring?.cables[0]?.cores[0]).toMatchObject({ id: 'W1.1', from: 'control.24V', to: 'grid.plus' })
-    expect(wiring?.cables[0]?.cores[0]?.ohm).toBeCloseTo(0.345, 3) // 10 m of 0.5 mm2 copper of 17.241 ohm mm2/km
+    expect(wiring?.cables[0]?.cores[0]?.ohm).toBeCloseTo(0.39, 9) // 10 m of 0.5 mm2: 39.0 ohm/km, IEC 60228, class 5
   })
 
   it('turns a change-over contact into two, of which the second is closed whenever the first is not', () => {

@@ -1,4 +1,4 @@
-import type { Cable, SensorSwitch, Wiring } from '@sillsight/engine'
+import { type Cable, conductorOhm_per_km, type SensorSwitch, type Wiring } from '@sillsight/engine'
 import type { Remarks } from '../remarks.ts'
 import type { FileWiring } from '../schema/wiring.ts'
 import { shown, shownText } from '../shown.ts'
@@ -43,6 +43,7 @@ export function wiringOf(file: FileWiring | undefined, sensors: readonly string[
     cables: file.cables.map(cableOf),
     resistors: file.resistors ?? [],
     joints: file.joints ?? [],
+    copper: file.copper,
   }
 }
 
@@ -72,24 +73,17 @@ function switchesOf(output: FileOutput, { plus, minus }: FileSensor['power']): r
 }
 
 function ratingOf(rating: Extract<FileOutput, { kind: 'contact' }>['rating']): SensorSwitch['rating'] {
-  return rating && { ...rating, least_A: rating.least_A }
+  return rating && { largest_V: rating.largest_V, largest_A: rating.largest_A, least_A: rating.least_A }
 }
 
 function cableOf({ id, length_mm, conductor, cores }: FileWiring['cables'][number]): Cable {
-  const ohm = Math.max(1e-4, (length_mm / 1e6) * ohmPerKm(conductor))
+  const ohm = Math.max(1e-4, (length_mm / 1e6) * conductorOhm_per_km(conductor))
   return {
     id,
     length_mm,
     conductor,
     cores: cores.map((core) => ({ id: `${id}.${core.id}`, colour: core.colour, from: core.from, to: core.to, ohm })),
   }
-}
-
-/** Annealed copper at 20 °C, 17.241 ohm mm2 / km; a gauge has the diameter 0.127 mm * 92^((36 - n) / 39) (ASTM B258). */
-function ohmPerKm(conductor: Cable['conductor']): number {
-  if ('area_mm2' in conductor) return 17.241 / conductor.area_mm2
-  const diameter_mm = 0.127 * 92 ** ((36 - conductor.awg) / 39)
-  return 17.241 / ((Math.PI / 4) * diameter_mm ** 2)
 }
 
 function checkNames(file: FileWiring, sensors: readonly string[], remarks: Remarks): void {
@@ -196,6 +190,8 @@ function checkFigures(file: FileWiring, remarks: Remarks): void {
   const { supply, sensors, control, cables } = file
   if (supply.plus === supply.minus) wrong('supply/minus', 'another terminal than plus', shownText(supply.minus))
   if (supply.largest_V < supply.least_V) wrong('supply/largest_V', `at least least_V (${supply.least_V})`, shown(supply.largest_V))
+  const { coldest_degC = Number.NEGATIVE_INFINITY, hottest_degC = coldest_degC } = file.copper ?? {}
+  if (hottest_degC < coldest_degC) wrong('copper/hottest_degC', `at least coldest_degC (${coldest_degC})`, shown(hottest_degC))
   for (const [i, { power, outputs, test }] of sensors.entries()) {
     if (power.largest_V < power.least_V)
       wrong(`sensors/${i}/power/largest_V`, `at least least_V (${power.least_V})`, shown(power.largest_V))

@@ -1,4 +1,5 @@
 import { BOUNDS } from '../bounds.ts'
+import { declaresSchema } from './declares.ts'
 import {
   angle_deg,
   choice,
@@ -205,6 +206,7 @@ const values = {
     list(outputSchema, { from: 1, upTo: BOUNDS.fields }, 'Its outputs. Where they are listed, every field switches one of them.'),
   ),
   warmUp_s: optional(number({ from: 0, upTo: 3600 }, 'From the return of power until it sees and its outputs say so, at the latest.')),
+  declares: optional(declaresSchema),
   function: optional(choice(FUNCTIONS, 'zone-only: what its output does at the door.')),
   output: optional(name('zone-only: its output.')),
   needs: optional(note('zone-only: what sets it off, as its maker says: least speed or force.')),

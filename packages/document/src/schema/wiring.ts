@@ -23,6 +23,13 @@ const supplySchema = record(
     inner_ohm: ohm('How it gives way: its inner resistance.'),
     largest_A: optional(number({ above: 0, upTo: 100 }, 'The current that it can give.')),
     earthed: choice(['plus', 'minus', 'none'], 'The rail that is bonded to earth.'),
+    limited: optional(
+      choice(
+        ['class-2', 'extra-low', 'no'],
+        'What its label says: energy-limited of class 2, safely separated and of extra-low voltage, or neither.',
+      ),
+    ),
+    fuse_A: optional(number({ above: 0, upTo: 100 }, 'Rating of the fuse that the sensors hang on.')),
     source: sourceSchema,
   },
   'Where the power comes from, direct current.',
@@ -35,8 +42,8 @@ const outputName = id('Name inside the sensor.')
 const rating = optional(
   record(
     {
-      largest_V: number({ above: 0, upTo: 1000 }, 'It may switch so much.'),
-      largest_A: number({ above: 0, upTo: 100 }, 'It may carry and switch so much.'),
+      largest_V: optional(number({ above: 0, upTo: 1000 }, 'It may switch so much.')),
+      largest_A: optional(number({ above: 0, upTo: 100 }, 'It may carry and switch so much.')),
       least_A: optional(ampere('Below this it does not keep itself clean.')),
     },
     'What the contact may switch.',
@@ -258,6 +265,15 @@ export const wiringSchema = record(
         record({ id: id('Its name.'), from: terminal('One side.'), to: terminal('The other side.'), ohm: ohm('Its resistance.') }, ''),
         { upTo: BOUNDS.resistors },
         'Resistors at the end of a line, and the like.',
+      ),
+    ),
+    copper: optional(
+      record(
+        {
+          coldest_degC: optional(number({ from: -60, upTo: 120 }, 'At its coldest; no voltage is judged by it.')),
+          hottest_degC: number({ from: -60, upTo: 120 }, 'At its hottest.'),
+        },
+        'How cold and how hot the copper of the cables gets.',
       ),
     ),
     joints: optional(list(terminal('A terminal where cores only meet.'), { upTo: BOUNDS.joints }, 'Terminals of junction boxes.')),

@@ -57,6 +57,12 @@ export const conceptSchema = record(
     lowEnergy: optional(
       choice(['yes', 'no'], 'For a pedestrian door whose protection rests on touching with little energy. Not so if absent.'),
     ),
+    listing: optional(
+      choice(
+        ['needed', 'not-needed'],
+        'Whether the law at the place lets only devices protect that are listed for use with the drive. Asked for if absent.',
+      ),
+    ),
     separation: optional(
       choice(['2010', '2024'], 'Edition of the separation-distance standard (ISO 13855) that the job names; both are judged if absent.'),
     ),

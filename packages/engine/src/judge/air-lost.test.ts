@@ -46,8 +46,16 @@ describe('air-lost', () => {
     expect(judged({ crossings: [{ ...aisle, perDay: undefined }] })).toMatchObject({ needs: ['survey/crossings/0/perDay'] })
   })
 
-  it('has no subject without a crossing, and does not compute a leaf that turns', () => {
+  // Hand calculation: 3141.6 mm of arc take 4.14 s each way; the edge is 2000 from where it shuts from 60 degrees on, 1.547 s before the end: between 7.09 s and 12.28 s as if open
+  it('lets more air through while a leaf swings', () => {
+    const hinged = { hinge: 'at-zero', opensTo: 'a', length_mm: 2000, secondPanel_mm: undefined, openAngle_rad: Math.PI / 2 } as const
+    const once = Number(judged({ leaf: { travel: 'turning', thickness_mm: 40, bulge_mm: 0, hinged } }).facts['opening_m3'])
+    expect(once / 1.074687).toBeGreaterThan(7.09)
+    expect(once / 1.074687).toBeLessThan(12.28)
+  })
+
+  it('has no subject without a crossing, and asks how a leaf that turns is hung', () => {
     expect(judged({ crossings: [] })).toMatchObject({ reason: 'no-subject' })
-    expect(judged({ leaf: { ...leaf, travel: 'turning' } })).toMatchObject({ reason: 'not-computable' })
+    expect(judged({ leaf: { ...leaf, travel: 'turning' } })).toMatchObject({ needs: ['survey/leaf/hinged'] })
   })
 })

@@ -1,10 +1,11 @@
 import type { Door, Leaf } from '../model/door.ts'
 import type { InputPath } from '../model/source.ts'
 import { type AirExchange, exchangeOfOpening_m3, exchangePerSecond_m3, type OpeningCycle } from '../motion/air-exchange.ts'
-import { leafPlane } from '../passing/leaf-plane.ts'
+import { openArea } from '../motion/open-area.ts'
+import { isUnhung, leafApproach } from '../passing/leaf-approach.ts'
 import { orNoSubject, quantity, step, THE_DOOR } from './drafts.ts'
 import { needlessDrafts } from './needless-openings.ts'
-import { AIR, DRIVE, LEAF, OPENING_HEIGHT, OPENING_WIDTH } from './paths.ts'
+import { AIR, DRIVE, HINGED, LEAF, OPENING_HEIGHT, OPENING_WIDTH } from './paths.ts'
 import type { Context, Draft, Rule } from './rule.ts'
 
 /**
@@ -41,13 +42,12 @@ function draftOf({ door, values }: Context, found: readonly Draft[]): Draft {
     },
   }
   const state = door.states[0]
-  const plane = state && leafPlane(door, state)
-  if (leaf !== undefined && !plane) return { ...frame, verdict: 'undetermined', reason: 'not-computable', needs: [] }
+  const approach = state && leafApproach(door, state)
   const needs = [
     ...missing(door),
     ...found.flatMap((each) => (typeof each.facts['openings'] === 'number' || each.verdict !== 'undetermined' ? [] : each.needs)),
   ]
-  const cycle = leaf && plane && cycleOf(door, leaf, plane.way_mm)
+  const cycle = leaf && approach && cycleOf(door, leaf, approach.way_mm)
   if (needs.length > 0 || !air || !cycle || !drive) return { ...frame, verdict: 'undetermined', reason: 'missing-input', needs }
   const { sideA_degC: a, sideB_degC: b, mostPerDay_m3 } = air
   const [first = 0, second = 0] = values.doorwayDischarge.value
@@ -111,6 +111,7 @@ function missing({ air, drive, leaf }: Door): readonly InputPath[] {
   const needs: InputPath[] = []
   if (air === undefined) needs.push(AIR)
   if (leaf === undefined) needs.push(LEAF)
+  else if (isUnhung(leaf)) needs.push(HINGED)
   if (drive === undefined) return [...needs, DRIVE]
   if (drive.openSpeed_mm_per_s === undefined) needs.push(`${DRIVE}/openSpeed_m_per_s`)
   if (drive.openAccel_mm_per_s2 === undefined) needs.push(`${DRIVE}/openAccel_m_per_s2`)
@@ -120,17 +121,16 @@ function missing({ air, drive, leaf }: Door): readonly InputPath[] {
   return needs
 }
 
-function cycleOf({ drive, opening }: Door, { travel }: Leaf, way_mm: number): OpeningCycle | undefined {
+function cycleOf({ drive, opening }: Door, leaf: Leaf, way_mm: number): OpeningCycle | undefined {
   const { openSpeed_mm_per_s, openAccel_mm_per_s2, closeSpeed_mm_per_s, closeAccel_mm_per_s2, closeJerk_mm_per_s3, holdOpen_s } =
     drive ?? {}
   if (openSpeed_mm_per_s === undefined || openAccel_mm_per_s2 === undefined || holdOpen_s === undefined) return undefined
   if (closeSpeed_mm_per_s === undefined || closeAccel_mm_per_s2 === undefined) return undefined
-  const { width_mm, height_mm } = opening
   return {
     way_mm,
     open: { speed: openSpeed_mm_per_s, accel: openAccel_mm_per_s2 },
     close: { speed: closeSpeed_mm_per_s, accel: closeAccel_mm_per_s2, jerk: closeJerk_mm_per_s3 },
     holdOpen_s: holdOpen_s + (drive?.cycle?.preWarning_s ?? 0), // it stands open while it warns
-    openAt: (way) => (travel === 'down' ? [width_mm, way] : [(width_mm * way) / way_mm, height_mm]),
+    openAt: openArea({ leaf, opening }, way_mm),
   }
 }

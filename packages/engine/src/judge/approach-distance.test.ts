@@ -15,6 +15,12 @@ const lying = (changes: Partial<Approach> = {}): Approach => ({
   source: measured,
   ...changes,
 })
+const hung = {
+  travel: 'turning',
+  thickness_mm: 40,
+  bulge_mm: 0,
+  hinged: { hinge: 'at-zero', opensTo: 'a', length_mm: 2000, secondPanel_mm: undefined, openAngle_rad: Math.PI / 2 },
+} as const
 const walkway = laneOf({ who: 'people' })
 const standing = bodyOf([box(300, 200, 1500)])
 function judged(changes: Partial<Door> = {}, id = 'approach-distance:lane-2010') {
@@ -160,6 +166,17 @@ describe('approach-distance', () => {
     expect(judged({ lanes: [laneOf()] }, 'approach-distance:door')).toMatchObject({ reason: 'no-subject' })
   })
 
+  // Hand calculation (passing/leaf-approach.test.ts): a leaf 2000 long comes 1810.4 toward side A at x = 850, and the body is found 2500 - 100 before y = 0
+  it('measures to where a leaf that swings ever comes, on the side to which it opens', () => {
+    const narrow = { xMin_mm: 850, xMax_mm: 1150, who: 'people' } as const
+    const toward = judged({ leaf: hung, lanes: [laneOf({ ...narrow, from: ['a'] })] })
+    expect(toward).toMatchObject({ verdict: 'fail', limit: { value: 2200 }, facts: { from: 'a' } })
+    expect(toward.verdict === 'fail' && toward.measured.value).toBeGreaterThan(587)
+    expect(toward.verdict === 'fail' && toward.measured.value).toBeLessThan(590)
+    const behind = judged({ leaf: hung, lanes: [laneOf({ ...narrow, from: ['b'] })] })
+    expect(behind).toMatchObject({ verdict: 'pass', limit: { value: 2200 } })
+  })
+
   it('asks for what nobody entered', () => {
     expect(judged({ concept: undefined })).toMatchObject({ needs: ['concept'] })
     expect(judged({ drive: undefined, sensors: [] })).toMatchObject({ needs: ['survey/drive'] })
@@ -170,6 +187,6 @@ describe('approach-distance', () => {
     expect(judged({ drive: driven({ closeSpeed_mm_per_s: undefined, stopDecel_mm_per_s2: undefined }) })).toMatchObject({
       needs: ['survey/drive/closeSpeed_m_per_s', 'survey/drive/stopDecel_m_per_s2'],
     })
-    expect(judged({ leaf: { travel: 'turning', thickness_mm: 40, bulge_mm: 0 } })).toMatchObject({ reason: 'not-computable' })
+    expect(judged({ leaf: { travel: 'turning', thickness_mm: 40, bulge_mm: 0 } })).toMatchObject({ needs: ['survey/leaf/hinged'] })
   })
 })

@@ -3,14 +3,14 @@ import type { CountedField } from '../coverage/scene.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { InputPath } from '../model/source.ts'
 import type { Lane } from '../model/traffic.ts'
-import { leafPlane } from '../passing/leaf-plane.ts'
+import { leafApproach } from '../passing/leaf-approach.ts'
 import { waySights } from '../passing/way-sights.ts'
 import { type ApproachCase, type TimedSeparation, worstApproach } from './approach-case.ts'
 import { approachRepairs } from './approach-repairs.ts'
 import { notApplicable, orNoSubject, quantity, step } from './drafts.ts'
 import { fieldFacts, fieldsOfFunction } from './fields.ts'
 import { laneFacts, laneRestsOn } from './lane-passing.ts'
-import { CONCEPT, fieldPath, LEAF, lanePath, SENSORS } from './paths.ts'
+import { CONCEPT, fieldPath, HINGED, LEAF, lanePath, SENSORS } from './paths.ts'
 import type { Context, Draft, Rule } from './rule.ts'
 import { type SeparationEdition, separationOf } from './separation-of-field.ts'
 import { type StopTime, stopTime } from './stop-time.ts'
@@ -67,9 +67,9 @@ function draftOf(context: Context, lane: Lane, state: DoorState, edition: Separa
   const { door } = context
   const frame = frameOf(context, lane, state, edition)
   if (door.leaf === undefined) return needing(context, lane, state, edition, [LEAF])
-  const plane = leafPlane(door, state)
-  if (!plane) return { ...frame, verdict: 'undetermined', reason: 'not-computable', needs: [], steps: [] }
-  const stop = stopTime(door.drive, plane.way_mm)
+  const approach = leafApproach(door, state)
+  if (!approach) return needing(context, lane, state, edition, [HINGED])
+  const stop = stopTime(door.drive, approach.way_mm)
   const fields = fieldsOfFunction(door, 'presence')
   const { known, needs } = timedFields(context, fields, edition)
   if (stop.kind === 'missing') return needing(context, lane, state, edition, [...stop.needs, ...needs])
@@ -80,22 +80,22 @@ function draftOf(context: Context, lane: Lane, state: DoorState, edition: Separa
         of,
         state,
         lane,
-        plane,
+        approach,
         among.map(({ counted }) => counted),
       ).sights,
       among,
       stop_s,
       lane,
     )
-  const { yawSampled } = waySights(door, state, lane, plane, [])
+  const { yawSampled } = waySights(door, state, lane, approach, [])
   const worst = judgedBy(door, known, stop.stop_s)
   if (worst === undefined) return { ...frame, verdict: 'undetermined', reason: 'not-computable', needs: [], steps: [] }
   const isLow = worst.timed.lowest_mm > (worst.timed.approach.height_mm ?? 0)
   const passes = !isLow && worst.left_mm >= 0
   // a field of which too little is known might find earlier
   if (!passes && needs.length > 0) return needing(context, lane, state, edition, needs)
-  const { counted, approach, values, lowest_mm } = worst.timed
-  const measured = quantity(isLow ? (approach.height_mm ?? 0) : worst.there_mm, 'mm')
+  const { counted, approach: hung, values, lowest_mm } = worst.timed
+  const measured = quantity(isLow ? (hung.height_mm ?? 0) : worst.there_mm, 'mm')
   const limit = quantity(isLow ? lowest_mm : worst.needed_mm, 'mm')
   const found = {
     ...frame,
@@ -108,7 +108,7 @@ function draftOf(context: Context, lane: Lane, state: DoorState, edition: Separa
       ...fieldFacts(counted),
       ...caseFacts(worst, stop.stop_s),
       ...(isLow ? { lowest_mm } : {}),
-      ...(passes || isLow ? {} : approachRepairs({ door, lane, stop, worst, known, plane, judgedBy })),
+      ...(passes || isLow ? {} : approachRepairs({ door, lane, stop, worst, known, judgedBy })),
     },
   }
   if (!passes) return { ...found, verdict: 'fail' }

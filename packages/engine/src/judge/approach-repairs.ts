@@ -1,7 +1,7 @@
 import type { Door } from '../model/door.ts'
 import type { Field } from '../model/sensor.ts'
 import type { Lane } from '../model/traffic.ts'
-import type { LeafPlane } from '../passing/leaf-plane.ts'
+import { halfAlong } from '../passing/leaf-plane.ts'
 import { longestStop_s, separation_mm, speedThatStops_mm_per_s } from '../passing/separation.ts'
 import type { ApproachCase, TimedSeparation } from './approach-case.ts'
 import type { StopTime } from './stop-time.ts'
@@ -13,7 +13,6 @@ export interface ApproachQuestion {
   readonly stop: Extract<StopTime, { readonly kind: 'known' }>
   readonly worst: ApproachCase
   readonly known: readonly TimedSeparation[]
-  readonly plane: LeafPlane
   readonly judgedBy: (door: Door, known: readonly TimedSeparation[], stop_s: number) => ApproachCase | undefined
 }
 
@@ -28,8 +27,9 @@ const SPARE_MM = 2
  * (`wider_mm`). One that judging again does not confirm is left out.
  */
 export function approachRepairs(question: ApproachQuestion): Readonly<Record<string, number>> {
-  const { door, known, stop, worst, judgedBy, plane } = question
-  const { timed, there_mm } = worst
+  const { door, known, stop, worst, judgedBy } = question
+  const { timed, there_mm, sight } = worst
+  const leaf_mm = sight.reach_mm - halfAlong(sight.stance).y_mm
   const suffices = (of: Door, among: readonly TimedSeparation[], stop_s: number) => (judgedBy(of, among, stop_s)?.left_mm ?? -1) >= 0
   const repairs: Record<string, number> = {}
   const within_s = longestStop_s(timed.rule, there_mm) - SPARE_S
@@ -43,7 +43,7 @@ export function approachRepairs(question: ApproachQuestion): Readonly<Record<str
     const answering = known.map((each) => (each === timed ? { ...each, response_s: faster_s } : each))
     if (suffices(door, answering, stop.stop_s)) repairs['faster_s'] = faster_s
   }
-  const wider_mm = widerThatSuffices_mm(question, separation_mm(timed.rule, timed.response_s + stop.stop_s) + plane.half_mm)
+  const wider_mm = widerThatSuffices_mm(question, separation_mm(timed.rule, timed.response_s + stop.stop_s) + leaf_mm)
   if (wider_mm !== undefined) repairs['wider_mm'] = wider_mm
   return repairs
 }

@@ -2,10 +2,10 @@ import type { DoorState } from '../model/door.ts'
 import type { InputPath } from '../model/source.ts'
 import type { Drive, Lane } from '../model/traffic.ts'
 import { calledBefore_mm } from '../passing/call-distance.ts'
-import { type LeafPlane, leafPlane } from '../passing/leaf-plane.ts'
+import { isUnhung, type LeafApproach, leafApproach } from '../passing/leaf-approach.ts'
 import { type WaySight, waySights } from '../passing/way-sights.ts'
 import { fieldsOfFunction } from './fields.ts'
-import { DRIVE, fieldPath, LEAF, lanePath } from './paths.ts'
+import { DRIVE, fieldPath, HINGED, LEAF, lanePath } from './paths.ts'
 import type { Context } from './rule.ts'
 
 /** A vehicle of a lane at its fastest pace, and how far before the leaf its call is on its way. */
@@ -22,7 +22,7 @@ export type Calls =
   | {
       readonly kind: 'found'
       readonly calls: readonly Call[]
-      readonly plane: LeafPlane
+      readonly approach: LeafApproach
       readonly drive: Drive
       readonly openDelay_s: number
       readonly speed_mm_per_s: number
@@ -53,7 +53,7 @@ export function callsOf(context: Context, lane: Lane, state: DoorState): Calls {
 function found({ door }: Context, lane: Lane, state: DoorState): Calls {
   const { drive, leaf } = door
   const fields = callingFields(door)
-  const needs: InputPath[] = leaf === undefined ? [LEAF] : []
+  const needs: InputPath[] = leaf === undefined ? [LEAF] : isUnhung(leaf) ? [HINGED] : []
   if (drive === undefined) needs.push(DRIVE)
   else if (drive.openDelay_s === undefined) needs.push(`${DRIVE}/openDelay_s`)
   if (lane.fastest_mm_per_s === undefined) needs.push(`${lanePath(door, lane)}/fastest_m_per_s`)
@@ -62,10 +62,10 @@ function found({ door }: Context, lane: Lane, state: DoorState): Calls {
   const openDelay_s = drive?.openDelay_s
   if (needs.length > 0 || drive === undefined || openDelay_s === undefined || speed_mm_per_s === undefined)
     return { kind: 'missing', needs }
-  const plane = leafPlane(door, state)
-  if (!plane) return { kind: 'not-computable' }
-  const { sights, yawSampled } = waySights(door, state, lane, plane, fields)
-  return { kind: 'found', calls: earliest(sights, speed_mm_per_s), plane, drive, openDelay_s, speed_mm_per_s, yawSampled }
+  const approach = leafApproach(door, state)
+  if (!approach) return { kind: 'not-computable' }
+  const { sights, yawSampled } = waySights(door, state, lane, approach, fields)
+  return { kind: 'found', calls: earliest(sights, speed_mm_per_s), approach, drive, openDelay_s, speed_mm_per_s, yawSampled }
 }
 
 /** At each place the field whose output changes first: called from farther out, its response taken off. */

@@ -159,6 +159,21 @@ describe('danger-point', () => {
     expect(findingOf('danger-point', leafUp)).toMatchObject({ verdict: 'pass', facts: { by: 'height' } })
   })
 
+  // Hand calculation: the tail ends at 4100, a fence 100 wide about x begins at x - 50; with each face 5 off, 10 are taken from the gap
+  it('settles no computed gap that is enough as written and not with both faces off by the stated tolerance', () => {
+    const tolerances = { length_mm: 5, position_mm: 5, tilt_rad: 0, roll_rad: 0, yaw_rad: 0, floor_mm: 0, range: 0 }
+    const at = (x_mm: number) =>
+      findingOf('danger-point', plainDoor({ ...sliding([{ ...fence, x_mm }]), confirmations: confirmed, tolerances }))
+    expect(at(4659)).toMatchObject({
+      verdict: 'undetermined',
+      reason: 'within-tolerance',
+      measured: { value: 509 },
+      needs: ['tolerances/length_mm'],
+    })
+    expect(at(4660).verdict).toBe('pass')
+    expect(at(4649).verdict).toBe('fail')
+  })
+
   it('asks for the parked leaf where a listed point is against an obstacle', () => {
     const point = pointOf({ kind: 'sweep', obstacle: 'fence' })
     expect(judged(point)).toMatchObject({ verdict: 'undetermined', needs: ['survey/leaf/parked'] })

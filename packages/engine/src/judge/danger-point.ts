@@ -16,7 +16,7 @@ const BY = 'judge/danger-point'
 /**
  * Besides the closing edge nobody is crushed, sheared, drawn in or lifted, while the door opens or closes: each such place lies too high, leaves the
  * least gap for the part of a body that can get in, or has a guard that is enough. The gaps of a leaf that slides or swings are computed against
- * every obstacle; others are measured. One finding for each place that somebody listed, each obstacle that comes nearer to the leaf than the
+ * every obstacle, and enough only if they are so with everything off by the stated tolerance; others are measured. One finding for each place that somebody listed, each obstacle that comes nearer to the leaf than the
  * least gap for a whole body (of the others the nearest), and where obstacles count, state. Measured is the height, the gap, or the number of guards that are enough.
  *
  * Facts: `danger` (id), `dangerName`, `kind`, `caught` (largest part that gets in), `by` (`height`, `gap`, a guard, or `nothing`), `guards` (number), [`gap_mm`, `needed_mm`, `obstacle`,
@@ -108,9 +108,17 @@ function draftOf(context: Context, state: DoorState | undefined, { point, isList
   const steps: readonly Step[] = [heightStep, ...(gaps ? gapSteps(context, gaps, found, inputs) : [])]
   if (gaps && gaps.measured.value >= gaps.limit.value) {
     const restsOn = { ...NOTHING, inputs, values: [values.minimumGap] }
-    return { ...frame, verdict: 'pass', ...gaps, steps, facts: { ...facts, by: 'gap' }, restsOn }
+    const enough = { ...frame, ...gaps, steps, facts: { ...facts, by: 'gap' }, restsOn }
+    if (found && gaps.measured.value - mostOff_mm(context) < gaps.limit.value)
+      return { ...enough, verdict: 'undetermined', reason: 'within-tolerance', needs: ['tolerances/length_mm'] }
+    return { ...enough, verdict: 'pass' }
   }
   return { ...frame, ...byGuards({ guards, gaps, steps, inputs, needsGap: needsGap(context, point, path) }, context, facts) }
+}
+
+/** The face of the obstacle and the leaf's may each be off: a computed gap is smaller by both at the most. */
+function mostOff_mm({ door }: Context): number {
+  return 2 * (door.tolerances?.length_mm ?? 0)
 }
 
 function gapSteps(

@@ -1,4 +1,4 @@
-import { leafChanges, sightBehindLeaf } from '../coverage/leaf-sight.ts'
+import { leafChanges } from '../coverage/leaf-sight.ts'
 import { type CountedField, fieldName } from '../coverage/scene.ts'
 import { type Along, seenAlong } from '../coverage/seen-along.ts'
 import type { TolerantField } from '../coverage/tile-scene.ts'
@@ -16,6 +16,7 @@ import { leafPlane } from '../passing/leaf-plane.ts'
 import { type PassageEvidence, passageEvidence } from '../passing/passage-evidence.ts'
 import { NO_QUIET, quietOf, startsWhileHeld } from '../passing/start-of-closing.ts'
 import { earlierMayBeWorse } from '../passing/stop-bounds.ts'
+import { sightWithLeaf } from '../passing/turning-shade.ts'
 import { stateFacts } from './coverage-drafts.ts'
 import { quantity, step } from './drafts.ts'
 import { fieldsOfFunction } from './fields.ts'
@@ -66,8 +67,8 @@ function answerOf(door: Door, lane: Lane, state: DoorState): LanePassing {
   const question = questionOf(door, lane, state)
   if (question === undefined) return { kind: 'missing', needs }
   const changed = timedFields(door, lane, state).filter(({ counted }) => leafChanges(counted.field))
-  // a leaf that turns is judged for sights that stay, and for closings that no output forbids
-  if (!('met' in question.plane) && (changed.length > 0 || question.startsWhileHeld)) return { kind: 'not-computable' }
+  // a leaf that turns is judged for closings that no output forbids
+  if (!('met' in question.plane) && question.startsWhileHeld) return { kind: 'not-computable' }
   if (changed.length === 0) return { kind: 'found', verdict: laneVerdict(question), atBest: undefined }
   // attempts against an output are judged for sights that stay; weak brakes and measured curves: a stop that comes earlier may be worse, so that neither more nor less sight bounds anything
   if (question.openings_mm.some((opening_mm) => earlierMayBeWorse(closingFrom(question.drive, opening_mm))) || question.startsWhileHeld)
@@ -82,7 +83,7 @@ function verdictAboveLeaf(question: LaneQuestion, changed: readonly TimedField[]
   const { leaf } = door
   if (leaf === undefined) throw new Error('a lane that is judged must have a leaf')
   const along = (counted: CountedField, way_mm: number) =>
-    alongOf(door, counted, state, { way_mm, sight: () => sightBehindLeaf({ ...door, leaf }, state, counted, way_mm) })
+    alongOf(door, counted, state, { way_mm, sight: () => sightWithLeaf({ ...door, leaf }, state, counted, way_mm) })
   const verdicts = openings_mm.map((opening_mm) => {
     const above = changed.map((timed) => fieldsAboveLeaf(timed, opening_mm, along))
     const verdict = laneVerdict({ ...question, openings_mm: [opening_mm], fields: [...question.fields, ...above.flat()] })
@@ -162,13 +163,13 @@ export function lanesEvidence(door: Door): {
   }
 }
 
-/** What these fields see behind the shut leaf they see wherever it is; in windows of the edge they do not act. */
+/** What these fields see behind the shut leaf, or behind all that a leaf that turns runs over, they see wherever it is; in windows of the edge they do not act. */
 function behindShutLeaf({ door, state }: LaneQuestion, changed: readonly TimedField[]): readonly TimedField[] {
   const { leaf } = door
   if (leaf === undefined) return []
   return changed
     .filter(({ counted }) => counted.field.blanking.length === 0)
-    .map((timed) => ({ ...timed, sight: sightBehindLeaf({ ...door, leaf }, state, timed.counted, 0) }))
+    .map((timed) => ({ ...timed, sight: sightWithLeaf({ ...door, leaf }, state, timed.counted, 0) }))
 }
 
 function timedFields(door: Door, lane: Lane, state: DoorState): readonly TimedField[] {

@@ -48,13 +48,22 @@ describe('leaf-in-field', () => {
     })
   })
 
-  it('cannot tell for a turning leaf, asks for one that nobody described, and does not apply without fields', () => {
-    expect(judged({}, { leaf: { ...leaf, travel: 'turning' } })).toMatchObject({
-      id: 'leaf-in-field:door',
-      verdict: 'undetermined',
-      reason: 'not-computable',
-      facts: { travel: 'turning' },
-    })
+  // Hand calculation: beams straight down at (500, 100) lie in a leaf 40 thick from 11.31 - 2.25 to 11.31 + 2.25 degrees; at 2000 mm from the hinge that is an arc from 316 to 474 mm
+  it('knows a leaf that swings: the arc of its edge over which a panel meets a beam', () => {
+    const hinged = { hinge: 'at-zero', opensTo: 'a', length_mm: 2000, secondPanel_mm: undefined, openAngle_rad: 1.5 } as const
+    const hung = { leaf: { travel: 'turning', thickness_mm: 40, bulge_mm: 0, hinged } as const }
+    const beam = (y_mm: number) => ({ ...hung, sensors: [downward([{ x_mm: 500, y_mm, z_mm: 2700 }])] })
+    const found = judged({}, beam(100))
+    expect(found).toMatchObject({ verdict: 'fail', facts: { travel: 'turning', travel_mm: 3000, stretches: 1 } })
+    expect(Math.abs(Number(found.facts['from_mm']) - 316)).toBeLessThan(5)
+    expect(Math.abs(Number(found.facts['to_mm']) - 474)).toBeLessThan(5)
+    expect(judged({}, beam(-100)).verdict).toBe('pass')
+    // it rests at 1.5 rad: farther out on that side than half its thickness
+    expect(judged({}, { ...hung, sensors: [downward([{ x_mm: -40, y_mm: 500, z_mm: 2700 }])] }).verdict).toBe('pass')
+  })
+
+  it('asks how a leaf that turns is hung, asks for one that nobody described, and does not apply without fields', () => {
+    expect(judged({}, { leaf: { ...leaf, travel: 'turning' } })).toMatchObject({ verdict: 'undetermined', needs: ['survey/leaf/hinged'] })
     expect(judged({}, { leaf: undefined })).toMatchObject({ verdict: 'undetermined', reason: 'missing-input', needs: ['survey/leaf'] })
     expect(judged({}, { sensors: [] }).verdict).toBe('not-applicable')
   })

@@ -5,6 +5,12 @@ import { driven, laneOf, wideGrid } from '../../cases/plain-traffic.ts'
 import type { Door } from '../model/door.ts'
 
 const truck = bodyOf([box(300, 200, 1500)])
+const hung = {
+  travel: 'turning',
+  thickness_mm: 40,
+  bulge_mm: 0,
+  hinged: { hinge: 'at-zero', opensTo: 'a', length_mm: 2000, secondPanel_mm: undefined, openAngle_rad: Math.PI / 2 },
+} as const
 const calling = () => wideGrid({ function: 'opening' })
 const drive = (changes = {}) => driven({ openDelay_s: 0.3, ...changes })
 const judged = (changes: Partial<Door> = {}) =>
@@ -45,6 +51,19 @@ describe('opening-in-time', () => {
     expect(high).toMatchObject({ verdict: 'fail', measured: { value: 2500 }, limit: { value: 2600 }, facts: { higher_mm: 100 } })
   })
 
+  // Hand calculation: a leaf 2000 long has passed x = 850 at cos(angle) = 850 / 2000 and a little more for its thickness: 64.8 degrees, 2263 mm of arc
+  it('waits for a leaf that swings until it is past the whole way of the body, and settles nothing where it never is', () => {
+    const lanes = [laneOf({ xMin_mm: 850, xMax_mm: 1150, from: ['b'], fastest_mm_per_s: 300 })]
+    const found = judged({ leaf: hung, lanes })
+    const clear_mm = Number(found.facts['clear_mm'])
+    expect(clear_mm).toBeGreaterThan(2263)
+    expect(clear_mm).toBeLessThan(2320)
+    // 0.1 of response, 0.8 of a leaf about to shut, 0.5 for the first 125 mm and the rest at 500 mm/s
+    expect(found.verdict === 'pass' && found.limit.value).toBeCloseTo(300 * (0.9 + 0.5 + (clear_mm - 125) / 500), 3)
+    const narrow = { ...hung, hinged: { ...hung.hinged, openAngle_rad: Math.PI / 4 } }
+    expect(judged({ leaf: narrow, lanes })).toMatchObject({ verdict: 'undetermined', reason: 'not-computable' })
+  })
+
   it('asks for what nobody entered, and has no subject without lanes of vehicles and a field that opens', () => {
     expect(judged({ drive: drive({ openDelay_s: undefined }) })).toMatchObject({ needs: ['survey/drive/openDelay_s'] })
     expect(judged({ drive: drive({ openSpeed_mm_per_s: undefined }) })).toMatchObject({ needs: ['survey/drive/openSpeed_m_per_s'] })
@@ -53,6 +72,6 @@ describe('opening-in-time', () => {
     })
     expect(judged({ lanes: [laneOf({ who: 'people' })] })).toMatchObject({ reason: 'no-subject' })
     expect(judged({ sensors: [zoneOnly(), ...wideGrid()] })).toMatchObject({ reason: 'no-subject' })
-    expect(judged({ leaf: { travel: 'turning', thickness_mm: 40, bulge_mm: 0 } })).toMatchObject({ reason: 'not-computable' })
+    expect(judged({ leaf: { travel: 'turning', thickness_mm: 40, bulge_mm: 0 } })).toMatchObject({ needs: ['survey/leaf/hinged'] })
   })
 })

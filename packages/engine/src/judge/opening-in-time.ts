@@ -2,7 +2,7 @@ import type { DoorState } from '../model/door.ts'
 import type { InputPath } from '../model/source.ts'
 import type { Drive, Lane } from '../model/traffic.ts'
 import { timeToClear_s } from '../passing/call-distance.ts'
-import type { LeafPlane } from '../passing/leaf-plane.ts'
+import type { LeafApproach } from '../passing/leaf-approach.ts'
 import { type Call, type Calls, callingLanes, callsOf } from './call-case.ts'
 import { orNoSubject, quantity, step } from './drafts.ts'
 import { fieldFacts } from './fields.ts'
@@ -47,11 +47,13 @@ function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
   if (wait.kind === 'missing') return { ...frame, verdict: 'undetermined', reason: 'missing-input', needs: wait.needs }
   const worst = worstOf(answer, wait.wait_s)
   if (!worst) return { ...frame, verdict: 'undetermined', reason: 'not-computable', needs: [] }
-  const { plane, speed_mm_per_s } = answer
-  const isHigher = worst.clear_mm > plane.way_mm
+  const { approach, speed_mm_per_s } = answer
+  const isHigher = worst.clear_mm > approach.way_mm
+  // the open leaf stands in the way of whoever passes there: what walks into it is another finding
+  if (isHigher && context.door.leaf?.travel === 'turning') return { ...frame, verdict: 'undetermined', reason: 'not-computable', needs: [] }
   const found = {
     ...frame,
-    measured: quantity(isHigher ? plane.way_mm : worst.call.called_mm, 'mm'),
+    measured: quantity(isHigher ? approach.way_mm : worst.call.called_mm, 'mm'),
     limit: quantity(isHigher ? worst.clear_mm : worst.needed_mm, 'mm'),
     steps: isHigher ? [] : stepsOf(context, lane, answer, worst, wait),
     facts: {
@@ -63,7 +65,7 @@ function draftOf(context: Context, lane: Lane, state: DoorState): Draft {
       wasClosing: wait.wasClosing,
       clear_mm: worst.clear_mm,
       ...(isHigher
-        ? { higher_mm: worst.clear_mm - plane.way_mm }
+        ? { higher_mm: worst.clear_mm - approach.way_mm }
         : { open_s: worst.open_s, left_mm: worst.call.called_mm - worst.needed_mm, ...slowerPace(worst) }),
     },
   }
@@ -98,19 +100,19 @@ type Waiting =
   | { readonly kind: 'missing'; readonly needs: readonly InputPath[] }
   | { readonly kind: 'known'; readonly wait_s: number; readonly wasClosing: boolean }
 
-function waiting({ drive, openDelay_s, plane }: Found): Waiting {
+function waiting({ drive, openDelay_s, approach }: Found): Waiting {
   if (drive.afterStop !== 'reverse') return { kind: 'known', wait_s: openDelay_s, wasClosing: false }
-  const stop = stopTime(drive, plane.way_mm)
+  const stop = stopTime(drive, approach.way_mm)
   if (stop.kind === 'missing') return stop
   const turn_s = stop.stop_s + (drive.reverseDelay_s ?? 0)
   return { kind: 'known', wait_s: Math.max(openDelay_s, turn_s), wasClosing: turn_s > openDelay_s }
 }
 
-function worstOf({ calls, plane, drive, speed_mm_per_s }: Found, wait_s: number): Worst | undefined {
+function worstOf({ calls, approach, drive, speed_mm_per_s }: Found, wait_s: number): Worst | undefined {
   const open = { speed: drive.openSpeed_mm_per_s ?? 0, accel: drive.openAccel_mm_per_s2 ?? 0 }
   const all = calls.map((call) => {
-    const clear_mm = clearOf(plane, call)
-    const open_s = wait_s + timeToClear_s(plane.way_mm, open, clear_mm)
+    const clear_mm = clearOf(approach, call)
+    const open_s = wait_s + timeToClear_s(approach.way_mm, open, clear_mm)
     return { call, clear_mm, open_s, needed_mm: speed_mm_per_s * (call.response_s + open_s) }
   })
   return all.reduce<Worst | undefined>((worst, each) => (worst === undefined || leftOf(each) < leftOf(worst) ? each : worst), undefined)
@@ -121,14 +123,14 @@ function leftOf({ call, needed_mm }: Worst): number {
 }
 
 /** All its parts are taken to arrive with its front, which errs toward too late. */
-function clearOf(plane: LeafPlane, { sight }: Call): number {
-  return Math.max(...plane.met(sight.stance, sight.x_mm).map(({ clear }) => clear))
+function clearOf(approach: LeafApproach, { sight }: Call): number {
+  return approach.clear_mm(sight.stance, sight.x_mm)
 }
 
 function stepsOf(
   { door }: Context,
   lane: Lane,
-  { speed_mm_per_s, plane, openDelay_s }: Found,
+  { speed_mm_per_s, approach, openDelay_s }: Found,
   worst: Worst,
   wait: Waiting & { readonly kind: 'known' },
 ) {
@@ -137,8 +139,8 @@ function stepsOf(
   const by = 'passing/call-distance'
   return [
     step('pace of the vehicle', quantity(speed_mm_per_s, 'mm_per_s'), by, { inputs: [`${lanePath(door, lane)}/fastest_m_per_s`] }),
-    step('way of the leaf until clear', quantity(clear_mm, 'mm'), 'passing/leaf-plane', { inputs: [lanePath(door, lane)] }),
-    step('way of the whole opening', quantity(plane.way_mm, 'mm'), 'passing/leaf-plane', {}),
+    step('way of the leaf until clear', quantity(clear_mm, 'mm'), 'passing/leaf-approach', { inputs: [lanePath(door, lane)] }),
+    step('way of the whole opening', quantity(approach.way_mm, 'mm'), 'passing/leaf-approach', {}),
     step('response of the output', quantity(call.response_s, 's'), by, { inputs: [`${fieldPath(door, sensor, field)}/response_s`] }),
     step('delay before a shut leaf opens', quantity(openDelay_s, 's'), by, { inputs: [`${DRIVE}/openDelay_s`] }),
     step(

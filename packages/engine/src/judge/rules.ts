@@ -5,11 +5,13 @@ import { blindPocket } from './blind-pocket.ts'
 import { conceptStated } from './concept-stated.ts'
 import { contactEnergy } from './contact-energy.ts'
 import { contactForce } from './contact-force.ts'
+import { contactRating } from './contact-rating.ts'
 import { controlFact } from './control-fact.ts'
 import { crawlUnder } from './crawl-under.ts'
 import { dangerPoint } from './danger-point.ts'
 import { dangersListed } from './dangers-listed.ts'
 import { deadGroundRule } from './dead-ground.ts'
+import { energyLimited } from './energy-limited.ts'
 import { floorClearance } from './floor-clearance.ts'
 import { guardedHeight } from './guarded-height.ts'
 import { leafInFieldRule } from './leaf-in-field.ts'
@@ -17,9 +19,11 @@ import { mustNotSee } from './must-not-see.ts'
 import { needlessOpenings } from './needless-openings.ts'
 import { openingInTime } from './opening-in-time.ts'
 import { passageGap } from './passage-gap.ts'
+import { permittedFunction } from './permitted-function.ts'
 import { presenceRequired } from './presence-required.ts'
 import { presenceTime } from './presence-time.ts'
 import { referenceBody } from './reference-body.ts'
+import { reliabilityEstimate } from './reliability-estimate.ts'
 import type { Rule } from './rule.ts'
 import { segmentBlocked } from './segment-blocked.ts'
 import { sensorValues } from './sensor-values.ts'
@@ -27,6 +31,8 @@ import { singleFault } from './single-fault.ts'
 import { smallestBodyRule } from './smallest-body.ts'
 import { stopsIfShut } from './stops-if-shut.ts'
 import { struckByLeaf } from './struck-by-leaf.ts'
+import { supplyCurrent } from './supply-current.ts'
+import { supplyVoltage } from './supply-voltage.ts'
 import { unseenInBlanking } from './unseen-in-blanking.ts'
 import { walkedInto } from './walked-into.ts'
 import { warmUp } from './warm-up.ts'
@@ -38,6 +44,8 @@ import { zoneOnlyDevice } from './zone-only-device.ts'
 export const RULES: readonly Rule[] = [
   conceptStated,
   presenceRequired,
+  permittedFunction,
+  reliabilityEstimate,
   zoneCovered,
   blindPocket,
   mustNotSee,
@@ -70,4 +78,8 @@ export const RULES: readonly Rule[] = [
   sensorValues,
   segmentBlocked,
   zoneOnlyDevice,
+  supplyVoltage,
+  supplyCurrent,
+  energyLimited,
+  contactRating,
 ]

@@ -25,6 +25,16 @@ const judged = (changes: Partial<Door> = {}) => {
 // The grid calls 2380 mm before the leaf, at most 1 mm less, with a response of 0.1 s.
 describe('stops-if-shut', () => {
   // Hand calculation: 1000 mm/s for 0.1 + 0.4 s, then 1000 * 1 + 1000^2 / 2000: 500 + 1500 = 2000
+  // Hand calculation (passing/leaf-approach.test.ts): found 2400 before y = 0, 1810.4 of which the leaf runs over; on the other side 20
+  it('lets the vehicle stop before all that a leaf that swings runs over', () => {
+    const hinged = { hinge: 'at-zero', opensTo: 'a', length_mm: 2000, secondPanel_mm: undefined, openAngle_rad: Math.PI / 2 } as const
+    const leaf = { travel: 'turning', thickness_mm: 40, bulge_mm: 0, hinged } as const
+    const from = (side: 'a' | 'b') =>
+      judged({ leaf, lanes: lane(1000).map((each) => ({ ...each, xMin_mm: 850, xMax_mm: 1150, from: [side] })) })
+    expect([from('a').verdict, from('b').verdict]).toEqual(['fail', 'pass'])
+    expect(from('a').facts['left_mm']).toBeLessThan(590 - 2000)
+  })
+
   it('passes where the vehicle stands before the leaf although it stayed shut', () => {
     expect(judged()).toMatchObject({ verdict: 'pass', limit: { value: 2000 }, facts: { wait_s: 0.5, stopping_mm: 1500 } })
   })

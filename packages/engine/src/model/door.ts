@@ -117,6 +117,8 @@ export interface ProtectionConcept {
   readonly closingEdge: 'force-limited-edge' | 'presence-aid' | 'contact-free' | 'none'
   /** The door rests on touching with little energy, as pedestrian doors may. */
   readonly lowEnergy?: 'yes' | 'no'
+  /** Whether the law at the place lets only devices protect that are listed for use with the drive. */
+  readonly listing?: 'needed' | 'not-needed'
 }
 
 /** Each value may be off by as much either way, all at once and independently (docs/method.md, "Tolerances"). */

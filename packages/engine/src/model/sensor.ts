@@ -11,6 +11,29 @@ interface SensorBase {
   readonly outputs?: readonly Output[]
   /** From the return of power until it sees, at the latest; undefined if nobody said. */
   readonly warmUp_s?: number | undefined
+  /** As a part of a safety function; undefined if nobody said. */
+  readonly declares?: Declared | undefined
+}
+
+/** What the maker of a device declares of it as a part of a safety function. What nobody said is undefined. */
+export interface Declared {
+  /** What it protects with: it detects without being touched, it gives way when touched, or it is no protective device at all. */
+  readonly device: 'electro-sensitive' | 'pressure-sensitive' | 'not-protective' | undefined
+  readonly performanceLevel: 'a' | 'b' | 'c' | 'd' | 'e' | undefined
+  readonly category: 'B' | '1' | '2' | '3' | '4' | undefined
+  /** Who finds its faults. */
+  readonly testedBy: 'itself' | 'control' | 'nobody' | undefined
+  /** Where the law wants devices listed for use with a drive: whether this one is. */
+  readonly listedFor: 'this-drive' | 'other-drives' | 'nothing' | undefined
+  /** Mean time to dangerous failure, years. */
+  readonly mttfd_y: number | undefined
+  /** Operations until a tenth of such devices have failed dangerously. */
+  readonly b10d: number | undefined
+  readonly operations_per_y: number | undefined
+  readonly diagnosticCoverage_percent: number | undefined
+  /** Score against failures of common cause, of 100 points. */
+  readonly commonCause: number | undefined
+  readonly source: Source
 }
 
 /** One output of a sensor. Fields name it. */

@@ -30,7 +30,26 @@ export interface Confirmation {
   readonly on: string // ISO date
 }
 
-export type Unit = 'mm' | 'm' | 'mm2' | 'm2' | 'm3' | 'rad' | 'deg' | 's' | '1' | 'percent' | 'per_mm' | 'mm_per_s' | 'N' | 'J'
+export type Unit =
+  | 'mm'
+  | 'm'
+  | 'mm2'
+  | 'm2'
+  | 'm3'
+  | 'rad'
+  | 'deg'
+  | 's'
+  | '1'
+  | 'percent'
+  | 'per_mm'
+  | 'mm_per_s'
+  | 'N'
+  | 'J'
+  | 'V'
+  | 'A'
+  | 'VA'
+  | 'ohm_per_km'
+  | 'y'
 
 export interface Quantity {
   readonly value: number

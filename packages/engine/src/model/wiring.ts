@@ -13,6 +13,8 @@ export interface Wiring {
   readonly resistors: readonly Resistor[]
   /** Terminals of junction boxes: there cores only meet. */
   readonly joints: readonly Terminal[]
+  /** How cold and how hot the copper of its cables gets; undefined where nobody said. */
+  readonly copper?: { readonly coldest_degC?: number | undefined; readonly hottest_degC: number } | undefined
 }
 
 /** Its name, and for all terminals: `device.terminal`. */
@@ -28,6 +30,10 @@ export interface Supply {
   readonly largest_A: number | undefined
   /** The rail that is bonded to earth, so that a core on earthed metal meets it. */
   readonly earthed: 'plus' | 'minus' | 'none'
+  /** What it is declared to be: an energy-limited source, one that is separated and of extra-low voltage, or neither; undefined where nobody said. */
+  readonly limited?: 'class-2' | 'extra-low' | 'no' | undefined
+  /** Of the fuse that these sensors hang on; undefined where there is none, or nobody said. */
+  readonly fuse_A?: number | undefined
   readonly source: Source
 }
 
@@ -86,8 +92,8 @@ export interface TestPulses {
 
 /** What a contact may switch: above it welds, below the least current it does not clean itself. */
 export interface ContactRating {
-  readonly largest_V: number
-  readonly largest_A: number
+  readonly largest_V: number | undefined
+  readonly largest_A: number | undefined
   readonly least_A: number | undefined
 }
 

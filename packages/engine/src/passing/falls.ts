@@ -32,14 +32,13 @@ const STAYS_S = 1e4
  */
 export function worstOfFalls(closing: Closing, fall: Fall, speeds: readonly [slowest: number, fastest: number], tally: Tally): void {
   for (const { from_mm, to_mm } of pieces(fall)) {
-    const middle_mm = (from_mm + to_mm) / 2
-    const sees = (stretches: readonly Stretch[]) => stretches.some((each) => each.from_mm <= middle_mm && middle_mm <= each.to_mm)
-    const lying = fall.views.filter((view) => sees(view.lying))
+    const seeing = lyingAt(fall.views, (from_mm + to_mm) / 2)
+    const lying = seeing.map(({ view }) => view)
     if (lying.length === 0) {
       foundStanding(closing, { enter_mm: from_mm, leave_mm: to_mm, clear: fall.clear, views: [], standing: [] }, tally)
       continue
     }
-    const isUnbroken = lying.every((view) => sees(view.upright))
+    const isUnbroken = seeing.every(({ sawUpright }) => sawUpright)
     const steps = isUnbroken ? 1 : Math.ceil((to_mm - from_mm) / STEP_MM)
     for (let k = 0; k < steps; k++) {
       const a_mm = from_mm + (k * (to_mm - from_mm)) / steps
@@ -64,7 +63,31 @@ function fallAt(
   lies_mm: number,
   seen_mm: number,
 ): Tally {
-  const stays_mm = lies_mm + STAYS_S * speeds[1]
+  const { stays_mm, views: asViews } = viewsOfFall(views, lying, lies_mm, seen_mm, speeds[1])
+  const tally = newTally()
+  const passage = { enter_mm: lies_mm, leave_mm: stays_mm, clear, views: asViews, standing: [{ from_mm: lies_mm, to_mm: stays_mm }], quiet }
+  worstOfPassage(closing, passage, speeds, tally)
+  return tally
+}
+
+/** The fields that see the lying body at a place, and whether each saw it upright there. */
+export function lyingAt(
+  views: readonly FallView[],
+  place_mm: number,
+): readonly { readonly view: FallView; readonly sawUpright: boolean }[] {
+  const sees = (stretches: readonly Stretch[]) => stretches.some((each) => each.from_mm <= place_mm && place_mm <= each.to_mm)
+  return views.filter(({ lying }) => sees(lying)).map((view) => ({ view, sawUpright: sees(view.upright) }))
+}
+
+/** What the outputs see of somebody who lies from one place of the way on, is seen lying from another, and stays for longer than any closing lasts: as if it went on. */
+export function viewsOfFall(
+  views: readonly FallView[],
+  lying: readonly FallView[],
+  lies_mm: number,
+  seen_mm: number,
+  fastest: number,
+): { readonly views: readonly View[]; readonly stays_mm: number } {
+  const stays_mm = lies_mm + STAYS_S * fastest
   const asViews = views.map((view): View => {
     const before = view.upright.flatMap(({ from_mm, to_mm }) => (from_mm < lies_mm ? [{ from_mm, to_mm: Math.min(to_mm, lies_mm) }] : []))
     const last = before[before.length - 1]
@@ -74,10 +97,7 @@ function fallAt(
     const after = { from_mm: goesOn ? last.from_mm : seen_mm, to_mm: stays_mm + 1 }
     return { visible: [...(goesOn ? before.slice(0, -1) : before), after], response_s, hold_s }
   })
-  const tally = newTally()
-  const passage = { enter_mm: lies_mm, leave_mm: stays_mm, clear, views: asViews, standing: [{ from_mm: lies_mm, to_mm: stays_mm }], quiet }
-  worstOfPassage(closing, passage, speeds, tally)
-  return tally
+  return { views: asViews, stays_mm }
 }
 
 /** A body that lies has no speed of its own, and nobody walks into the leaf lying. */
@@ -93,7 +113,7 @@ function keep(found: Tally, lies_mm: number, tally: Tally): void {
 }
 
 /** The places to fall, cut where sight changes. */
-function pieces({ enter_mm, leave_mm, views }: Fall): readonly Stretch[] {
+export function pieces({ enter_mm, leave_mm, views }: Pick<Fall, 'enter_mm' | 'leave_mm' | 'views'>): readonly Stretch[] {
   const ends = views.flatMap(({ upright, lying }) => [...upright, ...lying].flatMap(({ from_mm, to_mm }) => [from_mm, to_mm]))
   const cuts = [...new Set([enter_mm, ...ends, leave_mm])].filter((cut) => enter_mm <= cut && cut <= leave_mm).sort((a, b) => a - b)
   return cuts.slice(1).map((to_mm, i) => ({ from_mm: cuts[i] as number, to_mm }))

@@ -11,6 +11,7 @@ import { halfAlong, type LeafPlane, type MetPart } from './leaf-plane.ts'
 import type { View } from './output.ts'
 import { isWorse, type SightGap, worstSightGap } from './sight-gap.ts'
 import type { Quiet } from './start-of-closing.ts'
+import { worstOfTurningFalls } from './turning-falls.ts'
 import { type TurningPassage, worstOfTurning } from './turning-passage.ts'
 import { turningPassages } from './turning-ways.ts'
 import { foundWhileHeld } from './while-held.ts'
@@ -173,9 +174,7 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
       }
     }
   }
-  // somebody who falls before a leaf that turns is not computed
-  if (!flat && lane.falls === true) tally.unproved.struck++
-  for (const { upright, lying, sides } of flat ? allFalls(stances, lane) : []) {
+  for (const { upright, lying, sides } of allFalls(stances, lane)) {
     const [sightUpright, sightLying] = [sightOf(upright), sightOf(lying)]
     for (const x_mm of placesAcross(lane, halfAlong(upright).x_mm)) {
       const [before, after] = [sightUpright(x_mm), sightLying(x_mm)]
@@ -185,6 +184,12 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
           const held = timed.holds ? alongWay(after[i]?.alongY ?? [], from) : []
           return { upright: visible, lying: held, response_s: timed.response_s, hold_s: timed.hold_s }
         })
+        for (const each of 'met' in plane ? [] : turningPassages(plane, lying, x_mm, from, { views: [], standing: [] }))
+          for (const closing of closings) {
+            worstOfTurningFalls(closing, each, views, speeds, tally)
+            const passage: Passage = { enter_mm: each.enter_mm, leave_mm: each.leave_mm, clear: Infinity, views: [], standing: [] }
+            keep({ stance: lying, part: each.solid.name, company: undefined, x_mm, from, opening_mm: closing.from, passage, sights: onWay })
+          }
         for (const part of flat?.met(lying, x_mm) ?? []) {
           const fall = { ...stretchInPlane(part, from, flat?.half_mm ?? 0), clear: part.clear, views, quiet }
           for (const closing of closings) {

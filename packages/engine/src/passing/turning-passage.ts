@@ -3,7 +3,7 @@ import { type Swing, slabsAt } from '../motion/turning-leaf.ts'
 import { TOUCH_MM } from '../space/touch.ts'
 import { type Stretch, turningPoints, type View } from './output.ts'
 import { type Bounds, type Box, boundsOf, enters, latest, leaves, type Problem } from './phase-bounds.ts'
-import { apart_mm, isMet, type Reached, type Solid } from './turning-contact.ts'
+import { apart_mm, isMet, type Outline, type Reached, type Solid } from './turning-contact.ts'
 import { firstMeeting, type SolidOnWay, type TurningMeeting } from './turning-run.ts'
 import {
   type Contact,
@@ -29,6 +29,8 @@ export interface TurningPassage {
   readonly leave_mm: number
   /** What the leaf meets while the body's middle is between two places, whatever the opening: from the whole way. */
   readonly reached: (from_mm: number, to_mm: number) => Reached | undefined
+  /** What the solid covers meanwhile. */
+  readonly swept: (from_mm: number, to_mm: number) => Outline
   readonly views: readonly View[]
   readonly standing: readonly Stretch[]
 }

@@ -20,16 +20,16 @@ export function turningPassages(
       const [first_mm, last_mm] = [yMin_mm - front_mm, yMax_mm - back_mm]
       const [enter_mm, leave_mm] = from === 'b' ? [first_mm, last_mm] : [-last_mm, -first_mm]
       const known = new Map<string, Reached | undefined>()
+      const swept = (from_mm: number, to_mm: number) => (from === 'b' ? sweptBy(solid, from_mm, to_mm) : sweptBy(solid, -to_mm, -from_mm))
       const reached = (from_mm: number, to_mm: number) => {
         const key = `${from_mm} ${to_mm}`
         if (known.has(key)) return known.get(key)
-        const swept = from === 'b' ? sweptBy(solid, from_mm, to_mm) : sweptBy(solid, -to_mm, -from_mm)
-        const found = reachedWays(swing, ratio, way_mm, swept)
+        const found = reachedWays(swing, ratio, way_mm, swept(from_mm, to_mm))
         known.set(key, found)
         return found
       }
       if (reached(enter_mm, leave_mm) === undefined) return []
-      return [{ swing, ratio, solid, from, enter_mm, leave_mm, reached, ...seen }]
+      return [{ swing, ratio, solid, from, enter_mm, leave_mm, reached, swept, ...seen }]
     }),
   )
 }

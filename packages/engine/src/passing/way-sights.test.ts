@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { bodyOf, box, plainDoor, plainState } from '../../cases/plain-door.ts'
 import { laneOf, wideGrid } from '../../cases/plain-traffic.ts'
-import { leafPlane } from './leaf-plane.ts'
+import { leafApproach } from './leaf-approach.ts'
 import { foundBefore_mm, type WaySight, waySights } from './way-sights.ts'
 
 const standing = bodyOf([box(300, 200, 1500)])
@@ -11,11 +11,11 @@ describe('waySights', () => {
   // leaf 40 thick begins 20 before that
   it('finds a body 2380 mm before the leaf, from either side and at all three places across', () => {
     const door = plainDoor({ bodies: [standing], sensors: wideGrid() })
-    const plane = leafPlane(door, plainState())
+    const leaf = leafApproach(door, plainState())
     const [field] = wideGrid()[0]?.fields ?? []
     const [sensor] = wideGrid()
-    if (!plane || !field || !sensor) throw new Error('the plain door must have a leaf and a grid')
-    const { sights, yawSampled } = waySights(door, plainState(), laneOf(), plane, [{ sensor, field }])
+    if (!leaf || !field || !sensor) throw new Error('the plain door must have a leaf and a grid')
+    const { sights, yawSampled } = waySights(door, plainState(), laneOf(), leaf, [{ sensor, field }])
     expect(yawSampled).toBe(false)
     expect(sights.map(({ x_mm, from }) => `${x_mm}${from}`)).toEqual(['550a', '550b', '1000a', '1000b', '1450a', '1450b'])
     for (const sight of sights) {

@@ -1,12 +1,14 @@
-import { leafChanges, sightBehindLeaf } from '../coverage/leaf-sight.ts'
+import { leafChanges } from '../coverage/leaf-sight.ts'
 import { type CountedField, type Stance, stancesOfBodies } from '../coverage/scene.ts'
 import { type Along, seenAlong } from '../coverage/seen-along.ts'
 import type { Door, DoorState } from '../model/door.ts'
 import type { Lane } from '../model/traffic.ts'
 import { FARTHEST_MM, farthest } from './lane-verdict.ts'
 import { allPassing, alongWay, placesAcross } from './lane-ways.ts'
-import { halfAlong, type LeafPlane } from './leaf-plane.ts'
+import type { LeafApproach } from './leaf-approach.ts'
+import { halfAlong } from './leaf-plane.ts'
 import type { Stretch } from './output.ts'
+import { sightWithLeaf } from './turning-shade.ts'
 
 /** Where along its way one field sees one body of a lane: at one x, from one side. The way rises; the body's middle passes y = 0 at 0. */
 export interface WaySight {
@@ -14,7 +16,7 @@ export interface WaySight {
   readonly stance: Stance
   readonly x_mm: number
   readonly from: 'a' | 'b'
-  /** The body's front is at the leaf's slab when its middle is so far before y = 0. */
+  /** The body's front is at the leaf's slab, or at where a leaf that turns ever comes, when its middle is so far before y = 0. */
   readonly reach_mm: number
   readonly visible: readonly Stretch[]
 }
@@ -27,7 +29,7 @@ export function waySights(
   door: Door,
   state: DoorState,
   lane: Lane,
-  plane: LeafPlane,
+  leaf: LeafApproach,
   fields: readonly CountedField[],
 ): { readonly sights: readonly WaySight[]; readonly yawSampled: boolean } {
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
@@ -41,26 +43,22 @@ export function waySights(
       const ask = seen(stance)
       return placesAcross(lane, half.x_mm).flatMap((x_mm) => {
         const alongY = ask(x_mm, -far_mm, far_mm)
-        return sides.map((from) => ({
-          counted,
-          stance,
-          x_mm,
-          from,
-          reach_mm: plane.half_mm + half.y_mm,
-          visible: alongWay(alongY, from),
-        }))
+        return sides.flatMap((from) => {
+          const reach_mm = leaf.reach_mm(stance, x_mm, from)
+          return reach_mm === undefined ? [] : [{ counted, stance, x_mm, from, reach_mm, visible: alongWay(alongY, from) }]
+        })
       })
     })
   })
   return { sights, yawSampled }
 }
 
-/** A field whose sight the leaf changes is asked behind the shut leaf, where least is seen; in a window of the edge that holds it, it sees nothing. */
+/** A field whose sight the leaf changes is asked behind the shut leaf, where least is seen, or behind all that a leaf that turns runs over; in a window of the edge that holds it, it sees nothing. */
 function alongShut(door: Door, state: DoorState, counted: CountedField): Along {
   const { leaf } = door
   if (!leaf || !leafChanges(counted.field)) return seenAlong(door, state, counted)
   if (counted.field.blanking.some(({ from_mm }) => from_mm <= 0)) return () => () => []
-  return seenAlong(door, state, counted, sightBehindLeaf({ ...door, leaf }, state, counted, 0))
+  return seenAlong(door, state, counted, sightWithLeaf({ ...door, leaf }, state, counted, 0))
 }
 
 /**

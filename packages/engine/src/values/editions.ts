@@ -1,7 +1,17 @@
 import type { OutsideValue } from '../model/source.ts'
 import { doorwayDischarge, doorwayMeanHeight } from './air.ts'
+import {
+  conductorResistance,
+  copperCoefficient,
+  copperFactors,
+  gaugeResistance,
+  strandedResistivity,
+  strandingAllowance,
+} from './conductors.ts'
 import { guardedHeight, presenceReferenceBody } from './doors.ts'
+import { classTwoPower, classTwoVoltage, extraLowVoltage } from './extra-low.ts'
 import { lastingForce, lowEnergy, peakForce, peakTime, restForce } from './forces.ts'
+import { commonCauseScore, coverageBands, dangerousShare, failureBands, requiredLevel, simplifiedLevels } from './functional-safety.ts'
 import { minimumGap, reachThrough } from './gaps.ts'
 import { koschmiederContrast } from './optics.ts'
 import { separationValues } from './separation.ts'
@@ -21,6 +31,21 @@ export type ValuesOfEdition = {
   readonly lastingForce: OutsideValue & { readonly value: number }
   readonly restForce: OutsideValue & { readonly value: number }
   readonly lowEnergy: OutsideValue & { readonly value: number }
+  readonly conductorResistance: OutsideValue & { readonly value: readonly number[] }
+  readonly gaugeResistance: OutsideValue & { readonly value: readonly number[] }
+  readonly strandedResistivity: OutsideValue & { readonly value: number }
+  readonly strandingAllowance: OutsideValue & { readonly value: number }
+  readonly copperFactors: OutsideValue & { readonly value: readonly number[] }
+  readonly copperCoefficient: OutsideValue & { readonly value: number }
+  readonly extraLowVoltage: OutsideValue & { readonly value: number }
+  readonly classTwoVoltage: OutsideValue & { readonly value: number }
+  readonly classTwoPower: OutsideValue & { readonly value: number }
+  readonly requiredLevel: OutsideValue & { readonly value: readonly number[] }
+  readonly coverageBands: OutsideValue & { readonly value: readonly number[] }
+  readonly failureBands: OutsideValue & { readonly value: readonly number[] }
+  readonly commonCauseScore: OutsideValue & { readonly value: number }
+  readonly dangerousShare: OutsideValue & { readonly value: number }
+  readonly simplifiedLevels: OutsideValue & { readonly value: readonly number[] }
   readonly approachSpeedArm: OutsideValue & { readonly value: readonly number[] }
   readonly approachSpeedWalking: OutsideValue & { readonly value: number }
   readonly armAddend: OutsideValue & { readonly value: readonly number[] }
@@ -54,6 +79,21 @@ export const EDITIONS: readonly [Edition, ...Edition[]] = [
       lastingForce,
       restForce,
       lowEnergy,
+      conductorResistance,
+      gaugeResistance,
+      strandedResistivity,
+      strandingAllowance,
+      copperFactors,
+      copperCoefficient,
+      extraLowVoltage,
+      classTwoVoltage,
+      classTwoPower,
+      requiredLevel,
+      coverageBands,
+      failureBands,
+      commonCauseScore,
+      dangerousShare,
+      simplifiedLevels,
       ...separationValues,
     },
   },

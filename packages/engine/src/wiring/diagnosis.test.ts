@@ -73,6 +73,33 @@ describe('the search for what is wrong', () => {
     expect(best).not.toContainEqual({ kind: 'sensor-stuck', sensor: 'scanner', in: 'clear' })
     expect(best).not.toContain(undefined)
   })
+  it('shows nothing at a terminal that an open core has cut off, as a meter does', () => {
+    const cut = (volt: number): Observation => ({ kind: 'volt', plus: 'scanner.P1', minus: 'control.0V', seenBy: [], asking: false, volt })
+    const keeps = (volt: number) =>
+      diagnosis(wiring, [cut(volt)], METER).suspects.some(({ fault, explains }) => explains === 1 && fault?.kind === 'cable-off')
+    expect([keeps(0), keeps(12), keeps(24)]).toEqual([true, false, false])
+    // behind a contact that leaks through 10 megohm the meter takes its half: 12 V of 24 V, and not 24 V
+    const [scanner] = wiring.sensors
+    if (!scanner) throw new Error('no sensor')
+    const leaky = { ...scanner, outputs: scanner.outputs.map((each) => ({ ...each, off_ohm: 1e7 })) }
+    const door: Wiring = { ...wiring, supply: { ...wiring.supply, least_V: 24, largest_V: 24 }, sensors: [leaky] }
+    const opening: Observation = { kind: 'volt', plus: 'scanner.O2', minus: 'control.0V', seenBy: [], asking: false, volt: 12 }
+    const best = diagnosis(door, [opening], METER).suspects.filter(({ explains }) => explains === 1)
+    expect(best.map(({ fault }) => fault)).toContainEqual({ kind: 'core-open', core: '6' })
+  })
+  it('keeps what only part of the range of the supply explains', () => {
+    // at 22 V the input is between its ranges: it may show anything there; above 24 V it is clear
+    const bands = [
+      { from_V: -50, to_V: 5, means: 'seen' as const },
+      { from_V: 24, to_V: 50, means: 'clear' as const },
+    ]
+    const [stop, ...others] = wiring.control.inputs
+    if (!stop) throw new Error('no input')
+    const door: Wiring = { ...wiring, control: { ...wiring.control, inputs: [{ ...stop, bands }, ...others] } }
+    const shows = (what: 'clear' | 'seen'): Observation => ({ seenBy: [], asking: false, kind: 'input', input: 'stop', shows: what })
+    const inOrder = (what: 'clear' | 'seen') => diagnosis(door, [shows(what)], METER).suspects.find(({ fault }) => !fault)?.explains
+    expect([inOrder('clear'), inOrder('seen')]).toEqual([1, 1])
+  })
   it('refuses a terminal that the wiring has not', () => {
     const at = { plus: 'control.stpo', minus: 'control.0V', seenBy: [], asking: false }
     expect(() => diagnosis(wiring, [{ ...at, kind: 'volt', volt: 24 }], METER)).toThrow('the wiring has no control.stpo')

@@ -183,6 +183,21 @@ export function settledNetwork(network: FaultyNetwork, situation: Situation): Se
   }
 }
 
+/** Voltages with the sensors held in states that are given, whatever they get. */
+export function heldNetwork(
+  network: FaultyNetwork,
+  states: readonly SensorState[],
+  { asking, supply_V }: Omit<Situation, 'seenBy'>,
+): Settled['between'] {
+  const supplied_V = suppliedVolt(network.faults, supply_V)
+  const held = { solution: solution(network, states, closesTest(network, asking)), supplied_V }
+  const { nodes } = network
+  return (plus, minus) => {
+    const [p, m] = [nodes.get(plus), nodes.get(minus)]
+    return p === undefined || m === undefined ? undefined : voltBetween(network, held, p, m)
+  }
+}
+
 /** What a network settles to, by number: sensors and nodes in the network's order. */
 export interface Settling {
   readonly states: readonly SensorState[]
@@ -194,10 +209,7 @@ export interface Settling {
 }
 
 export function settle(network: FaultyNetwork, situation: Situation): Settling {
-  const { asking } = situation
-  const { test } = network.wiring.control
-  const stuck = network.faults.find((fault) => fault.kind === 'test-stuck')
-  const isTestClosed = test !== undefined && (stuck ? stuck.at === 'closed' : (test.closedWhile === 'asking') === asking)
+  const isTestClosed = closesTest(network, situation.asking)
   const supplied_V = suppliedVolt(network.faults, situation.supply_V)
   // a question finds the sensors as they were: a line that holds itself up then goes on doing so
   let states = network.sensors.map(({ sensor }): SensorState => (situation.seenBy.has(sensor.id) ? 'seen' : 'clear'))
@@ -213,6 +225,13 @@ export function settle(network: FaultyNetwork, situation: Situation): Settling {
     rounds.push(now)
     if (rounds.length === MOST_ROUNDS) return { ...now, states, isStable: false, chased: chased(network, rounds, isTestClosed) }
   }
+}
+
+/** Whether the control's test output is closed. */
+function closesTest({ wiring, faults }: FaultyNetwork, asking: boolean): boolean {
+  const { test } = wiring.control
+  const stuck = faults.find((fault) => fault.kind === 'test-stuck')
+  return test !== undefined && (stuck ? stuck.at === 'closed' : (test.closedWhile === 'asking') === asking)
 }
 
 /** The second half of the rounds, and each with sensors that warm up where power has just come back. */

@@ -7,9 +7,11 @@ import { controlFact } from './en/control.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './en/coverage.ts'
 import { airLost, needlessOpenings } from './en/crossing.ts'
 import { dangerPoint, dangersListed } from './en/dangers.ts'
+import { permittedFunction, reliabilityEstimate } from './en/declared.ts'
 import { contactEnergy, contactForce } from './en/forces.ts'
 import { phrases } from './en/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './en/sensors.ts'
+import { contactRating, energyLimited, supplyCurrent, supplyVoltage } from './en/supply.ts'
 import { passageGap, struckByLeaf, walkedInto } from './en/traffic.ts'
 import { warmUp } from './en/waking.ts'
 import { singleFault, wiringSlips } from './en/wiring.ts'
@@ -47,6 +49,12 @@ export const english: Language = {
     'stops-if-shut': stopsIfShut,
     'needless-openings': needlessOpenings,
     'air-lost': airLost,
+    'permitted-function': permittedFunction,
+    'reliability-estimate': reliabilityEstimate,
+    'supply-voltage': supplyVoltage,
+    'supply-current': supplyCurrent,
+    'energy-limited': energyLimited,
+    'contact-rating': contactRating,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,

@@ -7,9 +7,11 @@ import { controlFact } from './de/control.ts'
 import { blindPocket, deadGround, mustNotSee, smallestBody, zoneCovered } from './de/coverage.ts'
 import { airLost, needlessOpenings } from './de/crossing.ts'
 import { dangerPoint, dangersListed } from './de/dangers.ts'
+import { permittedFunction, reliabilityEstimate } from './de/declared.ts'
 import { contactEnergy, contactForce } from './de/forces.ts'
 import { phrases } from './de/phrases.ts'
 import { presenceTime, sensorValues, zoneOnlyDevice } from './de/sensors.ts'
+import { contactRating, energyLimited, supplyCurrent, supplyVoltage } from './de/supply.ts'
 import { passageGap, struckByLeaf, walkedInto } from './de/traffic.ts'
 import { warmUp } from './de/waking.ts'
 import { singleFault, wiringSlips } from './de/wiring.ts'
@@ -47,6 +49,12 @@ export const german: Language = {
     'stops-if-shut': stopsIfShut,
     'needless-openings': needlessOpenings,
     'air-lost': airLost,
+    'permitted-function': permittedFunction,
+    'reliability-estimate': reliabilityEstimate,
+    'supply-voltage': supplyVoltage,
+    'supply-current': supplyCurrent,
+    'energy-limited': energyLimited,
+    'contact-rating': contactRating,
     'segment-blocked': segmentBlocked,
     'zone-only-device': zoneOnlyDevice,
     'guarded-height': guardedHeight,

@@ -17,6 +17,7 @@ export function needWords(door: Door, path: InputPath, reader: Reader): string {
 }
 
 function subjectName(door: Door, id: string, reader: Reader): string {
+  if (id.includes('/')) return needWords(door, id, reader) // a statement at a place of the file
   const body = door.bodies.find((each) => each.id === id)
   if (body) return bodyBySize(body, reader)
   const sensor = door.sensors.find((each) => each.id === id)
@@ -36,6 +37,8 @@ export function partName(door: Door, path: InputPath, reader: Reader): string | 
   const [list, index] = path.split('/')
   const at = Number(index)
   const { things } = reader.language
+  const wired = list === 'wiring' && index === 'sensors' ? door.wiring?.sensors[Number(path.split('/')[2])] : undefined
+  if (wired) return things.sensor(called(door.sensors.find(({ id }) => id === wired.id)?.name ?? wired.id, reader))
   if (list === 'sensors' && door.sensors[at]) return things.sensor(called(door.sensors[at].name, reader))
   if (list === 'zones' && door.zones[at]) return things.zone(called(door.zones[at].name, reader))
   if (list === 'bodies' && door.bodies[at]) return bodyBySize(door.bodies[at], reader)

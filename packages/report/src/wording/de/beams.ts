@@ -152,11 +152,7 @@ export const leafInField: RuleWording = {
       from && to && `${stretches > 1 ? `, in ${count(stretches)} Stücken, das längste` : ':'} von ${to} bis ${from} vor dem Zulauf`,
     ])
   },
-  undetermined: {
-    ...unsettled((told) => `der Flügel auf seinem Weg ${fieldWords(told)} auslöst`, leafUnseen),
-    'not-computable': () =>
-      'Ob der Flügel auf seinem Weg ein Feld auslöst, lässt sich für einen drehenden Flügel nicht berechnen; vor Ort prüfen.',
-  },
+  undetermined: unsettled((told) => `der Flügel auf seinem Weg ${fieldWords(told)} auslöst`, leafUnseen),
   notApplicable: {
     'no-subject': () => 'Es gibt keinen Flügel oder kein Feld, das er treffen könnte.',
     'not-required-by-concept': () => 'Das Schutzkonzept verlangt dies nicht.',

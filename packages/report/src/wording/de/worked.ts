@@ -1,8 +1,10 @@
 import { ofApproach } from './worked-approach.ts'
+import { ofSupply } from './worked-supply.ts'
 
 /** Names and formulas of steps, meanings and notes of outside values, as the engine and the built-in libraries have them in English. */
 const WHOLE: Readonly<Record<string, string>> = {
   ...ofApproach,
+  ...ofSupply,
   '(free - unseen) / free': '(freie - ungesehene) / freie',
   'across for sure': 'sicherer Durchmesser',
   'allowed pocket': 'erlaubte Blindstelle',

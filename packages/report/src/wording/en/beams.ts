@@ -155,10 +155,7 @@ export const leafInField: RuleWording = {
       from && to && `${stretches > 1 ? `, in ${count(stretches)} stretches, the longest` : ':'} from ${to} to ${from} before it is closed`,
     ])
   },
-  undetermined: {
-    ...unsettled((told) => `the leaf on its way sets off ${fieldWords(told)}`, leafUnseen),
-    'not-computable': () => 'Whether the leaf on its way sets off a field cannot be computed for a leaf that turns; test it on site.',
-  },
+  undetermined: unsettled((told) => `the leaf on its way sets off ${fieldWords(told)}`, leafUnseen),
   notApplicable: {
     'no-subject': () => 'There is no leaf, or no field that it could meet.',
     'not-required-by-concept': () => 'The protection concept does not ask for this.',
