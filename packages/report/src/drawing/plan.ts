@@ -196,13 +196,16 @@ function sensorMarks(
             )
           : [],
       )
-    return sensor.planes.flatMap(({ segments }) =>
-      segments.flatMap(({ from_mm, to_mm }) =>
-        stroke(view, 'help', [
-          { u_mm: from_mm[0], v_mm: from_mm[1] },
-          { u_mm: to_mm[0], v_mm: to_mm[1] },
-        ]),
-      ),
+    // beams above each other are one line here: drawn on each other they would look like a wall
+    const above = sensor.planes.flatMap(({ segments }) =>
+      segments.map(({ from_mm, to_mm }) => [from_mm[0], from_mm[1], to_mm[0], to_mm[1]] as const),
+    )
+    const lines = [...new Map(above.map((line) => [line.join(), line])).values()]
+    return lines.flatMap(([x1, y1, x2, y2]) =>
+      stroke(view, 'help', [
+        { u_mm: x1, v_mm: y1 },
+        { u_mm: x2, v_mm: y2 },
+      ]),
     )
   })
   return { marks: [...drawn, ...symbols.flatMap(({ marks }) => marks)], kept: symbols.map(({ box }) => box), beams: drawn }

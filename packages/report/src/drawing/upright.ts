@@ -63,6 +63,7 @@ export function drawUpright(scene: Scene, view: View, look: Look, opening: reado
   )
   const bodyLines = people.flatMap((parts) => parts.flatMap((ring) => shape(view, 'body', ring, 'paper')))
   const spots = [...sensorSpots(door).map(({ x_mm, y_mm, z_mm }) => [x_mm, y_mm, z_mm] as const), ...segmentsOf(door).flat()]
+  const beams = segmentMarks(scene, view, look)
   const symbols = spots
     .map(([x, y, z]) => ({ u_mm: look.across(x, y), v_mm: z }))
     .filter((place) => isInside(view.window, place)) // a level grid reaches farther than the view shows
@@ -84,7 +85,7 @@ export function drawUpright(scene: Scene, view: View, look: Look, opening: reado
     marks: [
       ...walls,
       ...rayMarks(scene, view, look),
-      ...segmentMarks(scene, view, look),
+      ...beams,
       ...things,
       ...opening,
       ...bodyLines,
@@ -98,7 +99,7 @@ export function drawUpright(scene: Scene, view: View, look: Look, opening: reado
       ...dangers.boxes,
       ...people.map((parts) => boxAround(parts.flat().map((place) => onSheet(view, place)))),
     ],
-    lines: linesOf([...walls, ...things, ...opening, ...ground, ...bodyLines]),
+    lines: linesOf([...walls, ...things, ...opening, ...ground, ...bodyLines, ...beams]),
     labels: [...letters, ...dangers.labels, ...levels],
   }
 }
