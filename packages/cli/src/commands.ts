@@ -145,6 +145,7 @@ export const commands: readonly Command[] = [
     summary: 'draw plan and elevation to scale, or a finding over time, as SVG',
     tells: [
       'Judges the door file and draws it: beams, blind pockets by hatch, the worst case as a body, dimensions.',
+      'With --view wiring the wiring: its diagram, what goes where, and what every single fault of it does.',
       'With --view timeline one finding in time: edge, body, sight and outputs over one axis, and the body where it is met.',
       'The drawing goes to standard output, or with --out to a file, which is written whole or not at all.',
     ],
@@ -153,8 +154,8 @@ export const commands: readonly Command[] = [
       {
         name: 'view',
         value: 'VIEW',
-        choices: ['sheet', 'timeline'],
-        means: 'sheet: plan and elevation (default); timeline: one finding over time',
+        choices: ['sheet', 'timeline', 'wiring'],
+        means: 'sheet: plan and elevation (default); timeline: one finding over time; wiring: diagram, terminals and faults',
       },
       { name: 'finding', value: 'ID', means: 'the finding that the timeline shows (default: the worst one in time)' },
       { name: 'scale', value: '1:N', means: 'scale of the drawing, as 1:25 (default: the largest that fits on A4 or A3)' },
@@ -166,6 +167,7 @@ export const commands: readonly Command[] = [
       ['sillsight draw DEMO/DOOR --out door.svg', 'a drawing that prints to scale'],
       ['sillsight draw DEMO/DOOR --scale 1:50 > door.svg', 'at another scale, through a pipe'],
       ['sillsight draw box-hatch.json --view timeline --out time.svg', 'the worst that can happen in a lane, over time'],
+      ['sillsight draw box-hatch.json --view wiring --out wiring.svg', 'what is connected to what, and every single fault of it'],
     ],
   },
   {

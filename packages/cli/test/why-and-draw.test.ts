@@ -85,5 +85,7 @@ describe('sillsight draw', () => {
     expect(run(['draw', demo, '--view', 'timeline', '--finding', 'zone-covered']).told).toContain('unknown-finding')
     expect(run(['draw', demo, '--finding', 'struck-by-leaf']).told).toContain('--view timeline')
     expect(run(['draw', 'bad.json', '--view', 'timeline']).told).toContain('nothing-in-time')
+    expect(run(['draw', 'bad.json', '--view', 'wiring']).told).toContain('no-wiring')
+    expect(run(['draw', demo, '--view', 'wiring']).out).toContain('single faults')
   })
 })

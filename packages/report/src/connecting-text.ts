@@ -67,8 +67,8 @@ function named(faults: readonly (Fault | undefined)[], language: Language): read
   ]
 }
 
-function faultName(fault: Fault | undefined, { connecting, decimal }: Language): string {
-  return (fault && connecting.fault({ finding: { facts: faultFacts(fault) }, decimal })) ?? connecting.nothingWrong
+function faultName(fault: Fault | undefined, { connecting, wiring }: Language): string {
+  return (fault && wiring.fault(faultFacts(fault))) ?? connecting.nothingWrong
 }
 
 /** The faults that explain what was measured, and what to measure next. @param readings how many there are */

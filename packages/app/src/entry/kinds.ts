@@ -19,6 +19,7 @@ export type Kind =
   | 'force'
   | 'volt'
   | 'ampere'
+  | 'area'
 
 export type Read = { readonly ok: true; readonly value: number; readonly text: string } | { readonly ok: false; readonly expected: string }
 
@@ -38,6 +39,7 @@ const SUFFIX: Readonly<Record<Exclude<Kind, 'length'>, string>> = {
   force: ' N',
   volt: ' V',
   ampere: ' A',
+  area: ' mm\u00b2',
 }
 
 /** A value of the door file as it is shown in a sentence. */
@@ -65,7 +67,7 @@ export function readFigure(text: string, kind: Kind, units: Units): Read {
     const read = readLength(text, { units })
     return read.ok ? { ok: true, value: read.mm, text: text.trim() } : { ok: false, expected: read.issue.expected }
   }
-  const tidy = text.trim().replace(/\s*(\u00b0C?|%|s|m|m\/s|m\/s\u00b2|m\/s\u00b3|m\u00b3|kg|N|V|A)$/, '')
+  const tidy = text.trim().replace(/\s*(\u00b0C?|%|s|m|m\/s|m\/s\u00b2|m\/s\u00b3|m\u00b3|mm\u00b2|kg|N|V|A)$/, '')
   if (!/^[-\u2212]?\d{1,9}([.,]\d{1,6})?$/.test(tidy)) return { ok: false, expected: 'number' }
   const value = Number(tidy.replace('\u2212', '-').replace(',', '.'))
   return kind === 'count' && !Number.isInteger(value) ? { ok: false, expected: 'whole' } : { ok: true, value, text: text.trim() }

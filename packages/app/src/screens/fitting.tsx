@@ -1,15 +1,25 @@
-import { Stage } from '../drawing/stage.tsx'
 import { Explained } from '../help/explained.tsx'
+import { useFacts } from '../words/facts.ts'
 import { useWords } from '../words/words.ts'
+import { useDoor } from './at-door.ts'
 import { Missing } from './missing.tsx'
 import { Wiring } from './wiring.tsx'
+import { WiringBoard } from './wiring-board.tsx'
 
-/** What is fitted on the door and how it is connected. The drilling template and the aim sheet will stand here too; it says that they do not yet. */
+/** How the sensors are connected, drawn and in sentences. The drilling template and the aim sheet will stand here too; it says that they do not yet. */
 export function FittingScreen() {
   const words = useWords()
+  const { drag } = useFacts().wiring
+  const { answers } = useDoor()
+  const wiring = answers.shown?.door.wiring
   return (
-    <main className="stage-and-words" data-part="fit">
-      <Stage first="elevation" grips={false} />
+    <main className="stage-and-words fitting" data-part="fit">
+      {wiring && (
+        <div className="fitting-board">
+          <WiringBoard wiring={wiring} />
+          <p className="quiet">{drag}</p>
+        </div>
+      )}
       <section className="entries" aria-label={words.parts.fit}>
         <Missing of={(need) => need.startsWith('wiring')} />
         <Wiring />

@@ -5,6 +5,7 @@ import type { Draft } from '../store/contract.ts'
 import { useFacts } from '../words/facts.ts'
 import { useDoor } from './at-door.ts'
 import { Cautions } from './cautions.tsx'
+import { Connections } from './connections.tsx'
 import { Group } from './group.tsx'
 import { Supply } from './supply.tsx'
 
@@ -27,7 +28,7 @@ export function Wiring() {
     })
   return (
     <Group title={words.title} path={PATH}>
-      <p>{wiring ? words.remembered : words.none}</p>
+      {wiring ? <Connections wiring={wiring} /> : <p>{words.none}</p>}
       {ids.length > 0 && (
         <div className="row">
           <button

@@ -1,4 +1,4 @@
-import { sheetSvg, type TimedFinding, timedFindings, timelineSvg } from '@sillsight/report'
+import { type SheetOptions, sheetSvg, type TimedFinding, timedFindings, timelineSvg, wiringSvg } from '@sillsight/report'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
 import { type JudgedAnswer, judgedOrRefusal } from '../judging.ts'
@@ -18,17 +18,31 @@ export function drawCommand(request: Request): ExitCode {
   if (out !== undefined && out !== '-' && !replace) mustBeFree(out)
   const answer = judgedOrRefusal(file)
   const { state, zone } = chosen(answer, request)
-  const options = { ...readerOf(lookOf(request)), state, zone, scale }
-  const finding = request.values.get('view') === 'timeline' ? timed(file, answer, request.values.get('finding')) : needless(request)
-  const svg = finding ? timelineSvg(answer.door, answer.judgement, finding, options) : sheetSvg(answer.door, answer.judgement, options)
+  const svg = drawn(file, answer, request, { ...readerOf(lookOf(request)), state, zone, scale })
   if (out === undefined || out === '-') print(svg)
   else writeWhole(out, svg, { replace })
   return exitCodes.pass
 }
 
-function needless(request: Request): undefined {
+function drawn(file: string, answer: JudgedAnswer, request: Request, options: SheetOptions): string {
+  const { door, judgement } = answer
+  const view = request.values.get('view')
+  if (view === 'timeline') return timelineSvg(door, judgement, timed(file, answer, request.values.get('finding')), options)
+  refuseFinding(request)
+  if (view !== 'wiring') return sheetSvg(door, judgement, options)
+  if (door.wiring) return wiringSvg(door, door.wiring, judgement, options)
+  throw new Refusal({
+    code: 'no-wiring',
+    place: `${file}: wiring`,
+    expected: 'a wiring to draw',
+    got: 'nothing',
+    repair: 'docs/door-file.md says how one is described',
+  })
+}
+
+function refuseFinding(request: Request): void {
   const typed = request.values.get('finding')
-  if (typed === undefined) return undefined
+  if (typed === undefined) return
   const repair = 'add `--view timeline`, or leave the finding out'
   throw new Refusal({ code: 'needless-option', place: '--finding', expected: 'a view that shows one finding', got: shown(typed), repair })
 }

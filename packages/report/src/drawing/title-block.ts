@@ -5,8 +5,8 @@ import { type Box, corners, LETTERING_MM, type Mark, type Spot } from './model.t
 export const TITLE_BLOCK_MM = 30
 const LABEL_MM = 15
 
-/** The strip along the lower edge: name, verdict, what the drawing shows, a scale bar. */
-export function titleBlock(words: ReturnType<typeof titleWords>, strip: Box, scale: number): readonly Mark[] {
+/** The strip along the lower edge: name, verdict, what the drawing shows, and a scale bar where it is drawn to scale. */
+export function titleBlock(words: ReturnType<typeof titleWords>, strip: Box, scale: number | undefined): readonly Mark[] {
   const width_mm = strip.right_mm - strip.left_mm
   const middle_mm = strip.left_mm + width_mm * 0.38
   const right_mm = strip.right_mm - Math.max(54, width_mm * 0.26)
@@ -24,9 +24,11 @@ export function titleBlock(words: ReturnType<typeof titleWords>, strip: Box, sca
     ),
     ...nameMarks(words, { x_mm: strip.left_mm + 3, y_mm: strip.top_mm }, middle_mm - strip.left_mm - 6),
     ...tableMarks(words.lines, { x_mm: middle_mm + 3, y_mm: strip.top_mm }, right_mm - middle_mm - 6),
-    ...scaleBar({ x_mm: right_mm + 3, y_mm: strip.top_mm + 8 }, strip.right_mm - right_mm - 6, scale, words.scaleBar),
+    ...(scale === undefined
+      ? []
+      : scaleBar({ x_mm: right_mm + 3, y_mm: strip.top_mm + 8 }, strip.right_mm - right_mm - 6, scale, words.scaleBar)),
     ...paragraph(words.caution, 2.5, strip.right_mm - right_mm - 6).map((line, i) =>
-      lettering(line, { x_mm: right_mm + 3, y_mm: strip.top_mm + 17 + i * 3.1 }, 2.5),
+      lettering(line, { x_mm: right_mm + 3, y_mm: strip.top_mm + (scale === undefined ? 6 : 17) + i * 3.1 }, 2.5),
     ),
   ]
 }

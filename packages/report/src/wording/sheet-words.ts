@@ -39,7 +39,8 @@ export function titleWords(
     readonly state: string
     readonly zone: string | undefined
     readonly coverage: ZoneCoverage | undefined
-    readonly scales: { readonly plan: number; readonly upright: number }
+    /** Undefined for what is drawn to no scale. */
+    readonly scales: { readonly plan: number; readonly upright: number } | undefined
     readonly sheet: string | undefined
   },
   reader: Reader,
@@ -63,7 +64,7 @@ export function titleWords(
       [words.labels.sides, words.sides(called(door.sides.a, reader), called(door.sides.b, reader))],
       [words.labels.zone, zone === undefined ? words.none : called(zone, reader)],
       [words.labels.state, called(state, reader)],
-      [words.labels.scale, words.scale(scales.plan, scales.upright, sheet ?? words.ownSheet)],
+      ...(scales ? [[words.labels.scale, words.scale(scales.plan, scales.upright, sheet ?? words.ownSheet)] as const] : []),
       [words.labels.lengths, words.lengths[units]],
       [words.labels.rules, words.edition(plain(door.edition))],
     ],

@@ -13,18 +13,13 @@ export interface Told extends Reader {
   readonly finding: Finding
 }
 
-/** Something told by facts: a finding, or less. */
-export interface TellsFacts {
-  readonly finding: Pick<Finding, 'facts'>
-}
-
 /** A word from the facts, fit to be shown; undefined where the finding has none of this key. */
-export function word({ finding }: TellsFacts, key: string): string | undefined {
+export function word({ finding }: Told, key: string): string | undefined {
   const value = finding.facts[key]
   return typeof value === 'string' && value !== '' ? plain(value) : undefined
 }
 
-export function number({ finding }: TellsFacts, key: string): number | undefined {
+export function number({ finding }: Told, key: string): number | undefined {
   const value = finding.facts[key]
   return typeof value === 'number' ? value : undefined
 }

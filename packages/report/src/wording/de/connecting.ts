@@ -1,8 +1,6 @@
 import type { connecting as english } from '../en/connecting.ts'
-import { faultWords } from './wiring.ts'
 
 export const connecting: typeof english = {
-  fault: faultWords,
   nothingWrong: 'kein Fehler',
   proposal: (number) => `Anschluss ${number}`,
   asWired: 'So wie jetzt verdrahtet',

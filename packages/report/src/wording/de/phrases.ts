@@ -3,6 +3,7 @@ import { connecting } from './connecting.ts'
 import { expected, got } from './expected.ts'
 import { givenNames } from './given.ts'
 import { timeline } from './timeline.ts'
+import { wiring } from './wiring-words.ts'
 import { worked } from './worked.ts'
 
 const quoted = (name: string) => `„${name}“`
@@ -333,6 +334,7 @@ export const phrases: Phrases = {
     provisional: 'Vorläufig: Lagen zwischen den Rasterpunkten wurden nicht berechnet.',
   },
   timeline,
+  wiring,
   connecting,
   expected,
   got,

@@ -1,54 +1,8 @@
 import { figure } from '../figures.ts'
 import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
-import { number, sensorWords, type TellsFacts, word } from '../told.ts'
+import { number, sensorWords, word } from '../told.ts'
+import { faultWords } from './faults.ts'
 import { mendOr, unsettled } from './unsettled.ts'
-
-const STATES: Readonly<Record<string, string>> = {
-  clear: '\u201eniemand da\u201c',
-  seen: '\u201ejemand da\u201c',
-  unpowered: 'nichts, wie ohne Spannung',
-  'warming-up': 'was er beim Aufwachen meldet',
-  fault: 'dass er gest\u00f6rt ist',
-}
-const RAILS: Readonly<Record<string, string>> = { plus: 'Plus', minus: 'Minus', earth: 'Erde' }
-
-/** Ein Fehler als Satzanfang; undefined, wo der Befund keinen nennt. */
-export function faultWords(told: TellsFacts & { readonly decimal: string }): string | undefined {
-  const [core = '?', other = '?'] = [word(told, 'core'), word(told, 'other')]
-  const at = word(told, 'at') === 'closed' ? 'geschlossen' : 'offen'
-  switch (word(told, 'fault')) {
-    case 'none':
-      return 'ganz ohne Fehler'
-    case 'core-open':
-      return `Ader ${core} gebrochen`
-    case 'cable-off':
-      return `Kabel ${word(told, 'cable') ?? '?'} abgezogen`
-    case 'cores-shorted':
-      return `Adern ${core} und ${other} ber\u00fchren sich`
-    case 'core-to-rail':
-      return `Ader ${core} ber\u00fchrt ${RAILS[word(told, 'rail') ?? ''] ?? '?'}`
-    case 'supply-lost':
-      return 'Versorgung ausgefallen'
-    case 'supply-reversed':
-      return 'Plus und Minus vertauscht'
-    case 'supply-low':
-      return `Versorgung auf ${(number(told, 'volt') ?? 0).toFixed(1).replace('.', told.decimal)} V gesunken`
-    case 'switch-stuck':
-      return `Kontakt ${word(told, 'switch') ?? '?'} von Sensor ${word(told, 'ofSensor') ?? '?'} bleibt ${at}`
-    case 'output-stuck':
-      return `Ausgang ${word(told, 'output') ?? '?'} von Sensor ${word(told, 'ofSensor') ?? '?'} bleibt wie bei ${STATES[word(told, 'as') ?? ''] ?? '?'}`
-    case 'test-stuck':
-      return `Testausgang bleibt ${at}`
-    case 'resistor-open':
-      return `Widerstand ${word(told, 'resistor') ?? '?'} gebrochen`
-    case 'resistor-shorted':
-      return `Widerstand ${word(told, 'resistor') ?? '?'} kurzgeschlossen`
-    case 'sensor-stuck':
-      return `Sensor ${word(told, 'ofSensor') ?? '?'} meldet f\u00fcr immer ${STATES[word(told, 'in') ?? ''] ?? '?'}`
-    default:
-      return undefined
-  }
-}
 
 const counts: Say = (told) => {
   const [found, within_s] = [number(told, 'found') ?? 0, number(told, 'within_s')]
@@ -63,7 +17,7 @@ export const singleFault: RuleWording = {
   name: 'Jeder einzelne Fehler der Verdrahtung',
   pass: counts,
   fail: (told) => {
-    const fault = faultWords({ ...told, decimal: told.language.decimal })
+    const fault = faultWords(told.finding.facts)
     if (word(told, 'fault') === 'none')
       return sentenceOf(['ganz ohne Fehler h\u00e4lt die Steuerung nicht an, wenn ', sensorWords(told), ' jemanden sieht'])
     const more = (number(told, 'hidden') ?? 1) - 1

@@ -1,8 +1,5 @@
-import { faultWords } from './wiring.ts'
-
 /** What is said of connections that were searched, and of the search for a fault by a meter. */
 export const connecting = {
-  fault: faultWords,
   nothingWrong: 'nothing wrong',
   proposal: (number: number): string => `Connection ${number}`,
   asWired: 'As it is wired now',

@@ -1,6 +1,7 @@
 import type { Basis, Cause, DrivePart, FieldPart, OutputPart, ProtectionConcept, Verdict } from '@sillsight/engine'
 import { connecting } from './connecting.ts'
 import { timeline } from './timeline.ts'
+import { wiring } from './wiring-words.ts'
 
 const named = (name: string) => (/^(the|side)\b/i.test(name) ? name : `the ${name}`)
 const listed = (words: readonly string[]) =>
@@ -348,6 +349,7 @@ export const phrases = {
     provisional: 'Provisional: placements between the grid points were not computed.',
   },
   timeline,
+  wiring,
   connecting,
   /** What a door file was expected to hold at a place. */
   expected: (text: string): string => text,

@@ -1,53 +1,8 @@
 import { figure } from '../figures.ts'
 import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
-import { number, sensorWords, type TellsFacts, word } from '../told.ts'
+import { number, sensorWords, word } from '../told.ts'
+import { faultWords } from './faults.ts'
 import { mendOr, unsettled } from './unsettled.ts'
-
-const STATES: Readonly<Record<string, string>> = {
-  clear: '\u201cnobody there\u201d',
-  seen: '\u201csomebody there\u201d',
-  unpowered: 'nothing, as without power',
-  'warming-up': 'what it says while it wakes',
-  fault: 'that it is faulted',
-}
-
-/** A fault as the subject of a sentence; undefined where the finding has none. */
-export function faultWords(told: TellsFacts & { readonly decimal: string }): string | undefined {
-  const [core = '?', other = '?'] = [word(told, 'core'), word(told, 'other')]
-  const at = word(told, 'at') === 'closed' ? 'closed' : 'open'
-  switch (word(told, 'fault')) {
-    case 'none':
-      return 'with nothing wrong at all'
-    case 'core-open':
-      return `core ${core} broken`
-    case 'cable-off':
-      return `cable ${word(told, 'cable') ?? '?'} unplugged`
-    case 'cores-shorted':
-      return `cores ${core} and ${other} touching`
-    case 'core-to-rail':
-      return `core ${core} touching ${word(told, 'rail') ?? '?'}`
-    case 'supply-lost':
-      return 'the supply lost'
-    case 'supply-reversed':
-      return 'plus and minus exchanged'
-    case 'supply-low':
-      return `the supply sagging to ${(number(told, 'volt') ?? 0).toFixed(1).replace('.', told.decimal)} V`
-    case 'switch-stuck':
-      return `contact ${word(told, 'switch') ?? '?'} of sensor ${word(told, 'ofSensor') ?? '?'} stuck ${at}`
-    case 'output-stuck':
-      return `output ${word(told, 'output') ?? '?'} of sensor ${word(told, 'ofSensor') ?? '?'} stuck as with ${STATES[word(told, 'as') ?? ''] ?? '?'}`
-    case 'test-stuck':
-      return `the test output stuck ${at}`
-    case 'resistor-open':
-      return `resistor ${word(told, 'resistor') ?? '?'} broken`
-    case 'resistor-shorted':
-      return `resistor ${word(told, 'resistor') ?? '?'} shorted`
-    case 'sensor-stuck':
-      return `sensor ${word(told, 'ofSensor') ?? '?'} for ever saying ${STATES[word(told, 'in') ?? ''] ?? '?'}`
-    default:
-      return undefined
-  }
-}
 
 const counts: Say = (told) => {
   const [found, within_s] = [number(told, 'found') ?? 0, number(told, 'within_s')]
@@ -62,7 +17,7 @@ export const singleFault: RuleWording = {
   name: 'Every single fault of the wiring',
   pass: counts,
   fail: (told) => {
-    const fault = faultWords({ ...told, decimal: told.language.decimal })
+    const fault = faultWords(told.finding.facts)
     if (word(told, 'fault') === 'none')
       return sentenceOf(['with nothing wrong at all, the control does not stop for what ', sensorWords(told), ' sees'])
     const more = (number(told, 'hidden') ?? 1) - 1

@@ -1,0 +1,205 @@
+import type { DoorFile } from '@sillsight/document'
+import { Choose } from '../entry/choose.tsx'
+import { Figure } from '../entry/figure.tsx'
+import { useListed } from '../entry/listed.ts'
+import { Sentence } from '../entry/sentence.tsx'
+import { Icon } from '../look/icons.tsx'
+import { useFacts } from '../words/facts.ts'
+import { useWords } from '../words/words.ts'
+import { useDoor } from './at-door.ts'
+import { Chapter } from './chapter.tsx'
+import { KnownFrom } from './known-from.tsx'
+
+const PATH = 'wiring'
+const COLOURS = ['BK', 'BN', 'RD', 'OG', 'YE', 'GN', 'BU', 'VT', 'GY', 'WH', 'PK', 'TQ', 'GNYE']
+
+type FileWiring = NonNullable<DoorFile['wiring']>
+
+/** Every core of a wiring in a sentence, and behind it what the data sheets say of supply, sensors and control. */
+export function Connections({ wiring }: { readonly wiring: FileWiring }) {
+  const words = useFacts().wiring
+  const { snapshot } = useDoor()
+  const listed = useListed(`${PATH}/cables`)
+  const isLocked = snapshot.readOnly !== undefined
+  const terminals = Object.fromEntries(terminalsOf(wiring).map((each) => [each, each]))
+  const addCable = () => {
+    const taken = wiring.cables.map(({ id }) => id)
+    let n = 1
+    while (taken.includes(`W${n}`)) n++
+    const core = { id: '1', from: wiring.supply.plus, to: wiring.sensors[0]?.power.plus ?? wiring.supply.minus }
+    listed.add({ id: `W${n}`, length_mm: 5000, conductor: { area_mm2: 0.5 }, cores: [core] }, words.cableName(`W${n}`))
+  }
+  return (
+    <>
+      {wiring.cables.map((cable, i) => (
+        <CableWords key={cable.id} cable={cable} index={i} terminals={terminals} />
+      ))}
+      <div className="row">
+        <button type="button" className="second" data-at={`${PATH}/cables`} disabled={isLocked} onClick={addCable}>
+          {words.moreCables}
+        </button>
+      </div>
+      <Chapter title={words.data} said={words.dataSaid} holds={['supply', 'sensors', 'control'].map((name) => `${PATH}/${name}`)} isInner>
+        <DataSheets wiring={wiring} />
+      </Chapter>
+    </>
+  )
+}
+
+interface OfCable {
+  readonly cable: FileWiring['cables'][number]
+  readonly index: number
+  readonly terminals: Readonly<Record<string, string>>
+}
+
+function CableWords({ cable, index, terminals }: OfCable) {
+  const words = useFacts().wiring
+  const { entry } = useWords()
+  const { snapshot } = useDoor()
+  const path = `${PATH}/cables/${index}`
+  const cables = useListed(`${PATH}/cables`)
+  const cores = useListed(`${path}/cores`)
+  const size = 'area_mm2' in cable.conductor ? 'area_mm2' : 'awg'
+  const colours = Object.fromEntries(COLOURS.map((colour) => [colour, colour]))
+  const addCore = () => {
+    let n = 1
+    while (cable.cores.some(({ id }) => id === `${n}`)) n++
+    const [from = '', to = ''] = Object.keys(terminals)
+    cores.add({ id: `${n}`, from, to }, words.coreName(`${cable.id}.${n}`))
+  }
+  return (
+    <div className="wiring-cable">
+      <div className="thing">
+        <p>
+          <Sentence
+            text={words.cable}
+            figures={{
+              id: cable.id,
+              length: <Figure path={`${path}/length_mm`} label={words.length(cable.id)} />,
+              size: <Figure path={`${path}/conductor/${size}`} label={words.size(cable.id)} kind={size === 'awg' ? 'count' : 'area'} />,
+            }}
+          />
+        </p>
+        <button
+          type="button"
+          className="quiet-button"
+          aria-label={entry.remove(words.cableName(cable.id))}
+          disabled={snapshot.readOnly !== undefined}
+          onClick={() => cables.remove(index, words.cableName(cable.id))}
+        >
+          <Icon name="cross" />
+        </button>
+      </div>
+      {cable.cores.map((core, k) => {
+        const id = `${cable.id}.${core.id}`
+        const at = `${path}/cores/${k}`
+        return (
+          <div className="thing" key={core.id}>
+            <p>
+              <Sentence
+                text={words.core}
+                figures={{
+                  id: core.id,
+                  colour: <Choose path={`${at}/colour`} label={words.colour(id)} options={colours} unknown={words.noColour} />,
+                  from: <Choose path={`${at}/from`} label={words.from(id)} options={terminals} />,
+                  to: <Choose path={`${at}/to`} label={words.to(id)} options={terminals} />,
+                }}
+              />
+            </p>
+            <button
+              type="button"
+              className="quiet-button"
+              aria-label={entry.remove(words.coreName(id))}
+              disabled={snapshot.readOnly !== undefined || cable.cores.length === 1}
+              onClick={() => cores.remove(k, words.coreName(id))}
+            >
+              <Icon name="cross" />
+            </button>
+          </div>
+        )
+      })}
+      <div className="row">
+        <button type="button" className="link" disabled={snapshot.readOnly !== undefined} onClick={addCore}>
+          {words.moreCores(cable.id)}
+        </button>
+      </div>
+    </div>
+  )
+}
+
+function DataSheets({ wiring }: { readonly wiring: FileWiring }) {
+  const words = useFacts().wiring
+  const volt = (path: string, name: 'least_V' | 'largest_V', of: string) => (
+    <Figure path={`${path}/${name}`} label={name === 'least_V' ? words.leastVolt(of) : words.largestVolt(of)} kind="volt" />
+  )
+  return (
+    <>
+      <p>
+        <Sentence
+          text={words.gives}
+          figures={{
+            least: volt(`${PATH}/supply`, 'least_V', words.ofSupply),
+            largest: volt(`${PATH}/supply`, 'largest_V', words.ofSupply),
+          }}
+        />
+      </p>
+      <KnownFrom path={`${PATH}/supply/source`} of={words.ofSupply} />
+      {wiring.sensors.map(({ sensor }, i) => {
+        const path = `${PATH}/sensors/${i}`
+        return (
+          <div key={sensor}>
+            <p>
+              <Sentence
+                text={words.power}
+                figures={{
+                  name: sensor,
+                  least: volt(`${path}/power`, 'least_V', sensor),
+                  largest: volt(`${path}/power`, 'largest_V', sensor),
+                  current: <Figure path={`${path}/power/largest_A`} label={words.current(sensor)} kind="ampere" />,
+                }}
+              />
+            </p>
+            <KnownFrom path={`${path}/source`} of={sensor} />
+          </div>
+        )
+      })}
+      {wiring.control.test ? (
+        <p>
+          <Sentence
+            text={words.test}
+            figures={{
+              every: <Figure path={`${PATH}/control/test/every_s`} label={words.every} kind="seconds" />,
+              does: <Choose path={`${PATH}/control/test/whenFailed`} label={words.whenFailed} options={words.failed} />,
+            }}
+          />
+        </p>
+      ) : (
+        <p>{words.noTest}</p>
+      )}
+      <KnownFrom path={`${PATH}/control/source`} of={words.control} />
+    </>
+  )
+}
+
+/** Every terminal that some part has, in the order of the parts. */
+function terminalsOf({ supply, sensors, control, joints = [] }: FileWiring): readonly string[] {
+  const ofOutput = (output: FileWiring['sensors'][number]['outputs'][number]) => {
+    if (output.kind === 'contact') return [output.from, output.to]
+    return output.kind === 'change-over' ? [output.common, output.energised, output.released] : [output.at]
+  }
+  return [
+    ...new Set([
+      supply.plus,
+      supply.minus,
+      ...control.inputs.flatMap(({ plus, minus }) => [plus, minus]),
+      ...(control.test ? [control.test.from, control.test.to] : []),
+      ...joints,
+      ...sensors.flatMap(({ power, outputs, test }) => [
+        power.plus,
+        power.minus,
+        ...outputs.flatMap(ofOutput),
+        ...(test ? [test.plus, test.minus] : []),
+      ]),
+    ]),
+  ]
+}

@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest'
+import { appPage, openDemo } from './app-page.ts'
+import { builtApp } from './built.ts'
+import { inBrowser } from './in-browser.ts'
+
+const at = inBrowser(() => builtApp())
+
+describe('the wiring of a door', () => {
+  it('is drawn; each fault can be played on it by keys, and says what the control then believes', async () => {
+    const { page: on, context, complaints } = await appPage(at.browser, at.served.url)
+    await openDemo(on, /Freezer door/)
+    await on.goto(on.url().replace(/judge$/, 'fit'))
+    const board = on.getByRole('region', { name: 'Wiring diagram', exact: true })
+    await board.getByRole('combobox', { name: 'How it stands', exact: true }).selectOption('Somebody before over-leaf')
+    await board.getByText('stop and reverse: somebody there', { exact: true }).waitFor()
+    await board.locator('summary').filter({ hasText: 'Every single fault' }).focus()
+    await on.keyboard.press('Enter')
+    const hidden = board.locator('[data-effect="hidden-and-dangerous"]')
+    await hidden.getByRole('button', { name: 'Core W1.4 touching plus', exact: true }).focus()
+    await on.keyboard.press('Enter')
+    await board.getByText('stop and reverse: nobody there', { exact: true }).waitFor()
+    expect(await board.locator('[aria-live]').textContent()).toContain('Wrong: core W1.4 touching plus.')
+    await board.getByRole('button', { name: 'Nothing wrong again', exact: true }).click()
+    await board.getByText('stop and reverse: somebody there', { exact: true }).waitFor()
+    expect(complaints).toEqual([])
+    await context.close()
+  }, 120_000)
+
+  it('is put right by dragging the end of a core to another terminal, and is in order then', async () => {
+    const { page: on, context, complaints } = await appPage(at.browser, at.served.url)
+    await openDemo(on, /Freezer door/)
+    await on.goto(on.url().replace(/judge$/, 'fit'))
+    const board = on.getByRole('region', { name: 'Wiring diagram', exact: true })
+    const end = board.locator('[data-core="W1.5"][data-end="from"]')
+    const box = await end.boundingBox()
+    const words = await board
+      .locator('svg text')
+      .filter({ hasText: /^test$/ })
+      .first()
+      .boundingBox()
+    if (!box || !words) throw new Error('the end and the terminal must be on the screen')
+    await on.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
+    await on.mouse.down()
+    await on.mouse.move(words.x + words.width + 8, words.y + words.height / 2, { steps: 8 })
+    await on.mouse.up()
+    const from = on.getByRole('combobox', { name: 'where core W1.5 begins', exact: true })
+    await expect.poll(() => from.inputValue()).toBe('control.test')
+    const does = on.getByRole('combobox', { name: 'what the control does where its test fails', exact: true })
+    await on.locator('summary').filter({ hasText: 'Supply, sensors and control' }).click()
+    await does.selectOption('does not close')
+    await board.getByText('none hides', { exact: true }).waitFor({ timeout: 30_000 })
+    await on.getByRole('button', { name: /^Undo/ }).click()
+    await expect.poll(() => does.inputValue()).toBe('nothing')
+    expect(complaints).toEqual([])
+    await context.close()
+  }, 120_000)
+
+  it('is begun where nobody described one, and a core goes where it is chosen to go', async () => {
+    const { page: on, context, complaints } = await appPage(at.browser, at.served.url)
+    await openDemo(on, /Loading door/)
+    await on.goto(on.url().replace(/judge$/, 'fit'))
+    await on.getByRole('button', { name: 'How it is wired', exact: true }).click()
+    await on.keyboard.press('Enter')
+    await on.getByRole('region', { name: 'Wiring diagram', exact: true }).waitFor()
+    const to = on.getByRole('combobox', { name: 'where core W1.4 ends', exact: true })
+    await to.selectOption('corner.closed-when-seen')
+    await expect.poll(() => to.inputValue()).toBe('corner.closed-when-seen')
+    await on.getByRole('region', { name: 'Wiring diagram', exact: true }).getByText(/hide/).first().waitFor()
+    expect(complaints).toEqual([])
+    await context.close()
+  }, 120_000)
+})
