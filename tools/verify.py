@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 """Re-checks the evidence of a coverage verdict. Written from docs/evidence.md, docs/method.md and docs/door-file.md alone, without a look
-at the program that wrote the evidence; needs Python 3.9 and nothing else.
+at the program that wrote the evidence; needs Python 3.9, verify_lanes.py beside it where lanes are claimed, and nothing else.
 
     python3 tools/verify.py DOOR.json EVIDENCE.json [--json]     what is proved for each zone, or every issue with its place
     python3 tools/verify.py --batch LIST                         many pairs, one `DOOR<tab>EVIDENCE` a line; a JSON object a line comes out
@@ -188,17 +188,18 @@ def numbers_in(value, count, error):
 
 # --------------------------------------------------------------------------------------------------------------------------------- the door
 
-Door = namedtuple("Door", "sha256 states sensors bodies zones tolerances extinction_per_mm")
+Door = namedtuple("Door", "sha256 states sensors bodies zones tolerances extinction_per_mm file")
 State = namedtuple("State", "id floor obstacles")
 Floor = namedtuple("Floor", "profile slope_x")  # [(y, z), ...] with rising y, level beyond both ends; rise per mm along x
 Box = namedtuple("Box", "id x y half_along half_across turn from_z to_z")  # turn: (cosine, sine) of the yaw
 Post = namedtuple("Post", "id x y radius from_z to_z")
 Sensor = namedtuple("Sensor", "id kind planes fields max_range range_ref reflectance_ref margin spot learned_in")  # kind: ranging, segments
-Field = namedtuple("Field", "id planes x_min x_max y_min y_max clearance top cluster function presence_time")
+# times: (response, hold) of its output, where both are known; by_leaf: what it sees, or when it acts, depends on where the leaf is
+Field = namedtuple("Field", "id planes x_min x_max y_min y_max clearance top cluster function presence_time times by_leaf")
 # length: of a segment; turns: [(name of the tolerance, axis)]; arm: from the middle of a row
 Beam = namedtuple("Beam", "origin direction length turns arm")
 Body = namedtuple("Body", "id reflectance postures")
-Posture = namedtuple("Posture", "shape a b c yaw_from yaw_to")  # a cylinder of radius a and height c, else a box
+Posture = namedtuple("Posture", "shape a b c yaw_from yaw_to lies")  # a cylinder of radius a and height c, else a box; lies: after a fall
 Zone = namedtuple("Zone", "id purpose function x_min x_max y_min y_max bodies longest_stay")
 
 # What ships with the program: `use` may name it (docs/rules.md and the catalogue of the program; shapes as docs/door-file.md has them).
@@ -260,6 +261,7 @@ def read_door(path):
         zones=read_zones(file, sensors, [body.id for body in bodies], width),
         tolerances=read_tolerances(file),
         extinction_per_mm=0.0 if visibility_m == "clear" else 3.912 / (survey.positive("visibility_m") * 1000),
+        file=file,
     )
     for what in ("states", "sensors", "bodies", "zones"):
         must_be_different([each.id for each in getattr(door, what)], what)
@@ -567,7 +569,14 @@ def read_field(given, planes):
     sides = [given.limit(f"{axis}{end}_mm", when) for axis in "xy" for end, when in (("Min", -math.inf), ("Max", math.inf))]
     heights = given.number("clearance_mm", 0), given.limit("top_mm", math.inf)
     planes_used = {planes.index(name) for name in used}
-    return Field(given.text("id"), planes_used, *sides, *heights, int(cluster), given.text("function"), presence_time)
+    times = None
+    if given.has("response_s") and given.has("hold_s"):
+        times = (given.number("response_s"), given.number("hold_s"))
+        if min(times) < 0:
+            raise given.wrong("response_s", "times from 0")
+    hides = given.values.get("leafHides", "nothing") != "nothing"
+    by_leaf = hides or given.has("leafBlanking") or len(given.list("blanking", 1000, [])) > 0
+    return Field(given.text("id"), planes_used, *sides, *heights, int(cluster), given.text("function"), presence_time, times, by_leaf)
 
 
 def read_body(entry, used):
@@ -580,9 +589,10 @@ def read_body(entry, used):
 
 
 def read_posture(given):
+    lies = given.values.get("how", "passes") == "fallen"
     if given.text("shape") == "cylinder":
         radius = given.positive("radius_mm")
-        return Posture("cylinder", radius, radius, given.positive("height_mm"), 0.0, 0.0)
+        return Posture("cylinder", radius, radius, given.positive("height_mm"), 0.0, 0.0, lies)
     if given.text("shape") != "box":
         raise given.wrong("shape", '"box" or "cylinder"')
     size = given.numbers("size_mm", 3)
@@ -594,7 +604,7 @@ def read_posture(given):
         yaw_from = yaw_to = given.number("yaw_deg", 0)
     if not 0 <= yaw_to - yaw_from <= 360:
         raise given.wrong("yaw_deg", "the smaller angle first, and at most one turn")
-    return Posture("box", *size, yaw_from, yaw_to)
+    return Posture("box", *size, yaw_from, yaw_to, lies)
 
 
 FUNCTION_OF = {"presence-at-leaf": "presence", "opening": "opening", "call": "call"}
@@ -1694,6 +1704,9 @@ def verify(door, data, budget):
             if key in known:
                 issues.append(Refused(f"coverages/{i}", "each zone, state and choice of tolerances once", shown(list(key))).issue)
             known.add(key)
+        about_lanes = [(name, evidence.get(name, [])) for name in ("passages", "contacts")]
+        if any(claims for _, claims in about_lanes):
+            proved += check_lanes(door, about_lanes, budget)
     except Refused as error:
         issues.append(error.issue)
     except TooMany:
@@ -1701,9 +1714,28 @@ def verify(door, data, budget):
     return (1, issues, []) if issues else (0, [], proved)
 
 
+def check_lanes(door, about_lanes, budget):
+    """What is proved of lanes; refuses with the first thing that is not (see verify_lanes.py, which has to lie beside this file)."""
+    import verify_lanes
+
+    lanes, proved = verify_lanes.Lanes(sys.modules[__name__], door, budget), []
+    checks = {"passages": verify_lanes.check_passage, "contacts": verify_lanes.check_contact}
+    for name, claims in about_lanes:
+        if not isinstance(claims, list) or not all(isinstance(claim, dict) for claim in claims):
+            raise Refused(name, "a list of objects", shown(claims))
+        known = set()
+        for i, claim in enumerate(claims):
+            proved.append(checks[name](lanes, claim, f"{name}/{i}"))
+            key = (proved[-1]["lane"], proved[-1]["state"])
+            if key in known:
+                raise Refused(f"{name}/{i}", "each lane and state once", shown(list(key)))
+            known.add(key)
+    return proved
+
+
 def not_claimed(door, proved):
     """Zones and states about which the evidence says nothing: their verdict stays undetermined."""
-    said = {(each["zone"], each["state"]) for each in proved}
+    said = {(each["zone"], each["state"]) for each in proved if "zone" in each}
     return [
         {"zone": zone.id, "state": state.id}
         for zone in door.zones for state in door.states
@@ -1716,6 +1748,10 @@ def lines_of(door, code, issues, proved):
         return [f"refused: {each['place']}: expected {each['expected']}, got {each['got']}" for each in issues]
     lines = []
     for each in proved:
+        if "lane" in each:
+            says = "nobody is struck by the closing leaf" if "ways" in each else f"{each['body']} is struck, at {each['relative_mm_per_s']:.0f} mm/s"
+            lines.append(f"{each['lane']}, state {each['state']}: {says}")
+            continue
         head = f"{each['zone']}, state {each['state']}, {'for all tolerances' if each['tolerances'] else 'as written'}"
         if each["allSeen"]:
             lines.append(f"{head}: every body that can stand is seen everywhere")

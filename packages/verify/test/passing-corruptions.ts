@@ -50,7 +50,7 @@ function one<T>(of: (given: Passages) => readonly T[] | undefined, change: (each
 
 const usedSights = (given: Passages) => {
   const trees = entriesOf(given).flatMap(({ seen, lies = [] }) => [...seen, ...lies])
-  return trees.length === 0 ? [] : (given.partSights ?? []).flatMap((list) => list)
+  return trees.length === 0 ? [] : (given.partSights ?? []).flat()
 }
 
 export const PASSING_CORRUPTIONS: Readonly<Record<string, Corruption>> = {

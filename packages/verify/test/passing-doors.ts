@@ -259,24 +259,25 @@ export function onlyJust(file: PassingFile): PassingFile | undefined {
   return at(low)
 }
 
-/** Has evidence verified against doors that were changed after it was written; what is accepted must be so. */
-export function holdChanges(seeds: readonly number[], changes: number, fileOf = (seed: number) => passingFile(diceOf(seed))) {
-  const accepted: string[] = []
-  let [stillShown, refused] = [0, 0]
-  for (const seed of seeds) {
+/** Doors that were changed after evidence about them was written, each with that evidence. */
+export function changedDoors(seeds: readonly number[], changes: number, fileOf = (seed: number) => passingFile(diceOf(seed))) {
+  return seeds.flatMap((seed) => {
     const file = onlyJust(fileOf(seed))
-    const door = file && doorOfFile(file)
-    if (file === undefined || door === undefined) continue
-    const passages = passagesOf(door)
-    for (let k = 0; k < changes; k++) {
+    const written = file && doorOfFile(file)
+    if (file === undefined || written === undefined) return []
+    const passages = passagesOf(written)
+    return Array.from({ length: changes }).flatMap((_, k) => {
       const changed = changeFile(file, seed * 100 + k)
-      const changedDoor = doorOfFile(changed)
-      if (changedDoor === undefined) continue
-      const isShown = verifiedPassages(changed, passages).ok
-      if (isShown) stillShown++
-      else refused++
-      if (isShown && isStruck(changedDoor)) accepted.push(`seed ${seed}, change ${k}`)
-    }
-  }
-  return { accepted, stillShown, refused }
+      const door = doorOfFile(changed)
+      return door === undefined ? [] : [{ name: `seed ${seed}, change ${k}`, file: changed, door, passages }]
+    })
+  })
+}
+
+/** Has evidence verified against doors that were changed after it was written; what is accepted must be so. */
+export function holdChanges(seeds: readonly number[], changes: number, fileOf?: (seed: number) => PassingFile) {
+  const all = changedDoors(seeds, changes, fileOf)
+  const shown = all.filter(({ file, passages }) => verifiedPassages(file, passages).ok)
+  const accepted = shown.filter(({ door }) => isStruck(door)).map(({ name }) => name)
+  return { accepted, stillShown: shown.length, refused: all.length - shown.length }
 }
