@@ -32,11 +32,11 @@ export const sheets: Sheets = {
   acts: { presence: 'Anwesenheit', opening: 'Öffnen' },
   onOf: (of) => `Widerstand von ${of}, geschlossen`,
   offOf: (of) => `Widerstand von ${of}, offen`,
-  contact: 'Kontakt {name} für {acts}, von {from} nach {to}, ist geschlossen bei {states} und hat dann {on}.',
+  contact: 'Kontakt {name} für {acts}, von {from} nach {to}, hat geschlossen {on}. Geschlossen ist er bei {states}',
   changeOver:
-    'Relais {name} für {acts} zieht an bei {states}; {common} liegt dann an {energised}, sonst an {released}. Ein geschlossener Kontakt hat {on}.',
-  sourcing: 'Transistor {name} für {acts} schaltet {at} auf Plus bei {states}; ein hat er {on}, aus {off}.',
-  sinking: 'Transistor {name} für {acts} schaltet {at} auf Minus bei {states}; ein hat er {on}, aus {off}.',
+    'Relais {name} für {acts}: angezogen liegt {common} an {energised}, sonst an {released}; ein geschlossener Kontakt hat {on}. Angezogen ist es bei {states}',
+  sourcing: 'Transistor {name} für {acts} schaltet {at} auf Plus; ein hat er {on}, aus {off}. Ein ist er bei {states}',
+  sinking: 'Transistor {name} für {acts} schaltet {at} auf Minus; ein hat er {on}, aus {off}. Ein ist er bei {states}',
   kinds: {
     contact: 'ein Kontakt',
     'change-over': 'ein Wechselkontakt',

@@ -10,8 +10,7 @@ export const sheets = {
   earthed: { plus: 'plus', minus: 'minus', none: 'neither' },
   plusOf: (of: string): string => `first terminal of ${of}`,
   minusOf: (of: string): string => `second terminal of ${of}`,
-  power:
-    'Power reaches {name} at {plus} and {minus}; for a moment it draws {inrush}. Of a fault inside it tells by its outputs within {own}.',
+  power: '{name} is fed at {plus} and {minus}; for a moment it draws {inrush}. Of a fault inside it tells by its outputs within {own}.',
   inrush: (of: string): string => `current of ${of} when power comes`,
   ownFaults: (of: string): string => `time in which ${of} tells of its own fault`,
   notItself: 'no time that its sheet states',
@@ -31,11 +30,11 @@ export const sheets = {
   acts: { presence: 'presence', opening: 'opening' },
   onOf: (of: string): string => `resistance of ${of} when closed`,
   offOf: (of: string): string => `resistance of ${of} when open`,
-  contact: 'Contact {name} for {acts}, from {from} to {to}, is closed when {states} and then has {on}.',
+  contact: 'Contact {name} for {acts}, from {from} to {to}, has {on} when closed. It is closed when {states}',
   changeOver:
-    'Relay {name} for {acts} is energised when {states}; {common} then meets {energised}, otherwise {released}. A closed contact has {on}.',
-  sourcing: 'Transistor {name} for {acts} switches {at} to plus when {states}; on it has {on}, off {off}.',
-  sinking: 'Transistor {name} for {acts} switches {at} to minus when {states}; on it has {on}, off {off}.',
+    'Relay {name} for {acts}: energised, {common} meets {energised}, otherwise {released}; a closed contact has {on}. It is energised when {states}',
+  sourcing: 'Transistor {name} for {acts} switches {at} to plus; on it has {on}, off {off}. It is on when {states}',
+  sinking: 'Transistor {name} for {acts} switches {at} to minus; on it has {on}, off {off}. It is on when {states}',
   kinds: {
     contact: 'a contact',
     'change-over': 'a contact that changes over',
