@@ -69,14 +69,14 @@ describe('what is known beside the opening', () => {
     await typed(on, '-120')
     await danger.getByRole('combobox', { name: /^Do something against it/ }).selectOption('a cover before it')
     for (const [name, text] of [
-      ['height up to which the cover reaches', '2500'],
+      ['height of the cover', '2500'],
       ['widest opening of the cover; 0 for a plate', '0'],
       ['from the openings to the danger', '0'],
     ] as const) {
       await figure(on, name.replace(/[;]/g, '.')).tap()
       await typed(on, text)
     }
-    await danger.getByText('A cover before it reaches').waitFor()
+    await danger.getByText('A cover before it is').waitFor()
     await danger.getByRole('button', { name: /^Remove a cover before it/ }).tap()
     await danger.getByText('Nothing is done against it yet.').waitFor()
     await on.getByRole('button', { name: 'Remove Where the moving leaf goes into something', exact: true }).tap()
