@@ -89,3 +89,4 @@ export { EFFECTS, type Effect, type FaultEffect, faultEffects } from './wiring/f
 export type { Fault } from './wiring/faults.ts'
 export { type Played, played } from './wiring/played.ts'
 export { comparedScores, type Proposal, type Synthesis, scoreOf, synthesis, type WiringScore } from './wiring/synthesis.ts'
+export { type WiringEvidence, wiringEvidence } from './wiring/wiring-evidence.ts'
