@@ -9,7 +9,7 @@ import { faultsOf, textOfFault, type WiringFault } from './wiring-faults.ts'
 export interface ProvedWiring {
   readonly faults: number
   readonly effects: Readonly<Record<Effect['effect'], number>>
-  /** Faults whose effect is claimed and not shown. */
+  /** Faults whose effect is claimed and not shown: kind and parts. */
   readonly notShown: readonly { readonly fault: string; readonly reason: 'states-chase-each-other' }[]
 }
 
@@ -28,7 +28,8 @@ export function wiringOf(value: unknown, doorText: string, budget: Budget): Prov
   const claims = listAt(own(given, 'faults'), 'wiring/faults', { most: MOST_FAULTS }).map((each, i) => {
     const path = `wiring/faults/${i}`
     const claim = namedAt(each, path, FAULT_NAMES)
-    const text = textOfFault(objectAt(own(claim, 'fault'), `${path}/fault`))
+    const named = objectAt(own(claim, 'fault'), `${path}/fault`)
+    const text = textOfFault(named)
     const fault = left.get(text) ?? refuse('unknown-fault', `${path}/fault`, 'a single fault of this wiring, once', text)
     left.delete(text)
     const stated = listAt(own(claim, 'solutions'), `${path}/solutions`, { most: 1024 }).map(
@@ -39,7 +40,8 @@ export function wiringOf(value: unknown, doorText: string, budget: Budget): Prov
     const outcomes = fault.supplies.map((supply) => situationsOf(wired).map((situation) => settled(faulty, situation, supply)))
     const said = outcomes.map((all) => all.map(textOf))
     same(JSON.stringify(own(claim, 'says')), JSON.stringify(said), `${path}/says`)
-    return { text, ...effectAt(claim, path, wired, fault, outcomes) }
+    const { kind, ...parts } = named
+    return { fault: [kind, ...Object.values(parts).flat()].join(' '), ...effectAt(claim, path, wired, fault, outcomes) }
   })
   const [missing] = left.keys()
   if (missing !== undefined) refuse('missing', 'wiring/faults', `every single fault, ${missing} too`, `${claims.length} faults`)
@@ -48,7 +50,7 @@ export function wiringOf(value: unknown, doorText: string, budget: Budget): Prov
   return {
     faults: claims.length,
     effects: Object.fromEntries(EFFECTS.map((effect) => [effect, countOf(effect)])) as ProvedWiring['effects'],
-    notShown: claims.filter(({ isShown }) => !isShown).map(({ text }) => ({ fault: text, reason: 'states-chase-each-other' })),
+    notShown: claims.filter(({ isShown }) => !isShown).map(({ fault }) => ({ fault, reason: 'states-chase-each-other' })),
   }
 }
 
