@@ -199,10 +199,15 @@ function full(name: string, source: object, { leaf, drive }: { readonly leaf: ob
 /** A usual wiring on cores of a gauge, all of whose figures are from there. */
 function wired(source: object) {
   const { supply, sensors, control: ofControl, cables, ...rest } = firstWiring(['row'])
+  const more = [
+    { kind: 'contact', name: 'o2', acts: 'opening', from: 'row.a', to: 'row.b', closedIn: ['seen'], on_ohm: 0.2 },
+    { kind: 'sourcing', name: 'o3', acts: 'presence', at: 'row.p', onIn: ['clear'], off_ohm: 1e5, pulsed: { off_V: 5, within_s: 0.1 } },
+    { kind: 'sinking', name: 'o4', acts: 'presence', at: 'row.n', onIn: ['clear'], pulsed: { off_V: 5, within_s: 0.1 } },
+  ]
   return {
     ...rest,
     supply: { ...supply, source },
-    sensors: sensors.map((sensor) => ({ ...sensor, source })),
+    sensors: sensors.map((sensor) => ({ ...sensor, outputs: [...sensor.outputs, ...more], source })),
     control: { ...ofControl, source },
     cables: [...cables, ...cables.map((cable) => ({ ...cable, id: 'W9', conductor: { awg: 20 } }))],
   }

@@ -94,7 +94,7 @@ describe('the tour', () => {
     const { page: on, context, complaints } = await appPage(at.browser, at.served.url)
     const active = () => on.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? document.activeElement?.textContent ?? '')
     const tabTo = async (name: RegExp) => {
-      for (let i = 0; i < 40; i++) {
+      for (let i = 0; i < 100; i++) {
         if (name.test(await active())) return
         await on.keyboard.press('Tab')
       }

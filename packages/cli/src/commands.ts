@@ -118,6 +118,7 @@ export const commands: readonly Command[] = [
     options: [
       { name: 'json', means: 'the connections as JSON' },
       { name: 'most', value: 'N', means: 'how many connections to print (default 3)' },
+      { name: 'second', means: 'also try every second fault on top of each that nobody notices, in the wiring as it is' },
     ],
     examples: [['sillsight connect box-hatch.json', 'connections for the sensors of that door']],
   },

@@ -19,6 +19,11 @@ describe('sillsight connect', () => {
     expect(proposals[0].score.hiddenAndDangerous).toBe(0)
     expect(given.score.cores).toBe(8)
   })
+  it('tries second faults on top of hidden ones where that is asked for', () => {
+    expect(run(['connect', door, '--most', '1', '--second']).out).toMatch(/Pairs of faults, the first unnoticed[\s\S]*0 of\s67\./)
+    const { second } = JSON.parse(run(['connect', door, '--json', '--second']).out)
+    expect({ pairs: second.pairs.length, left: second.left }).toEqual({ pairs: 0, left: 0 })
+  })
   it('says it in German', () => {
     expect(run(['connect', '--language', 'de', door]).out).toMatch(/^Anschluss 1\nFehlerarten/)
   })

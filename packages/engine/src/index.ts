@@ -88,5 +88,6 @@ export { type Diagnosis, diagnosis, type Meter, type Observation, type Standing 
 export { EFFECTS, type Effect, type FaultEffect, faultEffects } from './wiring/fault-effects.ts'
 export type { Fault } from './wiring/faults.ts'
 export { type Played, played } from './wiring/played.ts'
+export { type SecondFaults, secondFaults } from './wiring/second-faults.ts'
 export { comparedScores, type Proposal, type Synthesis, scoreOf, synthesis, type WiringScore } from './wiring/synthesis.ts'
 export { type WiringEvidence, wiringEvidence } from './wiring/wiring-evidence.ts'

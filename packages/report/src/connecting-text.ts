@@ -4,6 +4,7 @@ import {
   type Fault,
   faultFacts,
   type Proposal,
+  type SecondFaults,
   type Standing,
   type Synthesis,
   type WiringScore,
@@ -69,6 +70,18 @@ function named(faults: readonly (Fault | undefined)[], language: Language): read
 
 function faultName(fault: Fault | undefined, { connecting, wiring }: Language): string {
   return (fault && wiring.fault(faultFacts(fault))) ?? connecting.nothingWrong
+}
+
+/** Pairs of faults of which the first goes unnoticed and which hide a body together. */
+export function secondFaultsText({ pairs, judged, left }: SecondFaults, language: Language): readonly string[] {
+  const { connecting } = language
+  const rest = pairs.length - MOST_NAMED
+  return [
+    connecting.second(pairs.length, judged),
+    ...pairs.slice(0, MOST_NAMED).map(({ first, second }) => connecting.pair(faultName(first, language), faultName(second, language))),
+    ...(rest > 0 ? [connecting.more(rest)] : []),
+    ...(left > 0 ? [connecting.pairsLeft(left)] : []),
+  ]
 }
 
 /** The faults that explain what was measured, and what to measure next. @param readings how many there are */

@@ -18,6 +18,7 @@ export type Kind =
   | 'volume'
   | 'force'
   | 'volt'
+  | 'ohm'
   | 'ampere'
   | 'area'
 
@@ -38,6 +39,7 @@ const SUFFIX: Readonly<Record<Exclude<Kind, 'length'>, string>> = {
   volume: ' m\u00b3',
   force: ' N',
   volt: ' V',
+  ohm: ' \u03a9',
   ampere: ' A',
   area: ' mm\u00b2',
 }
@@ -67,7 +69,7 @@ export function readFigure(text: string, kind: Kind, units: Units): Read {
     const read = readLength(text, { units })
     return read.ok ? { ok: true, value: read.mm, text: text.trim() } : { ok: false, expected: read.issue.expected }
   }
-  const tidy = text.trim().replace(/\s*(\u00b0C?|%|s|m|m\/s|m\/s\u00b2|m\/s\u00b3|m\u00b3|mm\u00b2|kg|N|V|A)$/, '')
+  const tidy = text.trim().replace(/\s*(\u00b0C?|%|s|m|m\/s|m\/s\u00b2|m\/s\u00b3|m\u00b3|mm\u00b2|kg|N|V|A|\u03a9|\u2126)$/, '')
   if (!/^[-\u2212]?\d{1,9}([.,]\d{1,6})?$/.test(tidy)) return { ok: false, expected: 'number' }
   const value = Number(tidy.replace('\u2212', '-').replace(',', '.'))
   return kind === 'count' && !Number.isInteger(value) ? { ok: false, expected: 'whole' } : { ok: true, value, text: text.trim() }

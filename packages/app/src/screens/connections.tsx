@@ -9,6 +9,7 @@ import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Chapter } from './chapter.tsx'
 import { DataSheets } from './data-sheets.tsx'
+import { terminalsOf } from './terminals.ts'
 
 const PATH = 'wiring'
 const COLOURS = ['BK', 'BN', 'RD', 'OG', 'YE', 'GN', 'BU', 'VT', 'GY', 'WH', 'PK', 'TQ', 'GNYE']
@@ -125,27 +126,4 @@ function CableWords({ cable, index, terminals }: OfCable) {
       </div>
     </div>
   )
-}
-
-/** Every terminal that some part has, in the order of the parts. */
-function terminalsOf({ supply, sensors, control, joints = [] }: FileWiring): readonly string[] {
-  const ofOutput = (output: FileWiring['sensors'][number]['outputs'][number]) => {
-    if (output.kind === 'contact') return [output.from, output.to]
-    return output.kind === 'change-over' ? [output.common, output.energised, output.released] : [output.at]
-  }
-  return [
-    ...new Set([
-      supply.plus,
-      supply.minus,
-      ...control.inputs.flatMap(({ plus, minus }) => [plus, minus]),
-      ...(control.test ? [control.test.from, control.test.to] : []),
-      ...joints,
-      ...sensors.flatMap(({ power, outputs, test }) => [
-        power.plus,
-        power.minus,
-        ...outputs.flatMap(ofOutput),
-        ...(test ? [test.plus, test.minus] : []),
-      ]),
-    ]),
-  ]
 }

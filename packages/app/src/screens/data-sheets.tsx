@@ -4,12 +4,14 @@ import { Figure } from '../entry/figure.tsx'
 import { Sentence } from '../entry/sentence.tsx'
 import { useFacts } from '../words/facts.ts'
 import { KnownFrom } from './known-from.tsx'
+import { SheetOfControl } from './sheet-of-control.tsx'
+import { SheetOfSensor } from './sheet-of-sensor.tsx'
 
 const PATH = 'wiring'
 
-/** What the data sheets say of supply, sensors and control, as far as it is entered here. */
+/** What the data sheets say of supply, sensors and control, each value where it is entered. */
 export function DataSheets({ wiring }: { readonly wiring: NonNullable<DoorFile['wiring']> }) {
-  const words = useFacts().wiring
+  const { wiring: words, sheets } = useFacts()
   const volt = (path: string, name: 'least_V' | 'largest_V', of: string) => (
     <Figure path={`${path}/${name}`} label={name === 'least_V' ? words.leastVolt(of) : words.largestVolt(of)} kind="volt" />
   )
@@ -24,8 +26,18 @@ export function DataSheets({ wiring }: { readonly wiring: NonNullable<DoorFile['
           }}
         />
       </p>
+      <p>
+        <Sentence
+          text={sheets.supply}
+          figures={{
+            inner: <Figure path={`${PATH}/supply/inner_ohm`} label={sheets.inner} kind="ohm" />,
+            earthed: <Choose path={`${PATH}/supply/earthed`} label={sheets.earthedOf} options={sheets.earthed} />,
+          }}
+        />
+      </p>
       <KnownFrom path={`${PATH}/supply/source`} of={words.ofSupply} />
-      {wiring.sensors.map(({ sensor }, i) => {
+      {wiring.sensors.map((each, i) => {
+        const { sensor } = each
         const path = `${PATH}/sensors/${i}`
         return (
           <div key={sensor}>
@@ -40,6 +52,7 @@ export function DataSheets({ wiring }: { readonly wiring: NonNullable<DoorFile['
                 }}
               />
             </p>
+            <SheetOfSensor sensor={each} index={i} />
             <KnownFrom path={`${path}/source`} of={sensor} />
           </div>
         )
@@ -57,6 +70,7 @@ export function DataSheets({ wiring }: { readonly wiring: NonNullable<DoorFile['
       ) : (
         <p>{words.noTest}</p>
       )}
+      <SheetOfControl control={wiring.control} />
       <KnownFrom path={`${PATH}/control/source`} of={words.control} />
     </>
   )

@@ -83,4 +83,14 @@ export const dangerTerms: Readonly<Record<keyof typeof english, Term>> = {
     forms: ['Zeitbild'],
     says: 'Die Zeichnung eines Körpers und eines Schließens über einer Zeitachse.',
   },
+  slips: {
+    word: 'Versehen in der Verdrahtung',
+    forms: ['Versehen in der Verdrahtung', 'Versehen'],
+    says: 'Etwas in der Verdrahtung, das nicht gemeint sein kann: ein Eingang in der Luft, zwei Transistoren an einer Leitung, ein Sensor ohne Versorgung, ein von Kupfer überbrückter Kontakt.',
+  },
+  singleFault: {
+    word: 'einzelner Fehler',
+    forms: ['einzelner Fehler', 'einzelne Fehler', 'einzelnen Fehlern', 'einzelnen Fehler', 'ein einzelner Fehler'],
+    says: 'Ein Ding, das für sich allein versagt: eine Ader gebrochen, zwei Adern, die sich berühren, ein Kontakt, der klebt. Jeder wird der Reihe nach versucht, und was die Steuerung dann glaubt, entscheidet.',
+  },
 }

@@ -82,4 +82,14 @@ export const dangerTerms = {
     forms: ['timeline'],
     says: 'The drawing of one body and one closing over one axis of time.',
   },
+  slips: {
+    word: 'slips of the wiring',
+    forms: ['slips of the wiring', 'slip in the wiring'],
+    says: 'Something in the wiring that cannot be meant: an input in the air, two transistors on one line, a sensor without supply, a contact bridged by copper.',
+  },
+  singleFault: {
+    word: 'single fault',
+    forms: ['single fault', 'single faults'],
+    says: 'One thing that goes wrong by itself: a core broken, two cores touching, a contact stuck. Each is tried in turn, and what the control then believes decides.',
+  },
 } as const satisfies Readonly<Record<string, Term>>

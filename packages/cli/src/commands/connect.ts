@@ -1,5 +1,5 @@
-import { partsFrom, type Synthesis, scoreOf, synthesis, type Wiring } from '@sillsight/engine'
-import { connectionsText, wrapped } from '@sillsight/report'
+import { partsFrom, type SecondFaults, type Synthesis, scoreOf, secondFaults, synthesis, type Wiring } from '@sillsight/engine'
+import { connectionsText, secondFaultsText, wrapped } from '@sillsight/report'
 import { type Request, wholeNumber } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
 import { judgedOrRefusal } from '../judging.ts'
@@ -11,6 +11,7 @@ import { isTerminal, lookOf, readerOf } from '../terminal.ts'
 /** Bounds of the search; where they bite, the answer says so. */
 const MOST_TRIED = 200_000
 const MOST_JUDGED = 2000
+const MOST_PAIRS = 500_000
 
 export function connectCommand(request: Request): ExitCode {
   const [file = ''] = request.words
@@ -18,11 +19,14 @@ export function connectCommand(request: Request): ExitCode {
   const wiring = wiringOf('connect', file)
   const found = search(wiring, most)
   const given = scoreOf(wiring)
-  if (request.switches.has('json')) print(safe(`${JSON.stringify({ ...found, given: given ?? null }, undefined, 2)}\n`))
+  const second = request.switches.has('second') ? pairs(wiring) : undefined
+  if (request.switches.has('json'))
+    print(safe(`${JSON.stringify({ ...found, given: given ?? null, ...(second && { second }) }, undefined, 2)}\n`))
   else {
     const look = lookOf(request)
-    const lines = connectionsText(found, given, readerOf(look).language).flatMap((line) => wrapped(line, look.width))
-    print(safe(`${lines.join('\n')}\n`))
+    const { language } = readerOf(look)
+    const said = [...connectionsText(found, given, language), ...(second ? ['', ...secondFaultsText(second, language)] : [])]
+    print(safe(`${said.flatMap((line) => wrapped(line, look.width)).join('\n')}\n`))
   }
   return found.proposals[0]?.score.hiddenAndDangerous === 0 ? exitCodes.pass : exitCodes.undetermined
 }
@@ -42,13 +46,23 @@ export function wiringOf(command: string, file: string): Wiring {
 
 function search(wiring: Wiring, most: number): Synthesis {
   const work = synthesis(partsFrom(wiring), { mostTried: MOST_TRIED, mostJudged: MOST_JUDGED, most })
+  return worked(work, ({ tried, judged }) => `${tried} ways tried, ${judged} judged`)
+}
+
+/** Second faults on top of those of the wiring as it is that nobody notices. */
+function pairs(wiring: Wiring): SecondFaults {
+  return worked(secondFaults(wiring, MOST_PAIRS), ({ judged, left }) => `${judged} pairs of faults judged, ${left} to go`)
+}
+
+/** Runs to the end; on a terminal it says how far it is. */
+function worked<Far, Result>(work: Generator<Far, Result>, far: (far: Far) => string): Result {
   const onTerminal = isTerminal(2)
   let told_ms = performance.now()
   let step = work.next()
   while (!step.done) {
     if (onTerminal && performance.now() - told_ms > 150) {
       told_ms = performance.now()
-      tell(`\r${step.value.tried} ways tried, ${step.value.judged} judged\u001b[K`)
+      tell(`\r${far(step.value)}\u001b[K`)
     }
     step = work.next()
   }

@@ -17,6 +17,10 @@ export const connecting: typeof english = {
   core: (name, from, to) => `Ader ${name}: ${from} nach ${to}`,
   link: (from, to) => `Brücke: ${from} nach ${to}`,
   joint: (names) => `Klemmen in der Steuerung: ${names}.`,
+  second: (pairs, judged) =>
+    `Paare von Fehlern, der erste unbemerkt, die in der jetzigen Verdrahtung einen Körper verbergen: ${pairs} von ${judged}${pairs > 0 ? ':' : '.'}`,
+  pair: (first, second) => `- ${first}, dann ${second}`,
+  pairsLeft: (count) => `${count} Paare wurden nicht versucht; von ihnen ist nichts bekannt.`,
   none: 'Keine Art, diese Teile anzuschließen, geht.',
   searched: (tried, judged) => `${tried} Arten anzuschließen wurden versucht, ${judged} davon Fehler für Fehler beurteilt.`,
   left: (count) => `Die Suche wurde abgebrochen: ${count} Arten wurden nicht versucht, darunter vielleicht eine bessere.`,

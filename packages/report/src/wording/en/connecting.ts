@@ -16,6 +16,10 @@ export const connecting = {
   core: (name: string, from: string, to: string): string => `core ${name}: ${from} to ${to}`,
   link: (from: string, to: string): string => `link: ${from} to ${to}`,
   joint: (names: string): string => `Joints in the control: ${names}.`,
+  second: (pairs: number, judged: number): string =>
+    `Pairs of faults, the first unnoticed, that hide a body as the door is wired now: ${pairs} of ${judged}${pairs > 0 ? ':' : '.'}`,
+  pair: (first: string, second: string): string => `- ${first}, then ${second}`,
+  pairsLeft: (count: number): string => `${count} pairs were not tried; of these nothing is known.`,
   none: 'No way to connect these parts works.',
   searched: (tried: number, judged: number): string => `${tried} ways to connect were tried, ${judged} of them judged fault by fault.`,
   left: (count: number): string => `The search was cut short: ${count} ways were not tried, and a better one may be among them.`,
