@@ -175,11 +175,12 @@ export const commands: readonly Command[] = [
     name: 'evidence',
     takes: 'FILE',
     words: [1, 1],
-    summary: 'write what lets another program re-check the coverage',
+    summary: 'write what lets another program re-check what was judged',
     tells: [
       'Proves tile by tile, for every placement and over the tolerances that the door file states, where bodies are seen,',
       'and shows for each blind pocket a body that goes unseen with the rule that each beam fails. For each lane in which',
-      'nobody is struck by the closing leaf it shows that too, for every phase, pace, direction and place to stop.',
+      'nobody is struck by the closing leaf it shows that too, for every phase, pace, direction and place to stop, and of the',
+      'wiring what every single fault does, with the voltages of all terminals.',
       'The result goes to standard output, or with --out to a file; a name that ends in .gz is compressed.',
     ],
     options: [{ name: 'out', short: 'o', value: 'FILE', means: 'write the evidence here' }, force],
@@ -191,7 +192,7 @@ export const commands: readonly Command[] = [
     words: [2, 2],
     summary: 're-check evidence against its door file',
     tells: [
-      'Checks every tile, every worst case and every passage of the evidence with a verifier that shares no code with what wrote it,',
+      'Checks every tile, worst case, passage and fault of the wiring in the evidence with a verifier that shares no code with what wrote it,',
       'from the door file alone. Exit 0: every body is seen wherever it has room; 2: something is left open; 3: the evidence does not hold.',
     ],
     options: [{ name: 'json', means: 'what is proved, as JSON' }],

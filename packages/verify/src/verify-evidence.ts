@@ -6,6 +6,7 @@ import { type Issue, type Json, listAt, objectAt, own, parseBounded, Refusal, re
 import { type ProvedPassage, passageOf } from './passages.ts'
 import type { Door } from './plain.ts'
 import { trafficOf } from './traffic.ts'
+import { type ProvedWiring, wiringOf } from './wiring-claims.ts'
 
 export type VerifyResult =
   | {
@@ -13,6 +14,8 @@ export type VerifyResult =
       readonly proved: readonly Proved[]
       readonly passages: readonly ProvedPassage[]
       readonly contacts: readonly ProvedContact[]
+      /** Undefined where nothing is claimed of the wiring. */
+      readonly wiring: ProvedWiring | undefined
     }
   | { readonly ok: false; readonly issues: readonly Issue[] }
 
@@ -24,10 +27,12 @@ export interface VerifyInput extends Access {
 /** Far above what any real door needs; below what keeps anybody waiting for long. */
 const EVIDENCE_BOUNDS = { length: 32 * 1024 * 1024, depth: 14 }
 const WORK = 20_000_000
+/** The wiring's own, so that neither part can use up the other's. */
+const WIRING_WORK = 20_000_000
 const MOST_ISSUES = 20
 
 /**
- * Re-checks the evidence of a door's coverage from the door file alone: docs/evidence.md is what it implements, and nothing of the program that
+ * Re-checks the evidence of a door's coverage, lanes and wiring from the door file alone: docs/evidence.md is what it implements, and nothing of the program that
  * wrote the evidence is asked. Never throws, whatever the texts hold; takes bounded time and memory.
  *
  * @param input.sha256 SHA-256 of a text's UTF-8 bytes, as 64 hexadecimal digits in lower case
@@ -64,13 +69,15 @@ export function verifyEvidence({ doorText, evidenceText, ...access }: VerifyInpu
   const contacts = traffic
     ? onceEach('contacts', claims.contacts, attempt, (given, path) => contactOf(given, door, traffic, budget, path))
     : []
-  return issues.length > 0 ? { ok: false, issues } : { ok: true, proved, passages, contacts }
+  const wiring = claims.wiring === undefined ? undefined : attempt(() => wiringOf(claims.wiring, doorText, { left: WIRING_WORK }))
+  return issues.length > 0 ? { ok: false, issues } : { ok: true, proved, passages, contacts, wiring }
 }
 
 interface Claims {
   readonly coverages: readonly unknown[]
   readonly passages: readonly unknown[]
   readonly contacts: readonly unknown[]
+  readonly wiring: unknown
 }
 
 function claimsOf(text: string, doorSha256: string): Claims {
@@ -83,6 +90,7 @@ function claimsOf(text: string, doorSha256: string): Claims {
     coverages: listAt(own(evidence, 'coverages'), 'coverages', { most: 1024 }),
     passages: listAt(own(evidence, 'passages') ?? [], 'passages', { most: 1024 }),
     contacts: listAt(own(evidence, 'contacts') ?? [], 'contacts', { most: 1024 }),
+    wiring: own(evidence, 'wiring'),
   }
 }
 

@@ -1,5 +1,5 @@
 import { sha256 } from '@sillsight/document'
-import { type Proved, type ProvedContact, type ProvedPassage, verifyEvidence } from '@sillsight/verify'
+import { type Proved, type ProvedContact, type ProvedPassage, type ProvedWiring, verifyEvidence } from '@sillsight/verify'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
 import { print } from '../output.ts'
@@ -25,9 +25,13 @@ export function verifyCommand(request: Request): ExitCode {
         repair: 'the evidence does not hold; write it anew from this door file with `sillsight evidence`',
       })),
     )
-  const { proved, passages, contacts } = result
-  const lines = [...proved.map(line), ...passages.map(passageLine), ...contacts.map(contactLine)]
-  print(safe(request.switches.has('json') ? `${JSON.stringify({ proved, passages, contacts }, undefined, 2)}\n` : `${lines.join('\n')}\n`))
+  const { proved, passages, contacts, wiring } = result
+  const lines = [...proved.map(line), ...passages.map(passageLine), ...contacts.map(contactLine), ...(wiring ? wiringLines(wiring) : [])]
+  print(
+    safe(
+      request.switches.has('json') ? `${JSON.stringify({ proved, passages, contacts, wiring }, undefined, 2)}\n` : `${lines.join('\n')}\n`,
+    ),
+  )
   return result.proved.every(({ allSeen }) => allSeen) ? exitCodes.pass : exitCodes.undetermined
 }
 
@@ -63,4 +67,13 @@ function passageLine({ lane, state, ways }: ProvedPassage): string {
 
 function contactLine({ lane, state, body, relative_mm_per_s }: ProvedContact): string {
   return `lane ${lane}, ${state}: ${body} is struck, in one case at ${(relative_mm_per_s / 1000).toFixed(2)} m/s`
+}
+
+function wiringLines({ faults, effects, notShown }: ProvedWiring): readonly string[] {
+  const counted = Object.entries(effects).map(([effect, count]) => `${count} ${effect}`)
+  const shownOf = `${faults - notShown.length} of ${faults} single faults do what is claimed`
+  return [
+    `wiring: ${shownOf} (of all as claimed: ${counted.join(', ')})`,
+    ...notShown.map(({ fault, reason }) => `wiring: cannot show ${fault}: ${reason}`),
+  ]
 }

@@ -257,7 +257,7 @@ export function voltBetween(
 
 /** @param interrupted a join that a test pulse opens for a moment; -1 for none */
 function solution(network: FaultyNetwork, states: readonly SensorState[], isTestClosed: boolean, interrupted = -1): Solution {
-  const { wiring, plan, siemens, joinOf, sensors, fixed, stuck, solutions } = network
+  const { wiring, plan, siemens, partOf, joinOf, sensors, fixed, solutions } = network
   for (const known of solutions)
     if (known.isTestClosed === isTestClosed && known.interrupted === interrupted && states.every((state, i) => known.states[i] === state))
       return known
@@ -273,14 +273,13 @@ function solution(network: FaultyNetwork, states: readonly SensorState[], isTest
   for (let i = 0; i < sensors.length; i++) {
     const { sensor, plus, minus, switches } = sensors[i] as SensorNodes
     const state = states[i] as SensorState
-    if (state !== 'unpowered') {
+    if (state !== 'unpowered' && partOf[plus] === partOf[minus]) {
       put(2 * plus + 1, -sensor.power.largest_A)
       put(2 * minus + 1, sensor.power.largest_A)
     }
     for (let k = 0; k < switches.length; k++) {
       const { each, join } = switches[k] as SensorNodes['switches'][number]
-      const isClosed = stuck[i]?.[k] ?? (each.closedIn.includes(state) && join !== interrupted)
-      joined(join, isClosed ? 1 / each.on_ohm : (siemens[join] as number))
+      joined(join, closes(network, i, k, state, interrupted) ? 1 / each.on_ohm : (siemens[join] as number))
     }
   }
   const { test } = wiring.control
@@ -293,6 +292,22 @@ function solution(network: FaultyNetwork, states: readonly SensorState[], isTest
   const solvedNow = { states, isTestClosed, interrupted, volt: solvedTwice(plan, between, flow) }
   solutions.push(solvedNow)
   return solvedNow
+}
+
+/** Whether switch `k` of sensor `i` is closed while that is in a state. */
+function closes({ sensors, stuck }: FaultyNetwork, i: number, k: number, state: SensorState, interrupted: number): boolean {
+  const { each, join } = (sensors[i] as SensorNodes).switches[k] as SensorNodes['switches'][number]
+  return stuck[i]?.[k] ?? (each.closedIn.includes(state) && join !== interrupted)
+}
+
+/** The setting that was solved for, of all switches and all sensors, as docs/evidence.md writes it: 1 for closed, and for what draws current. */
+export function settingOf(network: FaultyNetwork, { states, isTestClosed, interrupted }: Solution) {
+  const bit = (is: boolean) => (is ? '1' : '0')
+  const own = network.sensors.flatMap(({ switches }, i) =>
+    switches.map((_, k) => bit(closes(network, i, k, states[i] as SensorState, interrupted))),
+  )
+  const test = network.wiring.control.test ? [bit(isTestClosed)] : []
+  return { closed: [...own, ...test].join(''), drawing: states.map((state) => bit(state !== 'unpowered')).join('') }
 }
 
 function suppliedVolt(faults: readonly Fault[], supply_V: number): number {
