@@ -1,7 +1,7 @@
-import { Explained } from '../help/explained.tsx'
 import { useFacts } from '../words/facts.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { NotYet } from './later.tsx'
 import { Missing } from './missing.tsx'
 import { Wiring } from './wiring.tsx'
 import { WiringBoard } from './wiring-board.tsx'
@@ -23,14 +23,7 @@ export function FittingScreen() {
       <section className="entries" aria-label={words.parts.fit}>
         <Missing of={(need) => need.startsWith('wiring')} />
         <Wiring />
-        <section className="group">
-          <p>
-            <Explained text={words.later.fit} />
-          </p>
-          <p className="quiet">
-            <Explained text={words.later.notYet} />
-          </p>
-        </section>
+        <NotYet part="fit" />
       </section>
     </main>
   )

@@ -21,3 +21,18 @@ export function LaterScreen({ part }: { readonly part: Part }) {
     </main>
   )
 }
+
+/** What of a part is not built yet, below what is. */
+export function NotYet({ part }: { readonly part: 'fit' | 'test' }) {
+  const { later } = useWords()
+  return (
+    <section className="group">
+      <p>
+        <Explained text={later[part]} />
+      </p>
+      <p className="quiet">
+        <Explained text={later.notYet} />
+      </p>
+    </section>
+  )
+}

@@ -1,7 +1,7 @@
 import { Stage } from '../drawing/stage.tsx'
-import { Explained } from '../help/explained.tsx'
 import { useWords } from '../words/words.ts'
 import { ForceRecords } from './force-records.tsx'
+import { NotYet } from './later.tsx'
 import { Missing } from './missing.tsx'
 
 /** What was measured on the finished door. Forces so far; the walk test will stand here too, and says that it does not yet. */
@@ -13,14 +13,7 @@ export function TestScreen() {
       <section className="entries" aria-label={words.parts.test}>
         <Missing of={(need) => need.startsWith('forceRecords')} />
         <ForceRecords />
-        <section className="group">
-          <p>
-            <Explained text={words.later.test} />
-          </p>
-          <p className="quiet">
-            <Explained text={words.later.notYet} />
-          </p>
-        </section>
+        <NotYet part="test" />
       </section>
     </main>
   )
