@@ -8,6 +8,8 @@ import { builtApp } from './built.ts'
 import { inBrowser } from './in-browser.ts'
 
 const at = inBrowser(builtApp)
+/** Parts and what stands on them are loaded when they are opened. */
+const PATIENT = { timeout: 20_000 }
 const PHONE = { width: 360, height: 740 }
 
 const stop = (on: Page) => on.locator('.tour-number').textContent()
@@ -94,7 +96,8 @@ describe('the tour', () => {
     const { page: on, context, complaints } = await appPage(at.browser, at.served.url)
     const active = () => on.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? document.activeElement?.textContent ?? '')
     const tabTo = async (name: RegExp) => {
-      for (let i = 0; i < 100; i++) {
+      await on.getByRole('button', { name }).first().waitFor()
+      for (let i = 0; i < 200; i++) {
         if (name.test(await active())) return
         await on.keyboard.press('Tab')
       }
@@ -108,17 +111,17 @@ describe('the tour', () => {
     await tabTo(/^Take the tour$/)
     await on.keyboard.press('Enter')
     await isAt(on, '1')
-    await expect.poll(active).toBe('Tour') // the focus is where the way goes on
+    await expect.poll(active, PATIENT).toBe('Tour') // the focus is where the way goes on
     const heard = on.locator('.tour [role=status]')
     expect(await heard.textContent()).toMatch(/^Stop 1 of 8\. /)
     await show()
-    await expect.poll(active).toBe('Measure')
+    await expect.poll(active, PATIENT).toBe('Measure')
     await on.keyboard.press('Enter')
     await isAt(on, '2')
     expect(await heard.textContent()).toMatch(/^Stop 2 of 8\. /)
     await on.locator('[data-figure="opening/width"]').waitFor()
     await show()
-    await expect.poll(active).toBe('Change clear width')
+    await expect.poll(active, PATIENT).toBe('Change clear width')
     await on.keyboard.press('Enter')
     await typed(on, '3600')
     await isAt(on, '3')
@@ -126,17 +129,17 @@ describe('the tour', () => {
     await on.keyboard.press('Enter') // goes on without the thing, and takes along to the part
     await isAt(on, '4')
     expect(on.url()).toMatch(/place$/)
-    expect(await active()).toBe('Next') // the focus stays where the hand is
+    await expect.poll(active, PATIENT).toBe('Next') // the focus stays where the hand is
     await show()
-    await expect.poll(active).toBe('Test body')
+    await expect.poll(active, PATIENT).toBe('Test body')
     await on.keyboard.press('Enter')
     await on.locator('.test-body').waitFor()
     await show()
-    await expect.poll(active).toMatch(/^Test body .*Arrow keys/)
+    await expect.poll(active, PATIENT).toMatch(/^Test body .*Arrow keys/)
     await on.keyboard.press('ArrowDown')
     await isAt(on, '5')
     await show()
-    await expect.poll(active).toMatch(/^why/)
+    await expect.poll(active, PATIENT).toMatch(/^why/)
     await on.keyboard.press('Enter')
     await on.locator('.why-text').waitFor()
     await on.keyboard.press('Escape') // closes the arithmetic, not the tour
