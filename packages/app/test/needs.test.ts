@@ -31,10 +31,10 @@ async function listed(on: Page): Promise<readonly string[]> {
   return on.locator('.missing [data-need]').evaluateAll((all) => all.map((each) => each.getAttribute('data-need') ?? ''))
 }
 
-/** The place of the control that has the focus, once it is in `main`; what it was before is not waited for. */
+/** The place of the control that has the focus, once it is in `main`: the app itself seeks for ten seconds. What it was before is not waited for. */
 async function focused(on: Page): Promise<string> {
   const place = () => on.evaluate(() => document.querySelector<HTMLElement>('main [data-led]:focus')?.dataset['at'] ?? '')
-  for (let i = 0; i < 60; i++) {
+  for (let i = 0; i < 200; i++) {
     const found = await place()
     if (found !== '') return found
     await on.waitForTimeout(50)
