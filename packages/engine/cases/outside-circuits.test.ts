@@ -3,8 +3,9 @@ import { Matrix, SVD, solve } from 'ml-matrix'
 import { describe, expect, it } from 'vitest'
 import type { ControlInput, Wiring } from '../src/model/wiring.ts'
 import { type Join, planned, solved } from '../src/wiring/circuit.ts'
-import { settledNetwork, wiringNetwork, withFaults } from '../src/wiring/network.ts'
+import { wiringNetwork, withFaults } from '../src/wiring/network.ts'
 import { randomNumbers } from './random-numbers.ts'
+import { settledNetwork } from './settled-network.ts'
 import { twoRelayDoor } from './two-relay-door.ts'
 
 interface Resistors {

@@ -256,13 +256,18 @@ export function plainFaultEffects(wiring: Wiring, hidden: readonly Fault[] = [])
   return singleFaults(wiring).map((fault) => ({ fault, ...effectIn(network, [...hidden, fault]) }))
 }
 
-/** JudgedEffect at the least and the largest supply; the worse counts. */
+/** At the least and the largest supply; the worse counts, for every sensor that goes unheeded at either. */
 function effectIn(network: WiringNetwork, faults: readonly Fault[]): JudgedEffect {
   const faulty = withFaults(network, faults)
-  const { least_V, largest_V } = network.wiring.supply
+  const { supply, sensors } = network.wiring
   const isSagging = faults.some(({ kind }) => kind === 'supply-low')
-  const effects = (isSagging ? [least_V] : [least_V, largest_V]).map((supply_V) => effectAt(faulty, supply_V))
-  return effects.reduce((a, b) => (EFFECTS.indexOf(b.effect) < EFFECTS.indexOf(a.effect) ? b : a))
+  const effects = (isSagging ? [supply.least_V] : [supply.least_V, supply.largest_V]).map((supply_V) => effectAt(faulty, supply_V))
+  const worst = effects.reduce((a, b) => (EFFECTS.indexOf(b.effect) < EFFECTS.indexOf(a.effect) ? b : a))
+  const dangers: readonly string[] = EFFECTS.slice(0, 2)
+  const alike = effects.filter(({ effect }) => (dangers.includes(worst.effect) ? dangers.includes(effect) : effect === worst.effect))
+  const named = sensors.flatMap(({ id }) => (alike.some((each) => each.sensors.includes(id)) ? [id] : []))
+  const longest_s = Math.max(...alike.map(({ within_s = 0 }) => within_s))
+  return { ...worst, sensors: named, ...(worst.within_s === undefined ? {} : { within_s: longest_s }) }
 }
 
 /**
@@ -275,34 +280,31 @@ function effectAt(faulty: FaultyNetwork, supply_V: number): JudgedEffect {
     const settled = settledNetwork(faulty, { seenBy: new Set(seenBy), asking, supply_V })
     return new Map(control.inputs.map((input) => [input, believed(input, settled)]))
   }
-  const resting = says([])
-  const whenSeen = sensors.map((sensor) => ({ sensor, said: says([sensor.id]) }))
-  const isNoticed = whenSeen.some(({ said }) => disagrees(said))
-  const unheeded = whenSeen.find(({ sensor, said }) => sensor.outputs.some(({ acts }) => acts === 'presence') && !stops(said))
-  if (unheeded) {
-    const { id } = unheeded.sensor
-    const own_s = faulty.faults.length === 1 ? ownWatch(unheeded.sensor.ownFaults_s, id, faulty.faults[0]) : undefined
-    if (own_s !== undefined) return { effect: 'found-by-test', sensor: id, within_s: own_s, isHidden: false }
-    const { test } = control
-    const isFound = test?.whenFailed === 'does-not-close' && missed(says([], true), test.expects)
-    return isFound
-      ? { effect: 'found-by-test', sensor: id, within_s: test.every_s, isHidden: false }
-      : { effect: 'hidden-and-dangerous', sensor: id, isHidden: true }
-  }
-  const protecting = [...resting].filter(([input]) => protects(input))
-  if (disagrees(resting) || protecting.some(([, belief]) => belief === 'fault')) return { effect: 'stops-the-door', isHidden: false }
-  if (protecting.some(([, belief]) => belief !== 'clear') || [...resting].some(([input, belief]) => !protects(input) && belief !== 'clear'))
-    return { effect: 'keeps-from-closing', isHidden: false }
-  const opens = control.inputs.some(({ acts }) => acts === 'open')
-  const opensNothing = whenSeen.find(
-    ({ sensor, said }) =>
-      sensor.outputs.some(({ acts }) => acts === 'opening') &&
-      ![...said].some(([input, belief]) => input.acts === 'open' && belief === 'seen'),
-  )
-  if (opens && opensNothing) return { effect: 'fails-to-open', sensor: opensNothing.sensor.id, isHidden: false }
+  const ofAll = (use: 'presence' | 'opening', isWrong: (said: Says) => boolean) =>
+    sensors.flatMap(({ id, outputs }) => (outputs.some(({ acts }) => acts === use) && isWrong(says([id])) ? [id] : []))
   const { test } = control
-  const isFound = test !== undefined && missed(says([], true), test.expects)
-  return { effect: isFound ? 'keeps-from-closing' : 'no-effect', isHidden: !isFound && !isNoticed }
+  const isMissed = test !== undefined && missed(says([], true), test.expects)
+  const unheeded = ofAll('presence', (said) => !stops(said))
+  if (unheeded.length > 0) {
+    const [fault] = faulty.faults
+    const stuck = fault?.kind === 'sensor-stuck' && faulty.faults.length === 1 ? fault.sensor : undefined
+    const own_s = unheeded.includes(stuck ?? '') ? sensors.find(({ id }) => id === stuck)?.ownFaults_s : undefined
+    if (own_s !== undefined && unheeded.length === 1)
+      return { effect: 'found-by-test', sensors: unheeded, within_s: own_s, isHidden: false }
+    return test?.whenFailed === 'does-not-close' && isMissed
+      ? { effect: 'found-by-test', sensors: unheeded, within_s: Math.max(test.every_s, own_s ?? 0), isHidden: false }
+      : { effect: 'hidden-and-dangerous', sensors: unheeded, isHidden: true }
+  }
+  const resting = says([])
+  const nobody = { sensors: [], isHidden: false }
+  if (disagrees(resting) || [...resting].some(([input, belief]) => protects(input) && belief === 'fault'))
+    return { effect: 'stops-the-door', ...nobody }
+  if ([...resting].some(([, belief]) => belief !== 'clear')) return { effect: 'keeps-from-closing', ...nobody }
+  const opensNothing = ofAll('opening', (said) => ![...said].some(([input, belief]) => input.acts === 'open' && belief === 'seen'))
+  if (opensNothing.length > 0 && control.inputs.some(({ acts }) => acts === 'open'))
+    return { effect: 'fails-to-open', sensors: opensNothing, isHidden: false }
+  if (isMissed) return { effect: 'keeps-from-closing', ...nobody }
+  return { effect: 'no-effect', sensors: [], isHidden: !sensors.some(({ id }) => disagrees(says([id]))) }
 }
 
 type Says = ReadonlyMap<ControlInput, Belief>
@@ -324,8 +326,4 @@ function disagrees(said: Says): boolean {
 /** An input that was to say "seen" says "clear", for sure: the control knows that the test failed. */
 function missed(said: Says, expects: readonly string[]): boolean {
   return [...said].some(([{ id }, belief]) => expects.includes(id) && belief === 'clear')
-}
-
-function ownWatch(ownFaults_s: number | undefined, id: string, fault: Fault | undefined): number | undefined {
-  return fault?.kind === 'sensor-stuck' && fault.sensor === id ? ownFaults_s : undefined
 }

@@ -2,6 +2,7 @@ export { type Evidence, evidenceOf, type TolerancesInFile } from './coverage/evi
 export { type FieldLook, type Look, looker } from './coverage/looking.ts'
 export type { Stance } from './coverage/scene.ts'
 export { canonicalText } from './judge/canonical-text.ts'
+export { protects } from './judge/fields.ts'
 export { type Depth, type JudgeOptions, judge } from './judge/judge.ts'
 export { lanesEvidence } from './judge/lane-passing.ts'
 export type { Rule } from './judge/rule.ts'

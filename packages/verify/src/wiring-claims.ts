@@ -16,7 +16,7 @@ export interface ProvedWiring {
 const MOST_FAULTS = 20_000
 const MOST_SOLUTIONS = 100_000
 const SOLUTION_NAMES = ['closed', 'drawing', 'unit', 'drawn']
-const FAULT_NAMES = ['fault', 'solutions', 'says', 'effect', 'sensor', 'within_s', 'isHidden']
+const FAULT_NAMES = ['fault', 'solutions', 'says', 'effect', 'sensors', 'within_s', 'isHidden']
 
 /** Re-checks the part `wiring` of evidence: docs/evidence.md, Wiring. Throws `Refusal`. */
 export function wiringOf(value: unknown, doorText: string, budget: Budget): ProvedWiring {
@@ -107,7 +107,7 @@ function textOf(outcome: Outcome | undefined): string {
   return `${outcome.states.map((state) => state.charAt(0)).join('')}:${outcome.beliefs.join('')}`
 }
 
-interface Claimed extends Pick<Effect, 'effect' | 'sensor'> {
+interface Claimed extends Pick<Effect, 'effect' | 'sensors'> {
   readonly isShown: boolean
 }
 
@@ -120,23 +120,18 @@ function effectAt(
   outcomes: readonly (readonly (Outcome | undefined)[])[],
 ): Claimed {
   const effect = oneOf(own(claim, 'effect'), `${path}/effect`, EFFECTS)
-  const sensor = own(claim, 'sensor')
-  const named =
-    sensor === undefined
-      ? undefined
-      : oneOf(
-          sensor,
-          `${path}/sensor`,
-          wired.sensors.map(({ id }) => id),
-        )
+  const ids = wired.sensors.map(({ id }) => id)
+  const named = listAt(own(claim, 'sensors'), `${path}/sensors`, { most: ids.length }).map((sensor, i) =>
+    oneOf(sensor, `${path}/sensors/${i}`, ids),
+  )
   const supplies = outcomes.flatMap((all) => saidOf(wired, all) ?? [])
-  if (supplies.length < outcomes.length) return { effect, sensor: named, isShown: false }
+  if (supplies.length < outcomes.length) return { effect, sensors: named, isShown: false }
   const found = effectOf(wired, fault, supplies)
   same(effect, found.effect, `${path}/effect`)
-  same(named, found.sensor, `${path}/sensor`)
+  same(JSON.stringify(named), JSON.stringify(found.sensors), `${path}/sensors`)
   same(own(claim, 'within_s'), found.within_s, `${path}/within_s`)
   same(own(claim, 'isHidden'), found.hidden, `${path}/isHidden`)
-  return { effect, sensor: named, isShown: true }
+  return { effect, sensors: named, isShown: true }
 }
 
 function saidOf({ sensors }: Wired, outcomes: readonly (Outcome | undefined)[]): Said | undefined {
@@ -162,7 +157,8 @@ function countsAgree(value: unknown, { sensors }: Wired, claims: readonly Claime
     )
     if (there.has(sensor)) refuse('duplicate', path, 'one finding for each sensor', sensor)
     there.add(sensor)
-    const ofSensor = (effect: Effect['effect']) => claims.filter((claim) => claim.effect === effect && claim.sensor === sensor).length
+    const ofSensor = (effect: Effect['effect']) =>
+      claims.filter((claim) => claim.effect === effect && claim.sensors.includes(sensor)).length
     const counts = {
       faults: claims.length,
       hidden: ofSensor('hidden-and-dangerous'),

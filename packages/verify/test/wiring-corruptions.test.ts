@@ -79,11 +79,11 @@ const CORRUPTIONS: Readonly<Record<string, readonly [expected: string, name: Nam
     (wiring) => Object.assign(first(wiring, isHidden), { effect: 'found-by-test', within_s: 900, isHidden: false }),
   ],
   'a danger laid at another sensor': [
-    'does-not-follow wiring/faults/N/sensor',
+    'does-not-follow wiring/faults/N/sensors',
     'box-hatch',
     (wiring) => {
-      const found = first(wiring, ({ sensor }) => sensor === 'grid')
-      found.sensor = 'grid-belt'
+      const found = first(wiring, ({ sensors }) => sensors[0] === 'grid')
+      found.sensors = ['grid-belt']
     },
   ],
   'a test that comes sooner': [

@@ -1,4 +1,5 @@
 import { type DoorFile, type FirstWired, firstWired, firstWiring } from '@sillsight/document'
+import { protects } from '@sillsight/engine'
 import { freeId } from '../entry/free-id.ts'
 import { putAt, valueAt } from '../entry/places.ts'
 import type { Draft } from '../store/contract.ts'
@@ -15,9 +16,7 @@ const PATH = 'wiring'
 export function Wiring() {
   const words = useFacts().wiring
   const { door, snapshot, answers } = useDoor()
-  const protecting = (answers.shown?.door.sensors ?? []).filter(
-    (sensor) => sensor.kind === 'zone-only' || sensor.fields.some((field) => field.function === 'presence'),
-  )
+  const protecting = (answers.shown?.door.sensors ?? []).filter(protects)
   const { wiring } = snapshot.file
   const ids = protecting.map(({ id }) => id).filter((id) => !wiring?.sensors.some(({ sensor }) => sensor === id))
   const begin = () =>

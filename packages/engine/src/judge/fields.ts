@@ -13,6 +13,11 @@ export function fieldsOfFunction(door: Door, wanted: SensingFunction): readonly 
   return allFields(door).filter(({ field }) => field.function === wanted)
 }
 
+/** Whether it is there so that the leaf closes on nobody: an output of it acts for presence. */
+export function protects(sensor: Sensor): boolean {
+  return sensor.kind === 'zone-only' ? sensor.function === 'presence' : sensor.fields.some((field) => field.function === 'presence')
+}
+
 /** Sensors with a field that counts for the zone. */
 export function countedSensors(door: Door, zone: Zone): readonly Sensor[] {
   return [...new Set(countedFields(door, zone).map(({ sensor }) => sensor))]

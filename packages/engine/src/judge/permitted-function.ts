@@ -3,6 +3,7 @@ import type { Declared, Sensor } from '../model/sensor.ts'
 import type { InputPath, OutsideValue } from '../model/source.ts'
 import { asValue } from './control-fact.ts'
 import { NOTHING, notApplicable, orNoSubject, quantity, step } from './drafts.ts'
+import { protects } from './fields.ts'
 import { CONCEPT, sensorPath, WIRING } from './paths.ts'
 import type { Context, Draft, Rule } from './rule.ts'
 
@@ -24,10 +25,6 @@ export const permittedFunction: Rule = {
       return [notApplicable('not-required-by-concept', { drive: concept.drive, closingEdge: concept.closingEdge })]
     return orNoSubject(protecting.map((sensor) => draftOf(context, sensor)))
   },
-}
-
-export function protects(sensor: Sensor): boolean {
-  return sensor.kind === 'zone-only' ? sensor.function === 'presence' : sensor.fields.some((field) => field.function === 'presence')
 }
 
 export function restsOnPresence({ drive, closingEdge }: ProtectionConcept): boolean {

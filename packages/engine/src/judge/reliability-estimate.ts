@@ -3,8 +3,9 @@ import type { InputPath } from '../model/source.ts'
 import { meanTimeOfCycles, simplifiedLevel } from '../wiring/reliability.ts'
 import { asValue } from './control-fact.ts'
 import { NOTHING, orNoSubject, quantity, step } from './drafts.ts'
+import { protects } from './fields.ts'
 import { CONCEPT, sensorPath } from './paths.ts'
-import { LEVELS, protects, restsOnPresence } from './permitted-function.ts'
+import { LEVELS, restsOnPresence } from './permitted-function.ts'
 import type { Context, Draft, Rule } from './rule.ts'
 
 /**

@@ -60,3 +60,36 @@ describe('single-fault', () => {
     expect(judged(undefined, { concept })).toMatchObject([{ verdict: 'not-applicable', reason: 'not-required-by-concept' }])
   })
 })
+
+describe('single-fault of two sensors on one line', () => {
+  /** Both presence contacts in series from 24 V to one stop input, and no test. */
+  const series = (): Wiring => {
+    const two = twoRelayDoor({ sensors: 2, isTested: false })
+    const [stop, ...others] = two.control.inputs
+    if (!stop) throw new Error('the case must have an input')
+    return {
+      ...two,
+      control: { ...two.control, inputs: [stop, ...others.filter(({ acts }) => acts === 'open')] },
+      cables: two.cables.map((cable) => ({
+        ...cable,
+        cores: cable.cores.flatMap((core) => {
+          if (core.to === 'scanner1.P2') return [{ ...core, from: 'scanner2.P1' }]
+          if (core.to === 'scanner2.P1') return []
+          return [core.to === 'scanner2.P2' ? { ...core, from: 'control.stop' } : core]
+        }),
+      })),
+    }
+  }
+  it('fails for both where a fault of the common line hides both', () => {
+    const plain = plainDoor({ wiring: series() })
+    const [sensor] = plain.sensors
+    if (!sensor) throw new Error('the door must have a sensor')
+    const sensors = ['scanner1', 'scanner2'].map((id) => ({ ...sensor, id, name: id }))
+    const findings = findingsOf('single-fault', { ...plain, sensors })
+    expect(findings.map(({ subject, verdict }) => `${subject.id} ${verdict}`)).toEqual(['scanner1 fail', 'scanner2 fail'])
+    const toPlus = findings.map(({ facts }) => Number(facts['hidden']))
+    // 24 V on the stop line, by itself or through cores that carry it: the same faults for both, and each its own contact and state
+    expect(toPlus[0]).toBeGreaterThan(3)
+    expect(toPlus[1]).toBeGreaterThan(3)
+  })
+})

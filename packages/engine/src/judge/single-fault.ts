@@ -5,6 +5,7 @@ import { effectOf, type FaultEffect, faultEffects } from '../wiring/fault-effect
 import type { Fault } from '../wiring/faults.ts'
 import { asValue } from './control-fact.ts'
 import { type Facts, NOTHING, notApplicable, quantity, step } from './drafts.ts'
+import { protects } from './fields.ts'
 import { CONCEPT, WIRING } from './paths.ts'
 import type { Draft, Rule } from './rule.ts'
 
@@ -38,10 +39,6 @@ export const singleFault: Rule = {
   },
 }
 
-function protects(sensor: Sensor): boolean {
-  return sensor.kind === 'zone-only' || sensor.fields.some((field) => field.function === 'presence')
-}
-
 function draftOf(sensor: Sensor, wiring: Wiring, effects: readonly FaultEffect[]): Draft {
   const subject = { kind: 'sensor', id: sensor.id } as const
   const wired = wiring.sensors.find(({ id }) => id === sensor.id)
@@ -55,7 +52,7 @@ function draftOf(sensor: Sensor, wiring: Wiring, effects: readonly FaultEffect[]
       facts: { sensor: sensor.name },
       steps: [],
     }
-  const ofSensor = effects.filter((each) => each.sensor === sensor.id)
+  const ofSensor = effects.filter(({ sensors }) => sensors.includes(sensor.id))
   const hidden = ofSensor.filter(({ effect }) => effect === 'hidden-and-dangerous')
   const found = ofSensor.filter(({ effect }) => effect === 'found-by-test')
   const nuisance = effects.filter(({ effect }) => effect === 'keeps-from-closing' || effect === 'stops-the-door')

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import { settledNetwork } from '../../cases/settled-network.ts'
 import { twoRelayDoor } from '../../cases/two-relay-door.ts'
 import type { Wiring } from '../model/wiring.ts'
 import { diagnosis, type Meter, type NextMeasurement, type Observation } from './diagnosis.ts'
 import { type Fault, sameAs, singleFaults } from './faults.ts'
-import { settledNetwork, wiringNetwork, withFaults } from './network.ts'
+import { wiringNetwork, withFaults } from './network.ts'
 
 const METER: Meter = { off_V: 0.05, off_percent: 1, ohm: 1e7 }
 type Probes = Pick<NextMeasurement, 'plus' | 'minus' | 'seenBy' | 'asking'>

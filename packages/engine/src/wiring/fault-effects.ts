@@ -1,15 +1,6 @@
 import type { ControlInput, WiredSensor, Wiring } from '../model/wiring.ts'
 import { type Fault, sameAs, singleFaults } from './faults.ts'
-import {
-  type FaultyNetwork,
-  type Settled,
-  type Settling,
-  settle,
-  voltBetween,
-  type WiringNetwork,
-  wiringNetwork,
-  withFaults,
-} from './network.ts'
+import { type FaultyNetwork, type Settling, settle, voltBetween, type WiringNetwork, wiringNetwork, withFaults } from './network.ts'
 
 /** What a fault does, worst first: docs/method.md, Wiring. */
 export const EFFECTS = [
@@ -25,8 +16,8 @@ export type Effect = (typeof EFFECTS)[number]
 export interface FaultEffect {
   readonly fault: Fault
   readonly effect: Effect
-  /** The sensor whose body goes unheeded, or that opens nothing. */
-  readonly sensor?: string
+  /** Those whose body goes unheeded, or that open nothing, in the order of the wiring. */
+  readonly sensors: readonly string[]
   /** Until a test finds it, at the latest. */
   readonly within_s?: number
   /** Nobody notices it: no effect, no test, and no disagreement of channels when somebody comes. Then a second fault meets it. */
@@ -44,11 +35,6 @@ export function beliefsOf(network: FaultyNetwork, settling: Settling): readonly 
     const beliefs = said.map((each) => meant(input, voltBetween(network, each, plus, minus)))
     return beliefs.every((belief) => belief === beliefs[0]) ? (beliefs[0] ?? 'either') : 'either'
   })
-}
-
-/** Of one input, in a network that has settled; `either` where it has not. */
-export function believed(input: ControlInput, settled: Settled): Belief {
-  return settled.isStable ? meant(input, settled.between(input.plus, input.minus)) : 'either'
 }
 
 function meant({ bands }: ControlInput, volt: number | undefined): Belief {
@@ -83,16 +69,25 @@ export function effectJudge(network: WiringNetwork, hidden: readonly Fault[] = [
   }
 }
 
-/** Judged at the least and the largest supply; the worse counts. */
+/** Judged at the least and the largest supply; the worse counts, for every sensor that goes unheeded at either. */
 export function effectIn(network: WiringNetwork, faults: readonly Fault[]): JudgedEffect {
   const faulty = withFaults(network, faults)
   const { least_V, largest_V } = network.wiring.supply
   const atLeast = effectAt(faulty, least_V)
   const isSagging = faults.some(({ kind }) => kind === 'supply-low')
-  if (isSagging || least_V === largest_V || atLeast.effect === EFFECTS[0]) return atLeast
-  const atLargest = effectAt(faulty, largest_V)
-  return EFFECTS.indexOf(atLargest.effect) < EFFECTS.indexOf(atLeast.effect) ? atLargest : atLeast
+  return isSagging || least_V === largest_V ? atLeast : worseOf(atLeast, effectAt(faulty, largest_V), network.wiring)
 }
+
+function worseOf(a: JudgedEffect, b: JudgedEffect, { sensors }: Wiring): JudgedEffect {
+  const [worse, other] = EFFECTS.indexOf(b.effect) < EFFECTS.indexOf(a.effect) ? [b, a] : [a, b]
+  const areAlike = worse.effect === other.effect || (isUnheeded(worse) && isUnheeded(other))
+  if (!areAlike) return worse
+  const named = sensors.map(({ id }) => id).filter((id) => worse.sensors.includes(id) || other.sensors.includes(id))
+  const within_s = Math.max(worse.within_s ?? 0, other.within_s ?? 0)
+  return { ...worse, sensors: named, ...(worse.within_s === undefined ? {} : { within_s }) }
+}
+
+const isUnheeded = ({ effect }: JudgedEffect) => effect === 'hidden-and-dangerous' || effect === 'found-by-test'
 
 const NOBODY: ReadonlySet<string> = new Set()
 
@@ -106,27 +101,29 @@ function effectAt(faulty: FaultyNetwork, supply_V: number): JudgedEffect {
   const says = (seenBy: ReadonlySet<string>, asking = false) => beliefsOf(faulty, settle(faulty, { seenBy, asking, supply_V }))
   const missesTest = () => test !== undefined && missed(inputs, says(NOBODY, true), test.expects)
   const whenSeen = sensors.map((sensor) => ({ sensor, said: lazily(() => says(new Set([sensor.id]))) }))
-  const unheeded = whenSeen.find(({ sensor, said }) => has(sensor, 'presence') && !stops(inputs, said()))
-  if (unheeded) {
-    const { id } = unheeded.sensor
-    const own_s = faulty.faults.length === 1 ? ownWatch(unheeded.sensor.ownFaults_s, id, faulty.faults[0]) : undefined
-    if (own_s !== undefined) return { effect: 'found-by-test', sensor: id, within_s: own_s, isHidden: false }
+  const unheeded = whenSeen.flatMap(({ sensor, said }) => (has(sensor, 'presence') && !stops(inputs, said()) ? [sensor] : []))
+  if (unheeded.length > 0) {
+    const named = unheeded.map(({ id }) => id)
+    const [fault, ...more] = faulty.faults
+    const watched_s = unheeded.flatMap((sensor) => (more.length === 0 ? (ownWatch(sensor, fault) ?? []) : []))
+    const [own_s = 0] = watched_s
+    if (watched_s.length === unheeded.length) return { effect: 'found-by-test', sensors: named, within_s: own_s, isHidden: false }
     return test?.whenFailed === 'does-not-close' && missesTest()
-      ? { effect: 'found-by-test', sensor: id, within_s: test.every_s, isHidden: false }
-      : { effect: 'hidden-and-dangerous', sensor: id, isHidden: true }
+      ? { effect: 'found-by-test', sensors: named, within_s: Math.max(test.every_s, own_s), isHidden: false }
+      : { effect: 'hidden-and-dangerous', sensors: named, isHidden: true }
   }
   const resting = says(NOBODY)
   const rests = (mayBe: (input: ControlInput, belief: Belief | undefined) => boolean) => inputs.some((input, i) => mayBe(input, resting[i]))
   if (disagrees(inputs, resting) || rests((input, belief) => protects(input) && belief === 'fault'))
-    return { effect: 'stops-the-door', isHidden: false }
-  if (rests((_, belief) => belief !== 'clear')) return { effect: 'keeps-from-closing', isHidden: false }
-  const opensNothing = whenSeen.find(
+    return { effect: 'stops-the-door', sensors: [], isHidden: false }
+  if (rests((_, belief) => belief !== 'clear')) return { effect: 'keeps-from-closing', sensors: [], isHidden: false }
+  const opensNothing = whenSeen.filter(
     ({ sensor, said }) => has(sensor, 'opening') && !inputs.some(({ acts }, i) => acts === 'open' && said()[i] === 'seen'),
   )
-  if (opensNothing && inputs.some(({ acts }) => acts === 'open'))
-    return { effect: 'fails-to-open', sensor: opensNothing.sensor.id, isHidden: false }
-  if (missesTest()) return { effect: 'keeps-from-closing', isHidden: false }
-  return { effect: 'no-effect', isHidden: !whenSeen.some(({ said }) => disagrees(inputs, said())) }
+  if (opensNothing.length > 0 && inputs.some(({ acts }) => acts === 'open'))
+    return { effect: 'fails-to-open', sensors: opensNothing.map(({ sensor }) => sensor.id), isHidden: false }
+  if (missesTest()) return { effect: 'keeps-from-closing', sensors: [], isHidden: false }
+  return { effect: 'no-effect', sensors: [], isHidden: !whenSeen.some(({ said }) => disagrees(inputs, said())) }
 }
 
 function lazily<T>(compute: () => T): () => T {
@@ -158,6 +155,7 @@ function missed(inputs: readonly ControlInput[], said: readonly Belief[], expect
   return inputs.some(({ id }, i) => said[i] === 'clear' && expects.includes(id))
 }
 
-function ownWatch(ownFaults_s: number | undefined, id: string, fault: Fault | undefined): number | undefined {
+/** In what time a sensor tells of a fault that is its own; undefined where it is another's, or nobody said. */
+function ownWatch({ id, ownFaults_s }: WiredSensor, fault: Fault | undefined): number | undefined {
   return fault?.kind === 'sensor-stuck' && fault.sensor === id ? ownFaults_s : undefined
 }

@@ -161,34 +161,12 @@ function switchingJoins({ sensors, joinOf }: WiringNetwork): readonly number[] {
   return [...sensors.flatMap(({ switches }) => switches.map(({ join }) => join)), ...(test === undefined ? [] : [test])]
 }
 
-export interface Settled {
-  readonly states: ReadonlyMap<string, SensorState>
-  /** Volts from one terminal to another; undefined where nothing connects them. */
-  readonly between: (plus: Terminal, minus: Terminal) => number | undefined
-  /** False where the states chase each other: then nothing is known. */
-  readonly isStable: boolean
-}
-
-/** Voltages, and what state each sensor is in: the states that a sensor is driven to by the voltages which they themselves give. */
-export function settledNetwork(network: FaultyNetwork, situation: Situation): Settled {
-  const settling = settle(network, situation)
-  const { nodes } = network
-  return {
-    states: new Map(network.sensors.map(({ sensor }, i) => [sensor.id, settling.states[i] as SensorState])),
-    between: (plus, minus) => {
-      const [p, m] = [nodes.get(plus), nodes.get(minus)]
-      return p === undefined || m === undefined ? undefined : voltBetween(network, settling, p, m)
-    },
-    isStable: settling.isStable,
-  }
-}
-
 /** Voltages with the sensors held in states that are given, whatever they get. */
 export function heldNetwork(
   network: FaultyNetwork,
   states: readonly SensorState[],
   { asking, supply_V }: Omit<Situation, 'seenBy'>,
-): Settled['between'] {
+): (plus: Terminal, minus: Terminal) => number | undefined {
   const supplied_V = suppliedVolt(network.faults, supply_V)
   const held = { solution: solution(network, states, closesTest(network, asking)), supplied_V }
   const { nodes } = network

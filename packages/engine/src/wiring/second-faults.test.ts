@@ -19,7 +19,7 @@ describe('second faults', () => {
     expect(left).toBe(0)
     const earth = (core: string) => ({ kind: 'core-to-rail', core, rail: 'earth' })
     expect(pairs).toContainEqual(
-      expect.objectContaining({ first: earth('1'), second: earth('4'), effect: 'hidden-and-dangerous', sensor: 'scanner' }),
+      expect.objectContaining({ first: earth('1'), second: earth('4'), effect: 'hidden-and-dangerous', sensors: ['scanner'] }),
     )
   })
   it('that are dangerous by a plain search over all pairs are all found, each once, over wirings of seeds 101, 102, 130 and 141', () => {

@@ -1,4 +1,4 @@
-import { type Cable, type Core, type Fault, faultFacts, type Played, type Wiring } from '@sillsight/engine'
+import type { Cable, Core, Fault, Played, Wiring } from '@sillsight/engine'
 import { tape } from '../wording/figures.ts'
 import type { Reader } from '../wording/language.ts'
 import { blank } from './labels.ts'
@@ -350,10 +350,8 @@ function faultMarks(frame: Frame): readonly Mark[] {
       const row = rowOf(fault.core)
       if (row === undefined) return []
       const y_mm = yOf(row)
-      const words = frame.reader.language.wiring.fault(faultFacts(fault)) ?? ''
-      const text = lettering(shortened(words.slice(words.lastIndexOf(' ') + 1), SMALL_MM, 20), spot(at_mm + 1.6, y_mm - 1.4), SMALL_MM, {
-        bold: true,
-      })
+      const rail = frame.reader.language.wiring.rails[fault.rail]
+      const text = lettering(rail, spot(at_mm + 1.6, y_mm - 1.4), SMALL_MM, { bold: true })
       return [...blanked(text), line('body', [spot(at_mm, y_mm), spot(at_mm, y_mm - 3.2)]), dot(spot(at_mm, y_mm))]
     }
     default: {

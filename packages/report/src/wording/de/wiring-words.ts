@@ -14,6 +14,7 @@ export const wiring: typeof english = {
   },
   states: { clear: 'frei', seen: 'jemand gesehen', unpowered: 'ohne Spannung', 'warming-up': 'beim Aufwachen', fault: 'gestört' },
   beliefs: { clear: 'niemand da', seen: 'jemand da', fault: 'gestört', either: 'beides möglich' },
+  rails: { plus: 'Plus', minus: 'Minus', earth: 'Erde' },
   parts: {
     supply: 'Versorgung',
     power: 'Spannung',

@@ -15,6 +15,7 @@ export const wiring = {
   },
   states: { clear: 'clear', seen: 'somebody seen', unpowered: 'without power', 'warming-up': 'waking', fault: 'faulted' },
   beliefs: { clear: 'nobody there', seen: 'somebody there', fault: 'faulted', either: 'either' },
+  rails: { plus: 'plus', minus: 'minus', earth: 'earth' },
   parts: {
     supply: 'supply',
     power: 'power',
