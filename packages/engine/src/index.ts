@@ -85,10 +85,18 @@ export { cos, radians, sin } from './space/trigonometry.ts'
 export { conductorOhm_per_km } from './values/conductors.ts'
 export { EDITIONS, OUTSIDE_VALUES } from './values/editions.ts'
 export { partsFrom } from './wiring/connecting.ts'
-export { type Diagnosis, diagnosis, type Meter, type Observation, type Standing } from './wiring/diagnosis.ts'
+export {
+  type Diagnosis,
+  diagnosis,
+  type Meter,
+  type NextMeasurement,
+  type Observation,
+  type Standing,
+  USUAL_METER,
+} from './wiring/diagnosis.ts'
 export { EFFECTS, type Effect, type FaultEffect, faultEffects } from './wiring/fault-effects.ts'
-export type { Fault } from './wiring/faults.ts'
+export { type Fault, singleFaults } from './wiring/faults.ts'
 export { type Played, played } from './wiring/played.ts'
 export { type SecondFaults, secondFaults } from './wiring/second-faults.ts'
-export { comparedScores, type Proposal, type Synthesis, scoreOf, synthesis, type WiringScore } from './wiring/synthesis.ts'
+export { comparedScores, type Proposal, type Synthesis, scoreOf, synthesis, USUAL_BOUNDS, type WiringScore } from './wiring/synthesis.ts'
 export { type WiringEvidence, wiringEvidence } from './wiring/wiring-evidence.ts'

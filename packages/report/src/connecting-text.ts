@@ -38,25 +38,39 @@ export function connectionsText(
 }
 
 function proposalLines(proposal: Proposal, language: Language): readonly string[] {
+  const { laid, tested } = connectionWords(proposal, language)
+  return [...scoredLines(proposal, language), ...laid, tested]
+}
+
+/** A connection that was found, in words: what its faults do, its cores, links and joints, and whether the control tests. */
+export function connectionWords(
+  { score, wiring }: Proposal,
+  language: Language,
+): { readonly counts: string; readonly laid: readonly string[]; readonly tested: string } {
   const { connecting, listed } = language
-  const { wiring } = proposal
-  return [
-    ...scoredLines(proposal, language),
-    ...wiring.cables.flatMap(({ length_mm, cores }) =>
-      cores.map(({ id, from, to }) => (length_mm > 0 ? connecting.core(id, from, to) : connecting.link(from, to))),
-    ),
-    ...(wiring.joints.length > 0 ? [connecting.joint(listed(wiring.joints))] : []),
-    wiring.control.test ? connecting.tested : connecting.untested,
-  ]
+  return {
+    counts: scoreWords(score, language),
+    laid: [
+      ...wiring.cables.flatMap(({ length_mm, cores }) =>
+        cores.map(({ id, from, to }) => (length_mm > 0 ? connecting.core(id, from, to) : connecting.link(from, to))),
+      ),
+      ...(wiring.joints.length > 0 ? [connecting.joint(listed(wiring.joints))] : []),
+    ],
+    tested: wiring.control.test ? connecting.tested : connecting.untested,
+  }
+}
+
+/** What the faults of a connection do, counted. */
+export function scoreWords(
+  { hiddenAndDangerous, foundByTest, nuisance, opensUnasked, cores }: WiringScore,
+  { connecting }: Language,
+): string {
+  return connecting.counts(hiddenAndDangerous, foundByTest, nuisance, opensUnasked, cores)
 }
 
 function scoredLines({ score, hidden }: Scored, language: Language): readonly string[] {
   const { connecting } = language
-  const { hiddenAndDangerous, foundByTest, nuisance, opensUnasked, cores } = score
-  return [
-    connecting.counts(hiddenAndDangerous, foundByTest, nuisance, opensUnasked, cores),
-    ...(hidden.length > 0 ? [connecting.hidden, ...named(hidden, language)] : []),
-  ]
+  return [scoreWords(score, language), ...(hidden.length > 0 ? [connecting.hidden, ...named(hidden, language)] : [])]
 }
 
 function named(faults: readonly (Fault | undefined)[], language: Language): readonly string[] {
@@ -68,7 +82,8 @@ function named(faults: readonly (Fault | undefined)[], language: Language): read
   ]
 }
 
-function faultName(fault: Fault | undefined, { connecting, wiring }: Language): string {
+/** What is wrong, or that nothing is. */
+export function faultName(fault: Fault | undefined, { connecting, wiring }: Language): string {
   return (fault && wiring.fault(faultFacts(fault))) ?? connecting.nothingWrong
 }
 

@@ -1,18 +1,13 @@
 import { applyEdits, type Offer } from '@sillsight/document'
 import type { Finding } from '@sillsight/engine'
 import { repairOutcome, repairWords, ruleName } from '@sillsight/report'
-import { useEffect, useRef, useState } from 'react'
+import { useEffect, useState } from 'react'
 import { Explained } from '../help/explained.tsx'
-import { makeMendingWorker } from '../judging/make-worker.ts'
-import type { FromMending, ToMending } from '../judging/messages.ts'
+import type { ToSearching } from '../judging/messages.ts'
+import { useSearch } from '../judging/use-search.ts'
 import { useDoor } from '../screens/at-door.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
-
-type Search =
-  | { readonly kind: 'trying'; readonly doors: number }
-  | Extract<FromMending, { kind: 'mended' }>
-  | Extract<FromMending, { kind: 'crashed' }>
 
 /**
  * Searches for what puts a finding in order, in a worker of its own, and offers each repair as a button. What was found belongs to the door as it
@@ -23,29 +18,26 @@ export function Repairs({ finding, onClose }: { readonly finding: Finding; reado
   const reader = useReader()
   const { door, snapshot, answers } = useDoor()
   const { file, conflicts, readOnly } = snapshot
-  const [search, setSearch] = useState<Search>({ kind: 'trying', doors: 0 })
-  const asked = useRef({ file, disputed: conflicts.map(({ path }) => path) }) // the door that the search is about
+  const [question] = useState<ToSearching>(() => ({
+    kind: 'mend',
+    file,
+    disputed: conflicts.map(({ path }) => path),
+    finding: finding.id,
+  }))
+  const search = useSearch(question)
   useEffect(() => {
-    const worker = makeMendingWorker()
-    worker.onmessage = ({ data }: MessageEvent<FromMending>) => setSearch(data)
-    worker.onerror = ({ message }) => setSearch({ kind: 'crashed', message })
-    const question: ToMending = { kind: 'mend', ...asked.current, finding: finding.id }
-    worker.postMessage(question)
-    return () => worker.terminate()
-  }, [finding.id])
-  useEffect(() => {
-    if (file !== asked.current.file) onClose()
-  }, [file, onClose])
-  if (search.kind === 'crashed')
+    if (file !== question.file) onClose()
+  }, [file, question, onClose])
+  if (search?.kind === 'crashed')
     return (
       <p className="trouble" role="alert">
         {words.findings.crashed} {search.message}
       </p>
     )
-  if (search.kind === 'trying')
+  if (search?.kind !== 'mended')
     return (
       <p className="repairs-trying" role="status">
-        {words.repairs.trying(search.doors)}{' '}
+        {words.repairs.trying(search?.kind === 'trying' ? search.doors : 0)}{' '}
         <button type="button" className="link" onClick={onClose}>
           {words.repairs.stop}
         </button>

@@ -1,5 +1,5 @@
 import { ownScript } from '../trusted.ts'
-import mendingAddress from './mending-worker.ts?worker&url'
+import searchingAddress from './searching-worker.ts?worker&url'
 import address from './worker.ts?worker&url'
 
 let prepared: Worker | undefined
@@ -21,7 +21,7 @@ function judgingWorker(): Worker {
   return new Worker(ownScript(address), { type: 'module', name: 'judging' })
 }
 
-/** The worker that searches for repairs; made when somebody asks for some. */
-export function makeMendingWorker(): Worker {
-  return new Worker(ownScript(mendingAddress), { type: 'module', name: 'mending' })
+/** The worker that searches, for repairs and through the wiring; made when somebody asks for something. */
+export function makeSearchingWorker(): Worker {
+  return new Worker(ownScript(searchingAddress), { type: 'module', name: 'searching' })
 }

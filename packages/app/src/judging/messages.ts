@@ -1,5 +1,5 @@
-import type { DoorFile, Issue, Note, Offer } from '@sillsight/document'
-import type { Depth, Door, Judgement, Repairs } from '@sillsight/engine'
+import type { DoorFile, FileEdit, Issue, Note, Offer } from '@sillsight/document'
+import type { Depth, Door, Judgement, Proposal, Repairs } from '@sillsight/engine'
 
 /** What goes to the judging worker. Each message carries the revision of the door that it speaks of. */
 export type ToWorker = {
@@ -12,13 +12,33 @@ export type ToWorker = {
   readonly depth: Depth
 }
 
-/** Asks for repairs of one finding; answered by `trying` and at last `mended`. */
-export type ToMending = Pick<ToWorker, 'file' | 'disputed'> & { readonly kind: 'mend'; readonly finding: string }
+/** What a search is about: repairs of one finding, or connections of the parts of its wiring. */
+export type ToSearching = Pick<ToWorker, 'file' | 'disputed'> &
+  ({ readonly kind: 'mend'; readonly finding: string } | { readonly kind: 'connect' })
 
-export type FromMending =
+/** How far a search is, and what it found. */
+export type FromSearching =
   | { readonly kind: 'trying'; readonly doors: number }
   | { readonly kind: 'mended'; readonly door: Door; readonly offers: readonly Offer[]; readonly repairs: Repairs }
+  | { readonly kind: 'connecting'; readonly tried: number; readonly judged: number }
+  | ({ readonly kind: 'connected' } & Connected)
   | { readonly kind: 'crashed'; readonly message: string }
+
+/** Connections that were found, best first. */
+export interface Connected {
+  readonly found: readonly {
+    readonly proposal: Proposal
+    /** How it is written into the door file; undefined where that cannot hold it. */
+    readonly edits: readonly FileEdit[] | undefined
+    /** Than the wiring that there is. */
+    readonly isBetter: boolean
+  }[]
+  /** The wiring that there is; undefined where it does not work even with nothing wrong. */
+  readonly given: Pick<Proposal, 'score' | 'hidden'> | undefined
+  readonly tried: number
+  readonly judged: number
+  readonly left: number
+}
 
 /** What comes back. `refused`: the file misbehaves; `crashed`: the program does. */
 export type FromWorker =

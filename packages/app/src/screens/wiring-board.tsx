@@ -1,14 +1,18 @@
-import { EFFECTS, type Fault, faultEffects, faultFacts, played, type Wiring } from '@sillsight/engine'
-import { capital, drawWiring, leastWiringWidth_mm } from '@sillsight/report'
-import { useMemo, useState } from 'react'
+import { type Fault, faultFacts, played, singleFaults, type Wiring } from '@sillsight/engine'
+import { drawWiring, leastWiringWidth_mm } from '@sillsight/report'
+import { lazy, useCallback, useMemo, useState } from 'react'
 import { Marks } from '../drawing/marks.tsx'
 import { PX_PER_MM, useRoom } from '../drawing/use-room.ts'
+import { Wide } from '../drawing/wide.tsx'
 import { Explained } from '../help/explained.tsx'
 import { useFacts } from '../words/facts.ts'
 import { useReader } from '../words/reader.ts'
 import { useDoor } from './at-door.ts'
-import { Chapter, Lead } from './chapter.tsx'
+import { Chapter } from './chapter.tsx'
 import { CoreEnds } from './core-ends.tsx'
+import { isSameFault, SingleFaults } from './single-faults.tsx'
+
+const Proposals = lazy(() => import('./proposals.tsx').then(({ Proposals }) => ({ default: Proposals })))
 
 interface Standing {
   readonly seenBy: readonly string[]
@@ -16,14 +20,29 @@ interface Standing {
   readonly said: string
 }
 
+/** A wiring that is drawn in the place of the door's own, and what is said of that. */
+export interface Proposed {
+  readonly wiring: Wiring
+  readonly said: string
+}
+
+/** What stands on the drawing besides the wiring of the door. */
+export interface OnBoard {
+  readonly fault?: Fault | undefined
+  readonly proposed?: Proposed | undefined
+}
+
 /** The wiring drawn, as it stands with nobody there, with somebody, or while the control tests; any fault can be played on it. */
-export function WiringBoard({ wiring }: { readonly wiring: Wiring }) {
+export function WiringBoard({ wiring: own }: { readonly wiring: Wiring }) {
   const words = useFacts().wiring
   const reader = useReader()
   const { answers } = useDoor()
   const [standing, setStanding] = useState('nobody')
-  const [fault, setFault] = useState<Fault>()
+  const [on, setOn] = useState<OnBoard>({})
   const [room, { width }] = useRoom<HTMLDivElement>()
+  const wiring = on.proposed?.wiring ?? own
+  // a core that was taken away meanwhile takes its faults along
+  const fault = useMemo(() => singleFaults(wiring).find((each) => isSameFault(each, on.fault)), [wiring, on.fault])
   const situations = useMemo((): ReadonlyMap<string, Standing> => {
     const seen = wiring.sensors.map(({ id }): [string, Standing] => [
       `seen ${id}`,
@@ -40,6 +59,7 @@ export function WiringBoard({ wiring }: { readonly wiring: Wiring }) {
     .filter(({ rule }) => rule === 'single-fault')
     .reduce((sum, { facts }) => sum + Number(facts['hidden'] ?? 0), 0)
   const told = fault && reader.language.wiring.fault(faultFacts(fault))
+  const play = useCallback((next: Fault | undefined) => setOn({ fault: next }), [])
   return (
     <section className="wiring-board" aria-label={words.diagram}>
       <p>
@@ -55,15 +75,15 @@ export function WiringBoard({ wiring }: { readonly wiring: Wiring }) {
         </label>
       </p>
       <p aria-live="polite" className={fault ? 'wiring-wrong' : undefined}>
+        {on.proposed && `${on.proposed.said} `}
         {told === undefined ? words.right : words.wrong(told)}{' '}
         {fault && (
-          <button type="button" className="link" onClick={() => setFault(undefined)}>
+          <button type="button" className="link" onClick={() => setOn((now) => ({ ...now, fault: undefined }))}>
             {words.undo}
           </button>
         )}
       </p>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls has to be reached by the keyboard */}
-      <div className="wiring-drawing" ref={room} tabIndex={0} role="group" aria-label={words.diagram}>
+      <Wide label={words.diagram} more={words.more} room={room}>
         <svg
           className="drawing"
           width={width_mm * PX_PER_MM}
@@ -73,50 +93,18 @@ export function WiringBoard({ wiring }: { readonly wiring: Wiring }) {
           aria-label={words.diagram}
         >
           <Marks marks={drawn.marks} />
-          <CoreEnds drawn={drawn} />
+          {!on.proposed && <CoreEnds drawn={drawn} />}
         </svg>
-      </div>
+      </Wide>
       <p className="quiet">
         <Explained text={words.reads} />
       </p>
       <Chapter title={words.faults} holds={['faults']} said={words.faultsSaid(hidden)}>
-        <Faults wiring={wiring} playing={fault} onPlay={setFault} />
+        <SingleFaults wiring={own} playing={on.proposed ? undefined : fault} onPlay={play} />
+      </Chapter>
+      <Chapter title={words.connect} holds={['connections']} said={words.connectSaid}>
+        <Proposals playing={fault} proposed={on.proposed} onBoard={setOn} />
       </Chapter>
     </section>
-  )
-}
-
-function Faults(props: { readonly wiring: Wiring; readonly playing: Fault | undefined; readonly onPlay: (fault: Fault) => void }) {
-  const { wiring, playing, onPlay } = props
-  const words = useFacts().wiring
-  const { wiring: said } = useReader().language
-  const effects = useMemo(() => faultEffects(wiring), [wiring])
-  return (
-    <>
-      <Lead text={words.faultsLead} />
-      {EFFECTS.map((effect) => {
-        const those = effects.filter((each) => each.effect === effect)
-        if (those.length === 0) return null
-        return (
-          <section key={effect} className="wiring-faults" data-effect={effect}>
-            <h3>
-              {said.effects[effect]}: {those.length}
-            </h3>
-            <ul>
-              {those.map(({ fault }) => {
-                const text = capital(said.fault(faultFacts(fault)) ?? '')
-                return (
-                  <li key={text}>
-                    <button type="button" className="link" aria-pressed={fault === playing} onClick={() => onPlay(fault)}>
-                      {text}
-                    </button>
-                  </li>
-                )
-              })}
-            </ul>
-          </section>
-        )
-      })}
-    </>
   )
 }

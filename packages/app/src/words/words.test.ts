@@ -3,9 +3,11 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { de } from './de.ts'
 import { deFacts } from './de-facts.ts'
+import { deSearching } from './de-searching.ts'
 import { deTerms } from './de-terms.ts'
 import { en } from './en.ts'
 import { enFacts } from './en-facts.ts'
+import { enSearching } from './en-searching.ts'
 import { enTerms } from './en-terms.ts'
 
 /** Every text of a catalogue with its place; functions are called with marks. */
@@ -22,8 +24,8 @@ function textsOf(catalogue: object, place = ''): Map<string, string> {
   return found
 }
 
-const english = textsOf({ ...en, facts: enFacts, terms: enTerms })
-const german = textsOf({ ...de, facts: deFacts, terms: deTerms })
+const english = textsOf({ ...en, facts: enFacts, searching: enSearching, terms: enTerms })
+const german = textsOf({ ...de, facts: deFacts, searching: deSearching, terms: deTerms })
 
 /** The same in both languages. */
 const ALIKE =

@@ -4,6 +4,7 @@ import type { Terms } from '../help/terms.ts'
 import { preferences, usePreferences } from '../preferences.ts'
 import { en, type Words } from './en.ts'
 import type { Facts } from './en-facts.ts'
+import type { Searching } from './en-searching.ts'
 
 /** One language: the words of the app, and those of findings and drawings. */
 export interface Spoken {
@@ -12,11 +13,13 @@ export interface Spoken {
   readonly terms: Terms | undefined
   /** Undefined for English, whose come with the screens that say them. */
   readonly facts: Facts | undefined
+  /** Undefined for English, whose come with what is opened for them. */
+  readonly searching: Searching | undefined
   /** Undefined for English, which comes with the report: the list of doors needs none of it. */
   readonly language: Language | undefined
 }
 
-const ENGLISH: Spoken = { words: en, terms: undefined, facts: undefined, language: undefined }
+const ENGLISH: Spoken = { words: en, terms: undefined, facts: undefined, searching: undefined, language: undefined }
 let german: Promise<Spoken> | undefined
 let germanHere: Spoken | undefined
 

@@ -1,6 +1,7 @@
 import { english } from '@sillsight/report'
 import { en } from '../../src/words/en.ts'
 import { enFacts } from '../../src/words/en-facts.ts'
+import { enSearching } from '../../src/words/en-searching.ts'
 import { enTerms } from '../../src/words/en-terms.ts'
 import type { Spoken } from '../../src/words/words.ts'
 
@@ -20,5 +21,6 @@ export const spoken: Spoken = {
   words: { ...marked(en), tag: 'ar', direction: 'rtl', decimal: '.' },
   terms: marked(enTerms),
   facts: marked(enFacts),
+  searching: marked(enSearching),
   language: { ...marked(english), tag: 'ar', decimal: '.' },
 }

@@ -1,4 +1,13 @@
-import { partsFrom, type SecondFaults, type Synthesis, scoreOf, secondFaults, synthesis, type Wiring } from '@sillsight/engine'
+import {
+  partsFrom,
+  type SecondFaults,
+  type Synthesis,
+  scoreOf,
+  secondFaults,
+  synthesis,
+  USUAL_BOUNDS,
+  type Wiring,
+} from '@sillsight/engine'
 import { connectionsText, secondFaultsText, wrapped } from '@sillsight/report'
 import { type Request, wholeNumber } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
@@ -8,9 +17,6 @@ import { safe } from '../plain-text.ts'
 import { Refusal } from '../problem.ts'
 import { isTerminal, lookOf, readerOf } from '../terminal.ts'
 
-/** Bounds of the search; where they bite, the answer says so. */
-const MOST_TRIED = 200_000
-const MOST_JUDGED = 2000
 const MOST_PAIRS = 500_000
 
 export function connectCommand(request: Request): ExitCode {
@@ -45,7 +51,7 @@ export function wiringOf(command: string, file: string): Wiring {
 }
 
 function search(wiring: Wiring, most: number): Synthesis {
-  const work = synthesis(partsFrom(wiring), { mostTried: MOST_TRIED, mostJudged: MOST_JUDGED, most })
+  const work = synthesis(partsFrom(wiring), { ...USUAL_BOUNDS, most })
   return worked(work, ({ tried, judged }) => `${tried} ways tried, ${judged} judged`)
 }
 

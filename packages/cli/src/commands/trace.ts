@@ -1,4 +1,4 @@
-import { diagnosis, type Meter, type Observation, type SensorState, type Standing, type Wiring } from '@sillsight/engine'
+import { diagnosis, type Meter, type Observation, type SensorState, type Standing, USUAL_METER, type Wiring } from '@sillsight/engine'
 import { diagnosisText, wrapped } from '@sillsight/report'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
@@ -8,12 +8,14 @@ import { Refusal, shown } from '../problem.ts'
 import { lookOf, readerOf } from '../terminal.ts'
 import { wiringOf } from './connect.ts'
 
-const METER_OHM = 1e7
-
 export function traceCommand(request: Request): ExitCode {
   const [file = '', ...words] = request.words
   const wiring = wiringOf('trace', file)
-  const meter: Meter = { off_V: share(request, 'off', 0.1), off_percent: share(request, 'off-percent', 1), ohm: METER_OHM }
+  const meter: Meter = {
+    off_V: share(request, 'off', USUAL_METER.off_V),
+    off_percent: share(request, 'off-percent', USUAL_METER.off_percent),
+    ohm: USUAL_METER.ohm,
+  }
   const observations = words.map((word) => observationOf(wiring, word))
   const found = diagnosis(wiring, observations, meter)
   if (request.switches.has('json')) print(safe(`${JSON.stringify(found, undefined, 2)}\n`))

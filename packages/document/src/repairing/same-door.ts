@@ -1,4 +1,4 @@
-import type { Door } from '@sillsight/engine'
+import type { Door, Wiring } from '@sillsight/engine'
 
 /** A nanometre, and what it is as an angle over a kilometre. */
 const CLOSE = 1e-6
@@ -10,6 +10,16 @@ const CLOSE = 1e-6
 export function sameDoor(a: Door, b: Door): boolean {
   const measures = (door: Door) => ({ ...door, assumed: [], disputed: [], sensors: door.sensors.map(unnamed) })
   return same(measures(a), measures(b))
+}
+
+/** Whether two wirings are judged alike: colours say nothing of that, nor how warm the copper gets. */
+export function sameWiring(a: Wiring, b: Wiring): boolean {
+  return same(bare(a), bare(b))
+}
+
+function bare(wiring: Wiring): Wiring {
+  const cables = wiring.cables.map((cable) => ({ ...cable, cores: cable.cores.map((core) => ({ ...core, colour: undefined })) }))
+  return { ...wiring, cables, copper: undefined }
 }
 
 function unnamed<T extends { readonly name: string }>(sensor: T): T {

@@ -138,8 +138,8 @@ interface Sheet {
   readonly joints: Terminal[]
 }
 
-/** As good as none, but something that can break. */
-const LINK_OHM = 0.01
+/** As good as none, but something that can break: what a door file makes of a core without length. */
+const LINK_OHM = 1e-4
 
 function cableOf({ cable }: Parts, sensor: string, ends: readonly Ends[]): Cable {
   const cores = ends.map(([from, to], i): Core => ({ id: `${sensor}.${i + 1}`, colour: undefined, from, to, ohm: cable.ohm }))
@@ -148,7 +148,7 @@ function cableOf({ cable }: Parts, sensor: string, ends: readonly Ends[]): Cable
 
 function linkOf([from, to]: Ends, i: number): Cable {
   const id = `link${i + 1}`
-  return { id, length_mm: 0, conductor: { area_mm2: 0.5 }, cores: [{ id, colour: undefined, from, to, ohm: LINK_OHM }] }
+  return { id, length_mm: 0, conductor: { area_mm2: 0.5 }, cores: [{ id: `${id}.1`, colour: undefined, from, to, ohm: LINK_OHM }] }
 }
 
 function addCore({ coresOf }: Sheet, { id }: WiredSensor, from: Terminal, to: Terminal): void {

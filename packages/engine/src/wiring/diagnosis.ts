@@ -1,7 +1,7 @@
 import type { SensorState, Terminal, Wiring } from '../model/wiring.ts'
 import { log } from '../space/trigonometry.ts'
 import { type Belief, beliefsOf } from './fault-effects.ts'
-import { type Fault, sameAs, singleFaults } from './faults.ts'
+import { EARTH, type Fault, sameAs, singleFaults } from './faults.ts'
 import { type FaultyNetwork, type Settling, settle, voltBetween, type WiringNetwork, wiringNetwork, withFaults } from './network.ts'
 
 /** How things stand while somebody measures. */
@@ -27,6 +27,9 @@ export interface Meter {
   readonly ohm: number
 }
 
+/** Where nobody says what their meter is good to. */
+export const USUAL_METER: Meter = { off_V: 0.1, off_percent: 1, ohm: 1e7 }
+
 export interface Suspect {
   /** `undefined` is a wiring in order. Shorts that join the same terminals are one; the first stands for all. */
   readonly fault: Fault | undefined
@@ -50,6 +53,11 @@ export interface Diagnosis {
 
 /** What the supply may give is looked at in so many steps, its ends included; what lies between two of them counts as possible too. */
 const SUPPLY_STEPS = 5
+
+/** Where a meter can be put. */
+export function measurable(wiring: Wiring): readonly Terminal[] {
+  return [...wiringNetwork(wiring).nodes.keys()].filter((terminal) => terminal !== EARTH)
+}
 
 /**
  * Which single faults explain what was measured and shown, and what to measure next. Each observation may have had its own supply voltage between the

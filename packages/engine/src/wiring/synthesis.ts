@@ -45,6 +45,9 @@ export interface SynthesisBounds {
   readonly most: number
 }
 
+/** What a search may take where nobody asks for another; where it bites, the answer says so. */
+export const USUAL_BOUNDS: Omit<SynthesisBounds, 'most'> = { mostTried: 200_000, mostJudged: 2000 }
+
 /**
  * The ways to connect sensors to a control, best first: every setting, either side of each contact, contacts in series or side by side on one input or
  * on one for each sensor, every feed and every place for the test line. Sensors that are alike are connected alike, and inputs that are alike set alike.
