@@ -89,6 +89,7 @@ export {
   type Diagnosis,
   diagnosis,
   type Meter,
+  measurable,
   type NextMeasurement,
   type Observation,
   type Standing,

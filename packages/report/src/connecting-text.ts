@@ -112,7 +112,8 @@ export function diagnosisText({ suspects, next }: Diagnosis, readings: number, l
   ]
 }
 
-function standingWords({ seenBy, asking }: Standing, { connecting, listed }: Language): string {
+/** How a door stands while somebody measures. */
+export function standingWords({ seenBy, asking }: Standing, { connecting, listed }: Language): string {
   if (asking) return connecting.asking
   return seenBy.length > 0 ? connecting.before(listed(seenBy)) : connecting.nobody
 }

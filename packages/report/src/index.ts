@@ -1,4 +1,12 @@
-export { connectionsText, connectionWords, diagnosisText, faultName, scoreWords, secondFaultsText } from './connecting-text.ts'
+export {
+  connectionsText,
+  connectionWords,
+  diagnosisText,
+  faultName,
+  scoreWords,
+  secondFaultsText,
+  standingWords,
+} from './connecting-text.ts'
 export { type BodySolid, solidsOfBody } from './drawing/body-solids.ts'
 export { type Box, DASHES_MM, type Dash, type Fill, type Layer, type Mark, PENS_MM, type Spot } from './drawing/model.ts'
 export { bodiesToDraw, heightOf, isFitting, sensorSpots } from './drawing/scene.ts'

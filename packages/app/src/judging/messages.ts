@@ -1,5 +1,5 @@
 import type { DoorFile, FileEdit, Issue, Note, Offer } from '@sillsight/document'
-import type { Depth, Door, Judgement, Proposal, Repairs } from '@sillsight/engine'
+import type { Depth, Diagnosis, Door, Judgement, Meter, Observation, Proposal, Repairs } from '@sillsight/engine'
 
 /** What goes to the judging worker. Each message carries the revision of the door that it speaks of. */
 export type ToWorker = {
@@ -12,9 +12,13 @@ export type ToWorker = {
   readonly depth: Depth
 }
 
-/** What a search is about: repairs of one finding, or connections of the parts of its wiring. */
+/** What a search is about: repairs of one finding, connections of the parts of its wiring, or the fault behind what was measured on site. */
 export type ToSearching = Pick<ToWorker, 'file' | 'disputed'> &
-  ({ readonly kind: 'mend'; readonly finding: string } | { readonly kind: 'connect' })
+  (
+    | { readonly kind: 'mend'; readonly finding: string }
+    | { readonly kind: 'connect' }
+    | { readonly kind: 'trace'; readonly observations: readonly Observation[]; readonly meter: Meter }
+  )
 
 /** How far a search is, and what it found. */
 export type FromSearching =
@@ -22,6 +26,7 @@ export type FromSearching =
   | { readonly kind: 'mended'; readonly door: Door; readonly offers: readonly Offer[]; readonly repairs: Repairs }
   | { readonly kind: 'connecting'; readonly tried: number; readonly judged: number }
   | ({ readonly kind: 'connected' } & Connected)
+  | { readonly kind: 'traced'; readonly diagnosis: Diagnosis; readonly readings: number }
   | { readonly kind: 'crashed'; readonly message: string }
 
 /** Connections that were found, best first. */

@@ -1,5 +1,5 @@
 import { connectionEdits, type DoorFile, offers, parseDocument, toDoor } from '@sillsight/document'
-import { comparedScores, judge, partsFrom, repairs, scoreOf, synthesis, USUAL_BOUNDS } from '@sillsight/engine'
+import { comparedScores, diagnosis, judge, partsFrom, repairs, scoreOf, synthesis, USUAL_BOUNDS } from '@sillsight/engine'
 import type { FromSearching, ToSearching } from './messages.ts'
 
 const PROGRESS_EVERY_MS = 100
@@ -9,9 +9,20 @@ const MOST_OFFERED = 3
 /** One worker for one search: it is ended when nobody waits for the answer any more. */
 self.onmessage = ({ data }: MessageEvent<ToSearching>) => {
   try {
-    reply(data.kind === 'mend' ? mended(data) : connected(data))
+    reply(answer(data))
   } catch (problem) {
     reply({ kind: 'crashed', message: problem instanceof Error ? problem.message : String(problem) })
+  }
+}
+
+function answer(question: ToSearching): FromSearching {
+  switch (question.kind) {
+    case 'mend':
+      return mended(question)
+    case 'connect':
+      return connected(question)
+    case 'trace':
+      return traced(question)
   }
 }
 
@@ -35,6 +46,12 @@ function connected({ file }: Extract<ToSearching, { kind: 'connect' }>): FromSea
     isBetter: given === undefined || comparedScores(proposal.score, given.score) < 0,
   }))
   return { kind: 'connected', found, given, ...far }
+}
+
+function traced({ file, observations, meter }: Extract<ToSearching, { kind: 'trace' }>): FromSearching {
+  const { wiring } = doorOf(file).door
+  if (!wiring) throw new Error('a door without a wiring has no fault to find in it')
+  return { kind: 'traced', diagnosis: diagnosis(wiring, observations, meter), readings: observations.length }
 }
 
 function doorOf(file: DoorFile) {

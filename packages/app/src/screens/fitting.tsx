@@ -1,4 +1,3 @@
-import { useFacts } from '../words/facts.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { NotYet } from './later.tsx'
@@ -9,7 +8,6 @@ import { WiringBoard } from './wiring-board.tsx'
 /** How the sensors are connected, drawn and in sentences. The drilling template and the aim sheet will stand here too; it says that they do not yet. */
 export function FittingScreen() {
   const words = useWords()
-  const { drag } = useFacts().wiring
   const { answers } = useDoor()
   const wiring = answers.shown?.door.wiring
   return (
@@ -17,7 +15,6 @@ export function FittingScreen() {
       {wiring && (
         <div className="fitting-board">
           <WiringBoard wiring={wiring} />
-          <p className="quiet">{drag}</p>
         </div>
       )}
       <section className="entries" aria-label={words.parts.fit}>

@@ -1,4 +1,4 @@
-import { type Fault, faultFacts, played, singleFaults, type Wiring } from '@sillsight/engine'
+import { type Fault, faultFacts, played, type Standing, singleFaults, type Wiring } from '@sillsight/engine'
 import { drawWiring, leastWiringWidth_mm } from '@sillsight/report'
 import { lazy, useCallback, useMemo, useState } from 'react'
 import { Marks } from '../drawing/marks.tsx'
@@ -10,13 +10,13 @@ import { useReader } from '../words/reader.ts'
 import { useDoor } from './at-door.ts'
 import { Chapter } from './chapter.tsx'
 import { CoreEnds } from './core-ends.tsx'
+import { MeterLeads } from './meter-leads.tsx'
 import { isSameFault, SingleFaults } from './single-faults.tsx'
 
 const Proposals = lazy(() => import('./proposals.tsx').then(({ Proposals }) => ({ default: Proposals })))
+const Tracing = lazy(() => import('./tracing.tsx').then(({ Tracing }) => ({ default: Tracing })))
 
-interface Standing {
-  readonly seenBy: readonly string[]
-  readonly asking: boolean
+interface Said extends Standing {
   readonly said: string
 }
 
@@ -24,6 +24,12 @@ interface Standing {
 export interface Proposed {
   readonly wiring: Wiring
   readonly said: string
+}
+
+/** Two terminals and how the door is to stand while a meter lies between them. */
+export interface Leads extends Standing {
+  readonly plus: string
+  readonly minus: string
 }
 
 /** What stands on the drawing besides the wiring of the door. */
@@ -39,16 +45,14 @@ export function WiringBoard({ wiring: own }: { readonly wiring: Wiring }) {
   const { answers } = useDoor()
   const [standing, setStanding] = useState('nobody')
   const [on, setOn] = useState<OnBoard>({})
+  const [leads, setLeads] = useState<Leads>()
   const [room, { width }] = useRoom<HTMLDivElement>()
   const wiring = on.proposed?.wiring ?? own
   // a core that was taken away meanwhile takes its faults along
   const fault = useMemo(() => singleFaults(wiring).find((each) => isSameFault(each, on.fault)), [wiring, on.fault])
-  const situations = useMemo((): ReadonlyMap<string, Standing> => {
-    const seen = wiring.sensors.map(({ id }): [string, Standing] => [
-      `seen ${id}`,
-      { seenBy: [id], asking: false, said: words.somebody(id) },
-    ])
-    const asked: [string, Standing][] = wiring.control.test ? [['asking', { seenBy: [], asking: true, said: words.asking }]] : []
+  const situations = useMemo((): ReadonlyMap<string, Said> => {
+    const seen = wiring.sensors.map(({ id }): [string, Said] => [`seen ${id}`, { seenBy: [id], asking: false, said: words.somebody(id) }])
+    const asked: [string, Said][] = wiring.control.test ? [['asking', { seenBy: [], asking: true, said: words.asking }]] : []
     return new Map([['nobody', { seenBy: [], asking: false, said: words.nobody }], ...seen, ...asked])
   }, [wiring, words])
   const situation = situations.get(standing) ?? situations.get('nobody')
@@ -60,6 +64,16 @@ export function WiringBoard({ wiring: own }: { readonly wiring: Wiring }) {
     .reduce((sum, { facts }) => sum + Number(facts['hidden'] ?? 0), 0)
   const told = fault && reader.language.wiring.fault(faultFacts(fault))
   const play = useCallback((next: Fault | undefined) => setOn({ fault: next }), [])
+  const showLeads = useCallback(
+    ({ plus, seenBy: [sensor], asking }: Leads) => {
+      setOn((now) => (now.proposed ? {} : now))
+      setStanding(asking ? 'asking' : sensor === undefined ? 'nobody' : `seen ${sensor}`)
+      const at = drawn.terminals.find(({ terminal }) => terminal === plus)?.at
+      room.current?.scrollIntoView({ block: 'nearest' })
+      if (at) room.current?.scrollTo({ left: at.x_mm * PX_PER_MM - room.current.clientWidth / 2 })
+    },
+    [drawn, room],
+  )
   return (
     <section className="wiring-board" aria-label={words.diagram}>
       <p>
@@ -94,13 +108,17 @@ export function WiringBoard({ wiring: own }: { readonly wiring: Wiring }) {
         >
           <Marks marks={drawn.marks} />
           {!on.proposed && <CoreEnds drawn={drawn} />}
+          {!on.proposed && leads && <MeterLeads leads={leads} drawn={drawn} />}
         </svg>
       </Wide>
       <p className="quiet">
-        <Explained text={words.reads} />
+        <Explained text={`${words.reads} ${words.drag}`} />
       </p>
       <Chapter title={words.faults} holds={['faults']} said={words.faultsSaid(hidden)}>
         <SingleFaults wiring={own} playing={on.proposed ? undefined : fault} onPlay={play} />
+      </Chapter>
+      <Chapter title={words.trace} holds={['trace']} said={words.traceSaid}>
+        <Tracing wiring={own} playing={on.proposed ? undefined : fault} onPlay={play} onLeads={setLeads} onShow={showLeads} />
       </Chapter>
       <Chapter title={words.connect} holds={['connections']} said={words.connectSaid}>
         <Proposals playing={fault} proposed={on.proposed} onBoard={setOn} />

@@ -1,4 +1,13 @@
-import { diagnosis, type Meter, type Observation, type SensorState, type Standing, USUAL_METER, type Wiring } from '@sillsight/engine'
+import {
+  diagnosis,
+  type Meter,
+  measurable,
+  type Observation,
+  type SensorState,
+  type Standing,
+  USUAL_METER,
+  type Wiring,
+} from '@sillsight/engine'
 import { diagnosisText, wrapped } from '@sillsight/report'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
@@ -45,7 +54,7 @@ function observationOf(wiring: Wiring, typed: string): Observation {
     return { ...standing, kind: 'sensor', sensor: name, shows: value }
   if (kind === 'input' && wiring.control.inputs.some(({ id }) => id === name) && isBelief(value))
     return { ...standing, kind: 'input', input: name, shows: value }
-  const terminals = terminalsOf(wiring)
+  const terminals = new Set(measurable(wiring))
   for (let comma = what.indexOf(','); comma >= 0; comma = what.indexOf(',', comma + 1)) {
     const [plus, minus] = [what.slice(0, comma), what.slice(comma + 1)]
     if (terminals.has(plus) && terminals.has(minus) && plus !== minus && /^-?\d{1,4}(\.\d+)?$/.test(value))
@@ -63,12 +72,6 @@ function standingOf(wiring: Wiring, typed: string, at: string): Standing {
   const seenBy = at === '' ? [] : at.split('+')
   if (!seenBy.every((id) => wiring.sensors.some((sensor) => sensor.id === id))) throw wrongReading(wiring, typed)
   return { seenBy, asking: false }
-}
-
-function terminalsOf({ supply, sensors, control, cables, resistors }: Wiring): ReadonlySet<string> {
-  const pairs = [supply, ...sensors.map(({ power }) => power), ...control.inputs].flatMap(({ plus, minus }) => [plus, minus])
-  const parts = [...cables.flatMap(({ cores }) => cores), ...sensors.flatMap(({ outputs }) => outputs), ...resistors]
-  return new Set([...pairs, ...parts.flatMap(({ from, to }) => [from, to])])
 }
 
 function wrongReading({ control, sensors }: Wiring, typed: string): Refusal {

@@ -69,9 +69,14 @@ export function drawWiring(wiring: Wiring, width_mm: number, reader: Reader, pla
       from: spot(endOf(frame, placed.from), frame.yOf(placed.row)),
       to: spot(endOf(frame, placed.to), frame.yOf(placed.uTurn?.row ?? placed.row)),
     })),
-    terminals: (['left', 'right'] as const).flatMap((side) =>
-      layout[side].map(({ terminal, row }) => ({ terminal, at: spot(edgeOf(frame, side), frame.yOf(row)) })),
-    ),
+    terminals: [
+      ...(['left', 'right'] as const).flatMap((side) =>
+        layout[side].map(({ terminal, row }) => ({ terminal, at: spot(edgeOf(frame, side), frame.yOf(row)) })),
+      ),
+      ...layout.joints.flatMap(({ terminal, lane, rows }) =>
+        rows.map((row) => ({ terminal, at: spot(jointX_mm(frame, lane), frame.yOf(row)) })),
+      ),
+    ],
     texts: marks.flatMap((mark) => (mark.kind === 'text' ? [letteringBox(mark)] : [])),
   }
 }
