@@ -208,7 +208,17 @@ function wired(source: object) {
     ...rest,
     supply: { ...supply, source },
     sensors: sensors.map((sensor) => ({ ...sensor, outputs: [...sensor.outputs, ...more], source })),
-    control: { ...ofControl, source },
+    control: {
+      ...ofControl,
+      inputs: ofControl.inputs.flatMap((input) => [
+        { ...input, fedFrom: { terminal: 'control.24V', ohm: 1000 }, pairedWith: { id: 'second', discrepancy_s: 0.5 } },
+        { ...input, id: 'second', plus: 'control.second', pairedWith: { id: input.id, discrepancy_s: 0.5 } },
+      ]),
+      source,
+    },
+    joints: ['box.1', 'box.2'],
+    resistors: [{ id: 'R1', from: 'box.1', to: 'box.2', ohm: 8200 }],
+    note: 'Box above the lintel.',
     cables: [...cables, ...cables.map((cable) => ({ ...cable, id: 'W9', conductor: { awg: 20 } }))],
   }
 }

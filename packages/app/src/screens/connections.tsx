@@ -9,6 +9,7 @@ import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Chapter } from './chapter.tsx'
 import { DataSheets } from './data-sheets.tsx'
+import { Joints } from './joints.tsx'
 import { terminalsOf } from './terminals.ts'
 
 const PATH = 'wiring'
@@ -40,6 +41,7 @@ export function Connections({ wiring }: { readonly wiring: FileWiring }) {
           {words.moreCables}
         </button>
       </div>
+      <Joints wiring={wiring} terminals={terminals} />
       <Chapter title={words.data} said={words.dataSaid} holds={['supply', 'sensors', 'control'].map((name) => `${PATH}/${name}`)} isInner>
         <DataSheets wiring={wiring} />
       </Chapter>

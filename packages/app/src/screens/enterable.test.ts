@@ -33,13 +33,6 @@ const NOT_BY_HAND: Readonly<Record<string, string>> = {
   'wiring/sensors/*/sensor': 'chosen by which sensors are wired',
   'wiring/sensors/*/outputs/*/kind': 'chosen by which output is added',
   'wiring/sensors/*/outputs/*/name': 'made when an output is added',
-  'wiring/control/inputs/*/fedFrom': 'not entered in the app yet: in the door file alone',
-  'wiring/control/inputs/*/pairedWith': 'not entered in the app yet: in the door file alone',
-  'wiring/control/test/on_ohm': 'not entered in the app yet: in the door file alone',
-  'wiring/control/test/off_ohm': 'not entered in the app yet: in the door file alone',
-  'wiring/resistors': 'not entered in the app yet: in the door file alone',
-  'wiring/joints': 'not entered in the app yet: in the door file alone',
-  'wiring/note': 'not entered in the app yet: in the door file alone',
   surroundings: 'reserved',
   records: 'reserved',
 }

@@ -7,6 +7,7 @@ import { putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { useFacts } from '../words/facts.ts'
 import { useDoor } from './at-door.ts'
+import { InputMore } from './input-more.tsx'
 import { Away, Begin } from './sheet-of-sensor.tsx'
 import { TerminalName } from './terminal-name.tsx'
 
@@ -114,6 +115,7 @@ function InputWords({ input, index, control, device }: OfInput) {
             }
           />
         )}
+        <InputMore input={input} index={index} control={control} />
         {control.test && (
           <p>
             <button
@@ -146,6 +148,8 @@ function TestOutput({ device }: { readonly device: string }) {
             from: <TerminalName path={`${path}/from`} device={device} label={words.testFrom} />,
             to: <TerminalName path={`${path}/to`} device={device} label={words.testTo} />,
             closed: <Choose path={`${path}/closedWhile`} label={words.closedWhile} options={words.closed} />,
+            on: <Figure path={`${path}/on_ohm`} label={words.onOf(words.testOutput)} kind="ohm" optional missing={words.usual} />,
+            off: <Figure path={`${path}/off_ohm`} label={words.offOf(words.testOutput)} kind="ohm" optional missing={words.usual} />,
             waits: <Figure path={`${path}/waits_s`} label={words.waits} kind="seconds" optional missing={words.unsaid} />,
           }}
         />

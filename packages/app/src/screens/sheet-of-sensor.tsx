@@ -7,6 +7,7 @@ import { putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Toggles } from '../entry/toggles.tsx'
 import { Icon } from '../look/icons.tsx'
+import type { Draft } from '../store/contract.ts'
 import { useFacts } from '../words/facts.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
@@ -201,7 +202,14 @@ function TestWords({ path, device, of }: { readonly path: string; readonly devic
 }
 
 /** Takes a part of the wiring away; ends of cores that were there stay in the air. */
-export function Away({ path, name, disabled = false }: { readonly path: string; readonly name: string; readonly disabled?: boolean }) {
+export function Away(props: {
+  readonly path: string
+  readonly name: string
+  readonly disabled?: boolean
+  /** Takes away more than what stands at the place. */
+  readonly onAway?: (draft: Draft) => void
+}) {
+  const { path, name, disabled = false, onAway } = props
   const { entry } = useWords()
   const { door, snapshot } = useDoor()
   const take = () =>
@@ -210,6 +218,7 @@ export function Away({ path, name, disabled = false }: { readonly path: string; 
       const list = valueAt(draft, at)
       if (Array.isArray(list)) list.splice(Number(path.slice(at.length + 1)), 1)
       else putAt(draft, path, undefined)
+      onAway?.(draft)
       keepEnds(draft)
     })
   return (

@@ -34,10 +34,17 @@ function withBox(): Wiring {
   return { ...wiring, joints: ['box.1'], cables: [{ ...first, cores }, ...others] }
 }
 
+/** A line that ends in a resistor on the sensor's side. */
+function withResistor(): Wiring {
+  const wiring = wiringOf(demo('freezer-door'))
+  return { ...wiring, resistors: [{ id: 'R-1', from: 'over-leaf.3', to: 'over-leaf.4', ohm: 8200 }] }
+}
+
 const WIRINGS: readonly (readonly [string, Wiring])[] = [
   ['box hatch', wiringOf(demo('box-hatch'))],
   ['freezer door', wiringOf(demo('freezer-door'))],
   ['a box and a bridge', withBox()],
+  ['a line that ends in a resistor', withResistor()],
   ['a wiring to begin with', wiringOf({ ...demo('freezer-door'), wiring: firstWiring(['over-leaf']) })],
 ]
 const FAULTS: readonly (Fault | undefined)[] = [
@@ -81,6 +88,25 @@ describe.each(WIRINGS)('the drawing of %s', (_, wiring) => {
         const isApart = Math.max(...a.rows) < Math.min(...b.rows) || Math.max(...b.rows) < Math.min(...a.rows)
         expect(a.side !== b.side || a.lane !== b.lane || isApart).toBe(true)
       }
+  })
+})
+
+describe('what a drawing offers to be touched', () => {
+  const reader = { units: 'metric', language: english } as const
+  it('has joints among the terminals, where a core may end too', () => {
+    const { terminals, cores } = drawWiring(withBox(), 250, reader)
+    const at = terminals.filter(({ terminal }) => terminal === 'box.1').map((each) => each.at)
+    expect(at.length).toBeGreaterThan(1)
+    expect(at).toContainEqual(cores.find(({ core }) => core === 'W1.9')?.from)
+  })
+  it('shows a resistor between the terminals of one side, with its size, and a ring where it is broken', () => {
+    const wiring = withResistor()
+    const fault: Fault = { kind: 'resistor-open', resistor: 'R-1' }
+    const playing = { fault, played: played(wiring, [fault], { seenBy: [], asking: false }) }
+    const [whole, broken] = [drawWiring(wiring, 250, reader), drawWiring(wiring, 250, reader, playing)]
+    expect(whole.marks).toContainEqual(expect.objectContaining({ text: 'R-1, 8200 \u03a9' }))
+    const rings = (marks: typeof whole.marks) => marks.filter(({ kind, layer }) => kind === 'circle' && layer === 'body').length
+    expect([rings(whole.marks), rings(broken.marks)]).toEqual([0, 1])
   })
 })
 

@@ -3,9 +3,10 @@ import { tape } from '../wording/figures.ts'
 import type { Reader } from '../wording/language.ts'
 import { blank } from './labels.ts'
 import { baselineAround, lettering, letteringBox, shortened, textWidth_mm } from './lettering.ts'
-import { type Box, corners, grown, LETTERING_MM, type Mark, type Spot } from './model.ts'
+import { type Box, corners, grown, type Mark, type Spot } from './model.ts'
 import { spread } from './spread.ts'
 import { type Link, type PlacedCore, type PlacedTerminal, type Side, type WiringLayout, wiringLayout } from './wiring-layout.ts'
+import { SIZE_MM, type SideWords, SMALL_MM, shortName, sideOf } from './wiring-side.ts'
 
 /** A wiring drawn with contacts as they are with nobody there, and where a fault is played what it does and what a meter would read. */
 export interface DrawnWiring {
@@ -24,8 +25,6 @@ export interface PlayedFault {
 }
 
 const ROW_MM = 8.4
-const SIZE_MM = LETTERING_MM.label
-const SMALL_MM = 2.9
 const LANE_MM = 4.2
 const PAD_MM = 2
 /** What a meter reads, with its air. */
@@ -98,61 +97,6 @@ interface Frame {
   readonly width_mm: number
   readonly yOf: (row: number) => number
 }
-
-/** What stands inside of a side: names of terminals, and words at rows and at switches. */
-interface SideWords {
-  readonly names_mm: number
-  readonly words: readonly { readonly row: number; readonly text: string; readonly link: Link | undefined }[]
-  readonly words_mm: number
-}
-
-function sideOf(layout: WiringLayout, side: Side, wiring: Wiring, reader: Reader, playing: PlayedFault | undefined): SideWords {
-  const { parts, closedWhen, openWhen, never, states, beliefs } = reader.language.wiring
-  const said = (acts: 'presence' | 'opening', closedIn: readonly string[]) => {
-    const all = Object.keys(states) as (keyof typeof states)[]
-    const list = (those: readonly (keyof typeof states)[]) => those.map((state) => states[state]).join(', ') || never
-    const [closed, open] = [true, false].map((is) => all.filter((state) => closedIn.includes(state) === is)) as [typeof all, typeof all]
-    return `${parts[acts]}, ${open.length > 0 && open.length < closed.length ? openWhen(list(open)) : closedWhen(list(closed))}`
-  }
-  const ofLinks = layout.links
-    .filter((link) => link.side === side)
-    .flatMap((link) => {
-      const row = (Math.min(...link.rows) + Math.max(...link.rows)) / 2
-      if (link.what.kind === 'switch') return [{ row, text: said(link.what.each.acts, link.what.each.closedIn), link }]
-      return link.what.kind === 'test' ? [{ row, text: parts.test, link }] : []
-    })
-  const role = new Map<string, string>()
-  for (const { power, test } of wiring.sensors) {
-    role.set(power.plus, `${parts.power} +`)
-    role.set(power.minus, `${parts.power} \u2212`)
-    if (test) role.set(test.asked === 'below' || test.minus === power.minus ? test.plus : test.minus, parts.test)
-  }
-  role.set(wiring.supply.plus, `${parts.supply} +`)
-  role.set(wiring.supply.minus, `${parts.supply} \u2212`)
-  for (const { id, acts, plus } of wiring.control.inputs) {
-    const belief = playing?.played.beliefs.get(id)
-    role.set(plus, `${parts[acts]}${belief ? `: ${beliefs[belief]}` : ''}`)
-  }
-  const seen = new Set<string>()
-  const ofRows = layout[side].flatMap(({ terminal, row }) => {
-    const text = role.get(terminal)
-    if (text === undefined || seen.has(terminal)) return []
-    seen.add(terminal)
-    return [{ row, text, link: undefined }]
-  })
-  const words = [...ofLinks, ...ofRows].sort((a, b) => a.row - b.row)
-  // room for whatever may be believed, so that nothing moves while faults are played
-  const acts = wiring.control.inputs.map((input) => parts[input.acts])
-  const widest = Math.max(...acts.flatMap((act) => Object.values(beliefs).map((belief) => textWidth_mm(`${act}: ${belief}`, SMALL_MM))))
-  return {
-    names_mm: Math.max(0, ...layout[side].map(({ terminal }) => textWidth_mm(shortName(terminal), SIZE_MM))),
-    words,
-    words_mm: Math.max(0, ...words.map(({ text }) => textWidth_mm(text, SMALL_MM)), ...(playing && side === 'left' ? [widest] : [])),
-  }
-}
-
-/** The terminal without its device, which stands above. */
-const shortName = (terminal: string) => terminal.slice(terminal.indexOf('.') + 1)
 
 function widthOf_mm({ lanes }: WiringLayout, { names_mm, words_mm }: SideWords, side: Side): number {
   return PAD_MM + names_mm + PAD_MM + lanes[side] * LANE_MM + PAD_MM + words_mm + PAD_MM
@@ -258,6 +202,15 @@ function linkMarks(frame: Frame, { rows, what }: Link, x_mm: number, lanes_mm: n
       ...rows.slice(1, -1).map((row) => dot(spot(x_mm, frame.yOf(row)))),
     ]
   const middle_mm = (top_mm + bottom_mm) / 2
+  if (what.kind === 'resistor') {
+    const box = { left_mm: x_mm - 0.9, right_mm: x_mm + 0.9, top_mm: middle_mm - 1.9, bottom_mm: middle_mm + 1.9 }
+    return [
+      ...stubs,
+      line('thing', [spot(x_mm, top_mm), spot(x_mm, box.top_mm)]),
+      line('thing', [spot(x_mm, box.bottom_mm), spot(x_mm, bottom_mm)]),
+      { kind: 'area', layer: 'structure', fill: 'paper', rings: [corners(box)] },
+    ]
+  }
   const isClosed = what.kind === 'switch' && what.each.closedIn.includes('clear')
   const [upper, lower] = [spot(x_mm, middle_mm - 1.7), spot(x_mm, middle_mm + 1.7)]
   return [
@@ -365,6 +318,9 @@ function faultMarks(frame: Frame): readonly Mark[] {
         ({ what }) =>
           (fault.kind === 'switch-stuck' && what.kind === 'switch' && what.sensor === fault.sensor && what.each.name === fault.switch) ||
           (fault.kind === 'output-stuck' && what.kind === 'switch' && what.sensor === fault.sensor && what.each.output === fault.output) ||
+          ((fault.kind === 'resistor-open' || fault.kind === 'resistor-shorted') &&
+            what.kind === 'resistor' &&
+            what.each.id === fault.resistor) ||
           (fault.kind === 'test-stuck' && what.kind === 'test'),
       )
       if (!link) return []

@@ -43,6 +43,7 @@ export interface Link {
     | { readonly kind: 'tie' }
     | { readonly kind: 'switch'; readonly sensor: string; readonly each: SensorSwitch }
     | { readonly kind: 'test' }
+    | { readonly kind: 'resistor'; readonly each: Wiring['resistors'][number] }
 }
 
 const deviceOf = (terminal: Terminal) => terminal.slice(0, terminal.indexOf('.'))
@@ -154,10 +155,13 @@ function switches(wiring: Wiring, placed: readonly PlacedTerminal[], sideOf: (te
     return pairs.sort((p, q) => Math.abs(p[0] - p[1]) - Math.abs(q[0] - q[1]))[0] ?? []
   }
   const { test } = wiring.control
+  // one between both sides is told in words alone
+  const oneSided = wiring.resistors.filter(({ from, to }) => sideOf(from) === sideOf(to))
   return [
     ...wiring.sensors.flatMap(({ id, outputs }) =>
       outputs.map((each): Unplaced => ({ side: 'right', rows: between(each.from, each.to), what: { kind: 'switch', sensor: id, each } })),
     ),
+    ...oneSided.map((each): Unplaced => ({ side: sideOf(each.to), rows: between(each.from, each.to), what: { kind: 'resistor', each } })),
     ...(test ? [{ side: sideOf(test.to), rows: between(test.from, test.to), what: { kind: 'test' as const } }] : []),
   ].filter(({ rows }) => rows.length > 1)
 }

@@ -1,0 +1,120 @@
+import type { DoorFile } from '@sillsight/document'
+import { Choose } from '../entry/choose.tsx'
+import { Figure } from '../entry/figure.tsx'
+import { freeId } from '../entry/free-id.ts'
+import { useListed } from '../entry/listed.ts'
+import { Name } from '../entry/name.tsx'
+import { Sentence } from '../entry/sentence.tsx'
+import { Icon } from '../look/icons.tsx'
+import { useFacts } from '../words/facts.ts'
+import { useWords } from '../words/words.ts'
+import { useDoor } from './at-door.ts'
+import { TerminalName } from './terminal-name.tsx'
+
+type FileWiring = NonNullable<DoorFile['wiring']>
+
+const JOINTS = 'wiring/joints'
+const RESISTORS = 'wiring/resistors'
+const MOST = { joints: 200, resistors: 64 }
+/** To begin with: what many lines end in. */
+const END_OHM = 8200
+
+interface Props {
+  readonly wiring: FileWiring
+  readonly terminals: Readonly<Record<string, string>>
+}
+
+/** What cores end at that belongs to no device: joints, resistors, and what else there is to say. */
+export function Joints({ wiring, terminals }: Props) {
+  const words = useFacts().wiring
+  const { snapshot } = useDoor()
+  const isLocked = snapshot.readOnly !== undefined
+  const [listed, listedResistors] = [useListed(JOINTS), useListed(RESISTORS)]
+  const { joints = [], resistors = [] } = wiring
+  const ends = [...wiring.cables.flatMap(({ cores }) => cores), ...resistors].flatMap(({ from, to }) => [from, to])
+  const addJoint = () => {
+    let n = 1
+    while (terminals[`joint.${n}`] !== undefined) n++
+    listed.add(`joint.${n}`, words.jointName(`joint.${n}`))
+  }
+  const addResistor = () => {
+    const id = freeId(
+      'R',
+      resistors.map((each) => each.id),
+    )
+    const [from = wiring.supply.plus, to = wiring.supply.minus] = endsToJoin(wiring)
+    listedResistors.add({ id, from, to, ohm: END_OHM }, words.resistorName(id))
+  }
+  return (
+    <>
+      {joints.map((joint, i) => (
+        <div className="thing" key={joint}>
+          <p>
+            <Sentence
+              text={words.joint}
+              figures={{ name: <TerminalName path={`${JOINTS}/${i}`} device="joint" label={words.nameOfJoint(joint)} /> }}
+            />
+          </p>
+          <Cross
+            name={words.jointName(joint)}
+            disabled={ends.includes(joint)}
+            onAway={() => listed.remove(i, words.jointName(joint), true)}
+          />
+        </div>
+      ))}
+      {resistors.map(({ id }, i) => (
+        <div className="thing" key={id}>
+          <p>
+            <Sentence
+              text={words.resistor}
+              figures={{
+                id,
+                ohm: <Figure path={`${RESISTORS}/${i}/ohm`} label={words.resistorOhm(id)} kind="ohm" />,
+                from: <Choose path={`${RESISTORS}/${i}/from`} label={words.resistorFrom(id)} options={terminals} />,
+                to: <Choose path={`${RESISTORS}/${i}/to`} label={words.resistorTo(id)} options={terminals} />,
+              }}
+            />
+          </p>
+          <Cross name={words.resistorName(id)} onAway={() => listedResistors.remove(i, words.resistorName(id), true)} />
+        </div>
+      ))}
+      <div className="row">
+        {joints.length < MOST.joints && (
+          <button type="button" className="link" data-at={JOINTS} disabled={isLocked} onClick={addJoint}>
+            {words.moreJoints}
+          </button>
+        )}
+        {resistors.length < MOST.resistors && (
+          <button type="button" className="link" data-at={RESISTORS} disabled={isLocked} onClick={addResistor}>
+            {words.moreResistors}
+          </button>
+        )}
+      </div>
+      <p>
+        <Name path="wiring/note" label={words.note} />
+      </p>
+    </>
+  )
+}
+
+/** Across the first input: there a line that is watched ends. */
+function endsToJoin({ control }: FileWiring): readonly string[] {
+  const [input] = control.inputs
+  return input ? [input.plus, input.minus] : []
+}
+
+function Cross({ name, disabled = false, onAway }: { readonly name: string; readonly disabled?: boolean; readonly onAway: () => void }) {
+  const { entry } = useWords()
+  const { snapshot } = useDoor()
+  return (
+    <button
+      type="button"
+      className="quiet-button"
+      aria-label={entry.remove(name)}
+      disabled={disabled || snapshot.readOnly !== undefined}
+      onClick={onAway}
+    >
+      <Icon name="cross" />
+    </button>
+  )
+}
