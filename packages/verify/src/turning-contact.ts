@@ -116,7 +116,7 @@ function cornersOf({ x, y, alongX, alongY, length, half }: Panel): readonly Poin
 }
 
 /** Of a point that goes with panel `p` of all, while the edge goes toward shut. */
-function velocityAt({ leaves, opensTo, arm, second }: Hung, p: number, left: number, speed: number, [x, y]: Point): Point {
+export function velocityAt({ leaves, opensTo, arm, second }: Hung, p: number, left: number, speed: number, [x, y]: Point): Point {
   const perLeaf = second === undefined ? 1 : 2
   const leaf = leaves[Math.floor(p / perLeaf)]
   if (leaf === undefined) throw new Error(`p must be the number of a panel, got ${p}`)
