@@ -23,7 +23,7 @@ function subjectName(door: Door, id: string, reader: Reader): string {
   const sensor = door.sensors.find((each) => each.id === id)
   const { things } = reader.language
   if (sensor) return things.sensor(called(sensor.name, reader))
-  return reader.language.needs[id] ?? things.value(plain(id))
+  return reader.language.needs[id] ?? reader.language.values[id] ?? things.value(plain(id))
 }
 
 /** A body by its first posture's size; its name may speak of whom it stands for. */

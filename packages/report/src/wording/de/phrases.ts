@@ -3,6 +3,7 @@ import { connecting } from './connecting.ts'
 import { expected, got } from './expected.ts'
 import { givenNames } from './given.ts'
 import { timeline } from './timeline.ts'
+import { values } from './values.ts'
 import { wiring } from './wiring-words.ts'
 import { worked } from './worked.ts'
 
@@ -44,6 +45,7 @@ export const phrases: Phrases = {
     outFromLeaf: (distance) => `${distance} vor dem Flügel`,
     inTheWay: 'im Weg des Flügels',
   },
+  values,
   things: {
     zone: (name) => `Zone ${quoted(name)}`,
     crossing: (name) => `Querweg ${quoted(name)}`,

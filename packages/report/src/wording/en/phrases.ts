@@ -1,6 +1,7 @@
 import type { Basis, Cause, DrivePart, FieldPart, OutputPart, ProtectionConcept, Verdict } from '@sillsight/engine'
 import { connecting } from './connecting.ts'
 import { timeline } from './timeline.ts'
+import { values } from './values.ts'
 import { wiring } from './wiring-words.ts'
 
 const named = (name: string) => (/^(the|side)\b/i.test(name) ? name : `the ${name}`)
@@ -51,6 +52,7 @@ export const phrases = {
     outFromLeaf: (distance: string): string => `${distance} out from the leaf face`,
     inTheWay: 'in the way of the leaf',
   },
+  values,
   things: {
     zone: (name: string): string => `zone \u201c${name}\u201d`,
     crossing: (name: string): string => `crossing \u201c${name}\u201d`,
