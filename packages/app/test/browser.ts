@@ -13,6 +13,7 @@ export function launch(): Promise<Browser> {
       '--disable-background-networking',
       '--disable-component-update',
       '--disable-sync',
+      '--disable-features=PreloadTopChromeWebUI,SpareRendererForSitePerProcess', // for windows that nobody sees
     ],
   })
 }
