@@ -13,7 +13,6 @@ export function launch(): Promise<Browser> {
       '--disable-background-networking',
       '--disable-component-update',
       '--disable-sync',
-      '--disable-features=PreloadTopChromeWebUI,SpareRendererForSitePerProcess', // for windows that nobody sees
     ],
   })
 }
