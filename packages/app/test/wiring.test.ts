@@ -56,8 +56,8 @@ describe('the wiring of a door', () => {
 
   it('goes on being drawn where the core goes whose fault is played', async () => {
     const board = boardOf(on)
-    await board.getByRole('button', { name: 'Core W1.3 broken', exact: true }).click()
-    await board.getByText('Wrong: core W1.3 broken.').waitFor()
+    await board.getByRole('button', { name: 'Cores W1.3 and W1.4 touching', exact: true }).click()
+    await board.getByText('Wrong: cores W1.3 and W1.4 touching.').waitFor()
     await on.getByRole('button', { name: /core W1\.3$/ }).click()
     await board.getByText('Nothing is wrong.').waitFor()
     await undo(on)

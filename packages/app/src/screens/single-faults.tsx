@@ -22,12 +22,14 @@ export function SingleFaults(props: {
         const those = effects.filter((each) => each.effect === effect).map(({ fault }) => fault)
         if (those.length === 0) return null
         return (
-          <section key={effect} className="wiring-faults" data-effect={effect}>
-            <h3>
-              {said.effects[effect]}: {those.length}
-            </h3>
+          <details key={effect} className="chapter inner wiring-faults" data-effect={effect} open={effect === EFFECTS[0]}>
+            <summary>
+              <h3>
+                {said.effects[effect]}: {those.length}
+              </h3>
+            </summary>
             <FaultButtons faults={those} playing={playing} onPlay={onPlay} />
-          </section>
+          </details>
         )
       })}
     </>

@@ -1,3 +1,4 @@
+import * as A from '@automerge/automerge'
 import { firstWiring, parseDocument } from '@sillsight/document'
 import { describe, expect, it } from 'vitest'
 import type { Draft } from '../store/contract.ts'
@@ -23,6 +24,15 @@ describe('the terminals of a wiring', () => {
     keepEnds(draft)
     expect(draft.wiring?.joints).toEqual(['eye.test'])
     expect(reads(draft)).toBe(true)
+  })
+  it('stay as ends in the air in a mergeable document too, whose lists have not all that lists have', () => {
+    const made = A.from({ file: begun() as Record<string, unknown> })
+    const { file } = A.change(made, ({ file: changing }) => {
+      const draft = changing as unknown as Draft
+      delete (draft.wiring?.sensors[0] as { test?: unknown }).test
+      keepEnds(draft)
+    })
+    expect((file as unknown as Draft).wiring?.joints).toEqual(['eye.test'])
   })
   it('take the name of their device where only the terminal is typed, and nothing that is no name', () => {
     expect(terminalName('14', 'eye')).toBe('eye.14')

@@ -52,8 +52,8 @@ export function renameTerminal(draft: Draft, from: string, to: string): void {
 
 /** Where a part goes away, the ends of its cores stay as ends in the air: a core is taken away by whoever means to. */
 export function keepEnds(draft: Draft): void {
-  const wiring = draft.wiring
-  if (wiring === undefined) return
+  if (draft.wiring === undefined) return
+  const wiring = JSON.parse(JSON.stringify(draft.wiring)) as FileWiring // lists of a mergeable document have not all that lists have
   const known = new Set(terminalsOf(wiring))
   const ends = [...wiring.cables.flatMap(({ cores }) => cores), ...(wiring.resistors ?? [])].flatMap(({ from, to }) => [from, to])
   const loose = [...new Set(ends.filter((end) => !known.has(end)))]

@@ -19,7 +19,7 @@ export const deSearching: Searching = {
     on: (name) => `In der Zeichnung: ${name}, nicht ins Tor geschrieben.`,
   },
   trace: {
-    lead: 'Dort messen, wo es steht und wie das Tor stehen soll, und eingeben, was das Messgerät zeigt: was nicht falsch sein kann, fällt weg, und die nächste Stelle wird genannt. Was passt, wird in der Zeichnung gezeigt, wenn man es berührt. Messwerte bleiben auf diesem Gerät, auch wenn neu geladen wird; zum Tor gehören sie nicht.',
+    lead: 'Dort messen, wo es steht und wie das Tor stehen soll, und eingeben, was das Messgerät zeigt: was nicht falsch sein kann, scheidet aus, und die nächste Stelle wird genannt. Was passt, wird in der Zeichnung gezeigt, wenn man es berührt. Messwerte bleiben auf diesem Gerät, auch wenn neu geladen wird; zum Tor gehören sie nicht.',
     next: (plus, minus, standing) => `Als Nächstes von ${plus} nach ${minus} messen, ${standing}.`,
     enough: 'Keine Spannung unterscheidet, was übrig ist.',
     alone: 'Nur das ist übrig.',

@@ -19,7 +19,7 @@ export const enSearching = {
     on: (name: string): string => `On the drawing: ${name}, not written into the door.`,
   },
   trace: {
-    lead: 'Measure where it says, with the door as it says, and enter what the meter shows: what cannot be wrong falls away, and the next place is named. What fits is played on the drawing when it is touched. Readings stay on this device through a reload; they are not part of the door.',
+    lead: 'Measure where it says, with the door as it says, and enter what the meter shows: what cannot be wrong drops out, and the next place is named. What fits is played on the drawing when it is touched. Readings stay on this device through a reload; they are not part of the door.',
     next: (plus: string, minus: string, standing: string): string => `Measure next from ${plus} to ${minus}, ${standing}.`,
     enough: 'No voltage tells apart what is left.',
     alone: 'That is the only one left.',

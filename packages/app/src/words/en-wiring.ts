@@ -31,7 +31,7 @@ export const wiring = {
   ],
   diagram: 'Wiring diagram',
   more: 'The drawing is wider than the screen: push it sideways.',
-  drag: 'Drag the end of a core to another terminal, or choose it below.',
+  drag: 'Drag the end of a core to another terminal, or choose it in words.',
   situation: 'How it stands',
   nobody: 'Nobody there',
   somebody: (sensor: string): string => `Somebody before ${sensor}`,

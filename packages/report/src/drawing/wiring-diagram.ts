@@ -6,7 +6,7 @@ import { baselineAround, lettering, letteringBox, shortened, textWidth_mm } from
 import { type Box, corners, grown, type Mark, type Spot } from './model.ts'
 import { spread } from './spread.ts'
 import { type Link, type PlacedCore, type PlacedTerminal, type Side, type WiringLayout, wiringLayout } from './wiring-layout.ts'
-import { SIZE_MM, type SideWords, SMALL_MM, shortName, sideOf } from './wiring-side.ts'
+import { SIZE_MM, type SideWords, SMALL_MM, shortName, sidesOf } from './wiring-sides.ts'
 
 /** A wiring drawn with contacts as they are with nobody there, and where a fault is played what it does and what a meter would read. */
 export interface DrawnWiring {
@@ -25,6 +25,8 @@ export interface PlayedFault {
 }
 
 const ROW_MM = 8.4
+/** From line to line of small words. */
+const LINE_MM = 3.1
 const LANE_MM = 4.2
 const PAD_MM = 2
 /** What a meter reads, with its air. */
@@ -36,7 +38,8 @@ const TOP_MM = 7 // the names of the devices
 /** @param width_mm at least `leastWiringWidth_mm` */
 export function drawWiring(wiring: Wiring, width_mm: number, reader: Reader, playing?: PlayedFault): DrawnWiring {
   const layout = wiringLayout(wiring)
-  const sides = { left: sideOf(layout, 'left', wiring, reader, playing), right: sideOf(layout, 'right', wiring, reader, playing) }
+  const wide = sidesOf(layout, wiring, reader, playing, false)
+  const sides = leastWidth_mm(layout, wide, reader) <= width_mm ? wide : sidesOf(layout, wiring, reader, playing, true)
   const spare_mm = Math.max(0, width_mm - leastWidth_mm(layout, sides, reader))
   const give = (side: Side) => widthOf_mm(layout, sides[side], side) + Math.min(14, spare_mm / 4)
   const frame: Frame = {
@@ -80,11 +83,10 @@ export function drawWiring(wiring: Wiring, width_mm: number, reader: Reader, pla
   }
 }
 
-/** The least width that shows all names whole. */
+/** The least width that shows all names whole, long words at the rows in two lines. */
 export function leastWiringWidth_mm(wiring: Wiring, reader: Reader, playing?: PlayedFault): number {
   const layout = wiringLayout(wiring)
-  const side = (which: Side) => sideOf(layout, which, wiring, reader, playing)
-  return leastWidth_mm(layout, { left: side('left'), right: side('right') }, reader)
+  return leastWidth_mm(layout, sidesOf(layout, wiring, reader, playing, true), reader)
 }
 
 interface Frame {
@@ -172,22 +174,26 @@ function insideMarks(frame: Frame, { names_mm, words, words_mm }: SideWords, sid
   const xOf = (link: Link) => lanes_mm + sign * (link.lane + 0.5) * LANE_MM
   const links = frame.layout.links.filter((link) => link.side === side)
   const textAt_mm = lanes_mm + sign * (frame.layout.lanes[side] * LANE_MM + PAD_MM)
+  const most = Math.max(1, ...words.map(({ lines }) => lines.length))
   const places = spread(
     words.map(({ row }) => frame.yOf(row)),
-    4,
+    0.9 + LINE_MM * most,
     TOP_MM,
     TOP_MM + frame.layout.rows * ROW_MM,
   )
   return [
     ...links.flatMap((link) => linkMarks(frame, link, xOf(link), lanes_mm)),
-    ...words.flatMap(({ text, link, row }, i): Mark[] => {
+    ...words.flatMap(({ lines, link, row }, i): Mark[] => {
       const y_mm = places[i] ?? frame.yOf(row)
-      const set = lettering(shortened(text, SMALL_MM, words_mm + 20), { x_mm: textAt_mm, y_mm: baselineAround(y_mm, SMALL_MM) }, SMALL_MM, {
-        anchor: side === 'left' ? 'end' : 'start',
+      const set = lines.map((text, at) => {
+        const base_mm = baselineAround(y_mm + LINE_MM * (at - (lines.length - 1) / 2), SMALL_MM)
+        return lettering(shortened(text, SMALL_MM, words_mm + 20), spot(textAt_mm, base_mm), SMALL_MM, {
+          anchor: side === 'left' ? 'end' : 'start',
+        })
       })
-      if (!link) return [set]
+      if (!link) return set
       const from = { x_mm: xOf(link) + sign * 1.4, y_mm: frame.yOf(row) }
-      return [line('help', [from, { x_mm: textAt_mm - sign * 0.6, y_mm }]), set]
+      return [line('help', [from, { x_mm: textAt_mm - sign * 0.6, y_mm }]), ...set]
     }),
   ]
 }

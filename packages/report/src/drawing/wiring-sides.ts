@@ -11,11 +11,40 @@ export const SMALL_MM = 2.9
 /** What stands inside of a side: names of terminals, and words at rows and at switches. */
 export interface SideWords {
   readonly names_mm: number
-  readonly words: readonly { readonly row: number; readonly text: string; readonly link: Link | undefined }[]
+  readonly words: readonly { readonly row: number; readonly lines: readonly string[]; readonly link: Link | undefined }[]
   readonly words_mm: number
 }
 
-export function sideOf(layout: WiringLayout, side: Side, wiring: Wiring, reader: Reader, playing: PlayedFault | undefined): SideWords {
+/** @param isNarrow long words at the rows take two lines */
+export function sidesOf(
+  layout: WiringLayout,
+  wiring: Wiring,
+  reader: Reader,
+  playing: PlayedFault | undefined,
+  isNarrow: boolean,
+): Readonly<Record<Side, SideWords>> {
+  const side = (which: Side) => sideOf(layout, which, wiring, reader, playing, isNarrow ? twoLines : (text) => [text])
+  return { left: side('left'), right: side('right') }
+}
+
+/** Broken at the space that leaves the longer line shortest; what is short stays whole. */
+function twoLines(text: string): readonly string[] {
+  const width_mm = (line: string) => textWidth_mm(line, SMALL_MM)
+  if (width_mm(text) < 14) return [text]
+  const parts = text.split(' ')
+  const broken = parts.slice(1).map((_, i) => [parts.slice(0, i + 1).join(' '), parts.slice(i + 1).join(' ')])
+  const longest = (lines: readonly string[]) => Math.max(...lines.map(width_mm))
+  return broken.sort((a, b) => longest(a) - longest(b))[0] ?? [text]
+}
+
+function sideOf(
+  layout: WiringLayout,
+  side: Side,
+  wiring: Wiring,
+  reader: Reader,
+  playing: PlayedFault | undefined,
+  inLines: (text: string) => readonly string[],
+): SideWords {
   const { parts, closedWhen, openWhen, never, states, beliefs } = reader.language.wiring
   const said = (acts: 'presence' | 'opening', closedIn: readonly string[]) => {
     const all = Object.keys(states) as (keyof typeof states)[]
@@ -50,14 +79,15 @@ export function sideOf(layout: WiringLayout, side: Side, wiring: Wiring, reader:
     seen.add(terminal)
     return [{ row, text, link: undefined }]
   })
-  const words = [...ofLinks, ...ofRows].sort((a, b) => a.row - b.row)
+  const words = [...ofLinks, ...ofRows].sort((a, b) => a.row - b.row).map(({ text, ...at }) => ({ ...at, lines: inLines(text) }))
+  const widest_mm = (texts: readonly string[]) => Math.max(0, ...texts.map((text) => textWidth_mm(text, SMALL_MM)))
   // room for whatever may be believed, so that nothing moves while faults are played
   const acts = wiring.control.inputs.map((input) => parts[input.acts])
-  const widest = Math.max(...acts.flatMap((act) => Object.values(beliefs).map((belief) => textWidth_mm(`${act}: ${belief}`, SMALL_MM))))
+  const believed = acts.flatMap((act) => Object.values(beliefs).flatMap((belief) => inLines(`${act}: ${belief}`)))
   return {
     names_mm: Math.max(0, ...layout[side].map(({ terminal }) => textWidth_mm(shortName(terminal), SIZE_MM))),
     words,
-    words_mm: Math.max(0, ...words.map(({ text }) => textWidth_mm(text, SMALL_MM)), ...(playing && side === 'left' ? [widest] : [])),
+    words_mm: widest_mm([...words.flatMap(({ lines }) => lines), ...(playing && side === 'left' ? believed : [])]),
   }
 }
 
