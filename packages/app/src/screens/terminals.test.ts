@@ -1,6 +1,7 @@
 import * as A from '@automerge/automerge'
 import { firstWiring, parseDocument } from '@sillsight/document'
 import { describe, expect, it } from 'vitest'
+import { putAt } from '../entry/places.ts'
 import type { Draft } from '../store/contract.ts'
 import { keepEnds, renameTerminal, terminalName, terminalsOf } from './terminals.ts'
 
@@ -29,7 +30,7 @@ describe('the terminals of a wiring', () => {
     const made = A.from({ file: begun() as Record<string, unknown> })
     const { file } = A.change(made, ({ file: changing }) => {
       const draft = changing as unknown as Draft
-      delete (draft.wiring?.sensors[0] as { test?: unknown }).test
+      putAt(draft, 'wiring/sensors/0/test', undefined)
       keepEnds(draft)
     })
     expect((file as unknown as Draft).wiring?.joints).toEqual(['eye.test'])
