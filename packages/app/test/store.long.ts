@@ -44,12 +44,15 @@ describe('storage, at length', () => {
   it('keeps what it called saved when the page is killed, at 200 random moments', { timeout: 3_600_000 }, async () => {
     const kills = seedsOf(1, 200)
     let told = 0
-    for (const i of kills) {
-      const page = await (await at.browser.newContext()).newPage()
+    const page = await opened(await (await at.browser.newContext()).newPage(), at.served.url)
+    for (const [n, i] of kills.entries()) {
       const { promised, found } = await killed(page, at.served.url, `killed-${i}`, 20 + ((i * 379) % 900))
       expect({ i, promised, kept: found >= promised }).toEqual({ i, promised, kept: true })
       told += promised
-      await page.context().close()
+      if (n % 10 === 9) {
+        process.stdout.write(`${n + 1} of ${kills.length} killed\n`)
+        await opened(page, at.served.url) // lets go of the databases so far
+      }
     }
     process.stdout.write(`kills of the store: ${kills.length}, changes called saved before: ${told}\n`)
   })
