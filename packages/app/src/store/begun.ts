@@ -29,7 +29,7 @@ export function plainPlace(place: string): string {
 /** What is begun, by thing and by the name of the value. */
 export function begunIn(doc: DoorDoc): Readonly<Record<string, Readonly<Record<string, Begun>>>> {
   const found: Record<string, Record<string, Begun>> = {}
-  for (const place of Object.keys(doc)) {
+  for (const place of Object.keys(doc).sort()) {
     const [, thing, name] = PLACE.exec(place) ?? []
     if (thing === undefined || name === undefined) continue
     const values = found[thing] ?? {}
