@@ -150,6 +150,33 @@ describe('the tour', () => {
     expect(complaints).toEqual([])
     await context.close()
   }, 240_000)
+  it('takes to a thing as soon as it is there, where its part is still being loaded', async () => {
+    const { page: on, context } = await appPage(at.browser, at.served.url, DESK, {}, { serviceWorkers: 'block' })
+    let letIn = () => {}
+    const held = new Promise<void>((resolve) => {
+      letIn = resolve
+    })
+    await context.route(/\/place-[^/]*\.js$/, async (route) => {
+      await held
+      await route.continue()
+    })
+    const active = () => on.evaluate(() => document.activeElement?.textContent)
+    await on.getByRole('button', { name: 'Take the tour' }).click()
+    for (const stop of ['1', '2', '3']) {
+      await isAt(on, stop)
+      await on.getByRole('button', { name: 'Next' }).click()
+    }
+    await isAt(on, '4')
+    await on.getByRole('button', { name: 'Show me' }).click()
+    await on.evaluate(
+      () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(resolve)))),
+    )
+    expect(await on.getByRole('button', { name: 'Test body', exact: true }).count()).toBe(0)
+    expect(await active()).toBe('Show me')
+    letIn()
+    await expect.poll(active, PATIENT).toBe('Test body')
+    await context.close()
+  }, 120_000)
   it('keeps its copy on wish, as a door like any other', async () => {
     const { page: on, context } = await appPage(at.browser, at.served.url)
     await on.getByRole('button', { name: 'Take the tour' }).click()

@@ -193,7 +193,8 @@ export const commands: readonly Command[] = [
     summary: 're-check evidence against its door file',
     tells: [
       'Checks every tile, worst case, passage and fault of the wiring in the evidence with a verifier that shares no code with what wrote it,',
-      'from the door file alone. Exit 0: every body is seen wherever it has room; 2: something is left open; 3: the evidence does not hold.',
+      'from the door file alone. Exit 0: all of it is shown, and everything in it is in order; 1: somebody is struck, or a fault of the wiring',
+      'hides a body; 2: something is left open, cannot be shown, or nothing is said of it; 3: the evidence does not hold.',
     ],
     options: [{ name: 'json', means: 'what is proved, as JSON' }],
     examples: [['sillsight verify DEMO/DOOR evidence.json.gz', 'what holds, zone by zone']],

@@ -1,4 +1,13 @@
-import type { ControlInput, SensorState, SensorSwitch, Terminal, TestInput, WiredSensor, Wiring } from '../src/model/wiring.ts'
+import {
+  type ControlInput,
+  SENSOR_STATES,
+  type SensorState,
+  type SensorSwitch,
+  type Terminal,
+  type TestInput,
+  type WiredSensor,
+  type Wiring,
+} from '../src/model/wiring.ts'
 import { type Join, type Plan, partsOf, planned, solved } from '../src/wiring/circuit.ts'
 import { type Belief, EFFECTS, type FaultEffect, type JudgedEffect } from '../src/wiring/fault-effects.ts'
 import { EARTH, type Fault, shortedBy, singleFaults } from '../src/wiring/faults.ts'
@@ -15,8 +24,9 @@ interface Situation {
 const SHORT_OHM = 0.01
 /** What an ideal open contact leaks, so that its terminals have a voltage. */
 const LEAK_OHM = 1e12
-/** States that feed each other (a supply that gives way, an output that is watched) settle in a few rounds, or do not. */
-const MOST_ROUNDS = 8
+/** States that feed each other (a supply that gives way, an output that is watched) settle in a few rounds, or come round again. */
+const MOST_ROUNDS = 64
+const MOST_TOGETHER = 256
 
 /** A wiring as a network of numbered nodes: what is joined is planned once, and a fault changes a few conductances of it. */
 interface WiringNetwork {
@@ -130,24 +140,35 @@ function settledNetwork(network: FaultyNetwork, situation: Situation): Settled {
     const [p, m] = [nodes.get(plus), nodes.get(minus)]
     return p === undefined || m === undefined || partOf[p] !== partOf[m] ? undefined : (volt[p] as number) - (volt[m] as number)
   }
-  // a question finds the sensors as they were: a line that holds itself up then goes on doing so
-  let states = network.sensors.map(({ sensor }): SensorState => (situation.seenBy.has(sensor.id) ? 'seen' : 'clear'))
-  const rounds: SensorState[][] = []
-  while (rounds.length < MOST_ROUNDS) {
-    const now = states
+  const next = (now: readonly SensorState[]) => {
     const volt = voltages(network, situation, now)
-    states = network.sensors.map((each, i) => {
+    return network.sensors.map((each, i) => {
       const state = stateOf(network, each, situation, volt, now[i] as SensorState)
       return state === 'clear' || state === 'seen' ? afterPulses(network, situation, now, i, state) : state
     })
-    if (states.every((state, i) => now[i] === state)) return { betweens: [betweenAt(volt)] }
-    rounds.push(now)
   }
-  const betweens = rounds.slice(MOST_ROUNDS / 2).flatMap((round) => {
-    const warm = round.map((state): SensorState => (state === 'unpowered' ? 'warming-up' : state))
-    return [round, warm].map((each) => betweenAt(voltages(network, situation, each)))
-  })
-  return { betweens }
+  // a question finds the sensors as they were: a line that holds itself up then goes on doing so
+  let states = network.sensors.map(({ sensor }): SensorState => (situation.seenBy.has(sensor.id) ? 'seen' : 'clear'))
+  const rounds: string[] = []
+  while (!rounds.includes(states.join())) {
+    if (rounds.length === MOST_ROUNDS) return { betweens: [() => undefined] }
+    rounds.push(states.join())
+    states = next(states)
+  }
+  const cycle = rounds.slice(rounds.indexOf(states.join())).map((round) => round.split(',') as SensorState[])
+  if (cycle.length === 1) return { betweens: [betweenAt(voltages(network, situation, states))] }
+  // everything that can be together, found one after the other until nothing is added
+  const mayBe = new Set(cycle.flatMap((round) => round.map((state, i) => `${i} ${state}`)))
+  const statesOf = (i: number) => SENSOR_STATES.filter((state) => mayBe.has(`${i} ${state}`))
+  const together = () =>
+    network.sensors.reduce<SensorState[][]>((all, _, i) => statesOf(i).flatMap((state) => all.map((each) => [...each, state])), [[]])
+  for (let before = 0; before < mayBe.size; ) {
+    before = mayBe.size
+    for (const each of [...mayBe]) if (each.endsWith('unpowered')) mayBe.add(each.replace('unpowered', 'warming-up'))
+    if (together().length > MOST_TOGETHER) return { betweens: [() => undefined] }
+    for (const each of together()) for (const [i, state] of next(each).entries()) mayBe.add(`${i} ${state}`)
+  }
+  return { betweens: together().map((each) => betweenAt(voltages(network, situation, each))) }
 }
 
 /** @param interrupted a join that a test pulse opens for a moment */

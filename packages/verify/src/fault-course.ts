@@ -1,7 +1,7 @@
 import { type Budget, spend } from './budget.ts'
 import { refuse } from './json.ts'
 import { type Conductance, groupsOf, unbalanced } from './kirchhoff.ts'
-import type { Input, State, Switch, Wired, WiredSensor } from './wired.ts'
+import { type Input, STATES, type State, type Switch, type Wired, type WiredSensor } from './wired.ts'
 import type { WiringFault } from './wiring-faults.ts'
 
 /** Voltages that the evidence states for one setting. */
@@ -16,7 +16,8 @@ export interface Stated {
 
 export type Belief = 'c' | 's' | 'f' | 'e'
 export interface Outcome {
-  readonly states: readonly State[]
+  /** As evidence writes them: of each sensor its state, or after `~` all those that it goes through again and again. */
+  readonly states: string
   readonly beliefs: readonly Belief[]
 }
 
@@ -26,7 +27,8 @@ export interface Situation {
   readonly asking: boolean
 }
 
-const MOST_ROUNDS = 8
+const MOST_ROUNDS = 64
+const MOST_TOGETHER = 256
 
 /** A wiring with one fault, and the voltages that are stated for it. */
 export interface FaultyWiring {
@@ -51,24 +53,72 @@ export function faultyWiring(
   return { wired, fault, groups, ...given }
 }
 
-/** What the wiring settles to in a situation; undefined where the states chase each other. */
-export function settled(faulty: FaultyWiring, { before, asking }: Situation, supply: number): Outcome | undefined {
-  const { wired, fault } = faulty
-  let states = wired.sensors.map((_, i): State => (i === before ? 'seen' : 'clear'))
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const volt = voltages(faulty, states, asking, supply)
-    const next = wired.sensors.map((sensor, i): State => {
-      const power = volt(sensor.plus, sensor.minus)
-      if (power === undefined || power < sensor.least || power > sensor.largest) return 'unpowered'
-      const free = states[i] === 'fault' ? 'fault' : i === before || isAsked(sensor, volt) ? 'seen' : 'clear'
-      const state = fault.sensorStuck?.id === sensor.id ? fault.sensorStuck.state : free
-      const isWatched = state === 'clear' || state === 'seen'
-      return isWatched && failsPulses(faulty, i, states, asking, supply) ? 'fault' : state
-    })
-    if (next.every((state, i) => state === states[i])) return { states, beliefs: wired.inputs.map((input) => beliefOf(input, volt)) }
-    states = next
+/** What the wiring settles to in a situation, or all that it goes through where the states chase each other. */
+export function settled(faulty: FaultyWiring, situation: Situation, supply: number): Outcome {
+  const { inputs, sensors } = faulty.wired
+  const beliefsIn = (states: readonly State[]) => {
+    const volt = voltages(faulty, states, situation.asking, supply)
+    return inputs.map((input) => beliefOf(input, volt))
   }
-  return undefined
+  const nothingSure: Outcome = { states: '~', beliefs: inputs.map(() => 'e') }
+  const rounds = [sensors.map((_, i): State => (i === situation.before ? 'seen' : 'clear'))]
+  for (;;) {
+    const states = rounds[rounds.length - 1] as readonly State[]
+    const next = nextStates(faulty, states, situation, supply)
+    const again = rounds.findIndex((round) => round.every((state, i) => state === next[i]))
+    if (again >= 0 && again === rounds.length - 1) return { states: initials(states), beliefs: beliefsIn(states) }
+    if (again >= 0) {
+      const mayBe = closedUnder((each) => nextStates(faulty, each, situation, supply), rounds.slice(again))
+      if (mayBe === undefined) return nothingSure
+      const [first = [], ...others] = together(mayBe).map(beliefsIn)
+      const beliefs = first.map((belief, k): Belief => (others.every((other) => other[k] === belief) ? belief : 'e'))
+      return { states: `~${mayBe.map(initials).join()}`, beliefs }
+    }
+    if (rounds.length === MOST_ROUNDS) return nothingSure
+    rounds.push([...next])
+  }
+}
+
+function initials(states: readonly State[]): string {
+  return states.map((state) => state.charAt(0)).join('')
+}
+
+/** Of each sensor the states that it may be in; undefined where those of all sensors together are too many. */
+function closedUnder(
+  follow: (states: readonly State[]) => readonly State[],
+  cycle: readonly (readonly State[])[],
+): readonly (readonly State[])[] | undefined {
+  const count = (cycle[0] ?? []).length
+  let mayBe = Array.from({ length: count }, (_, i) => among((state) => cycle.some((round) => round[i] === state)))
+  for (;;) {
+    mayBe = mayBe.map((states) => among((state) => states.includes(state) || (state === 'warming-up' && states.includes('unpowered'))))
+    if (mayBe.reduce((product, states) => product * states.length, 1) > MOST_TOGETHER) return undefined
+    const followed = together(mayBe).map(follow)
+    const wider = mayBe.map((states, i) => among((state) => states.includes(state) || followed.some((each) => each[i] === state)))
+    if (wider.every((states, i) => states.length === mayBe[i]?.length)) return mayBe
+    mayBe = wider
+  }
+}
+
+const among = (is: (state: State) => boolean) => STATES.filter(is)
+
+/** Every choice of one state for each sensor. */
+function together(mayBe: readonly (readonly State[])[]): readonly (readonly State[])[] {
+  const [first, ...rest] = mayBe
+  return first === undefined ? [[]] : first.flatMap((state) => together(rest).map((others) => [state, ...others]))
+}
+
+function nextStates(faulty: FaultyWiring, states: readonly State[], { before, asking }: Situation, supply: number): readonly State[] {
+  const { wired, fault } = faulty
+  const volt = voltages(faulty, states, asking, supply)
+  return wired.sensors.map((sensor, i): State => {
+    const power = volt(sensor.plus, sensor.minus)
+    if (power === undefined || power < sensor.least || power > sensor.largest) return 'unpowered'
+    const free = states[i] === 'fault' ? 'fault' : i === before || isAsked(sensor, volt) ? 'seen' : 'clear'
+    const state = fault.sensorStuck?.id === sensor.id ? fault.sensorStuck.state : free
+    const isWatched = state === 'clear' || state === 'seen'
+    return isWatched && failsPulses(faulty, i, states, asking, supply) ? 'fault' : state
+  })
 }
 
 type Between = (plus: string, minus: string) => number | undefined

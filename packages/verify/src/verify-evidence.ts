@@ -5,6 +5,7 @@ import { type Access, doorOf } from './door.ts'
 import { type Issue, type Json, listAt, objectAt, own, parseBounded, Refusal, refuse } from './json.ts'
 import { type ProvedPassage, passageOf } from './passages.ts'
 import type { Door } from './plain.ts'
+import { type Silence, silencesOf } from './silences.ts'
 import { trafficOf } from './traffic.ts'
 import { type ProvedWiring, wiringOf } from './wiring-claims.ts'
 
@@ -14,8 +15,11 @@ export type VerifyResult =
       readonly proved: readonly Proved[]
       readonly passages: readonly ProvedPassage[]
       readonly contacts: readonly ProvedContact[]
-      /** Undefined where nothing is claimed of the wiring. */
+      /** Undefined where nothing is shown of the wiring. */
       readonly wiring: ProvedWiring | undefined
+      /** What the evidence claims and this program cannot show, though nothing speaks against it. */
+      readonly notShown: readonly Issue[]
+      readonly silent: readonly Silence[]
     }
   | { readonly ok: false; readonly issues: readonly Issue[] }
 
@@ -36,22 +40,24 @@ const MOST_ISSUES = 20
  * wrote the evidence is asked. Never throws, whatever the texts hold; takes bounded time and memory.
  *
  * @param input.sha256 SHA-256 of a text's UTF-8 bytes, as 64 hexadecimal digits in lower case
- * @returns for each zone and state what is shown, or what does not hold: nothing of the evidence counts then
+ * @returns what is shown, what cannot be and of what nothing is said; or what does not hold: nothing of the evidence counts then
  */
 export function verifyEvidence({ doorText, evidenceText, ...access }: VerifyInput): VerifyResult {
   const issues: Issue[] = []
+  const notShown: Issue[] = []
   const attempt = <T>(check: () => T): T | undefined => {
     try {
       return check()
     } catch (thrown) {
       if (!(thrown instanceof Refusal)) throw thrown
-      if (issues.length < MOST_ISSUES) issues.push(thrown.issue)
+      const into = thrown.issue.code === 'cannot-show' ? notShown : issues
+      if (into.length < MOST_ISSUES) into.push(thrown.issue)
       return undefined
     }
   }
   const claims = attempt(() => claimsOf(evidenceText, access.sha256(doorText)))
   const door = claims && attempt(() => doorOf(doorText, access))
-  if (claims === undefined || door === undefined) return { ok: false, issues }
+  if (claims === undefined || door === undefined) return { ok: false, issues: [...issues, ...notShown] }
   const budget: Budget = { left: WORK }
   const proved = provedBy(claims.coverages, door, budget, attempt)
   const isAsked = claims.passages.length + claims.contacts.length > 0
@@ -70,7 +76,9 @@ export function verifyEvidence({ doorText, evidenceText, ...access }: VerifyInpu
     ? onceEach('contacts', claims.contacts, attempt, (given, path) => contactOf(given, door, traffic, budget, path))
     : []
   const wiring = claims.wiring === undefined ? undefined : attempt(() => wiringOf(claims.wiring, doorText, { left: WIRING_WORK }))
-  return issues.length > 0 ? { ok: false, issues } : { ok: true, proved, passages, contacts, wiring }
+  const silent =
+    attempt(() => silencesOf(door, doorText, { proved, lanes: [...passages, ...contacts], wiring: wiring !== undefined })) ?? []
+  return issues.length > 0 ? { ok: false, issues } : { ok: true, proved, passages, contacts, wiring, notShown, silent }
 }
 
 interface Claims {

@@ -5,16 +5,15 @@ import { type Json, listAt, numberAt, objectAt, oneOf, own, refuse, textAt, whol
 import { type Wired, wiredOf } from './wired.ts'
 import { faultsOf, textOfFault, type WiringFault } from './wiring-faults.ts'
 
-/** What is shown of the wiring: that these are all single faults, and of all but some what each does. */
+/** What is shown of the wiring: that these are all single faults, and what each does. */
 export interface ProvedWiring {
   readonly faults: number
   readonly effects: Readonly<Record<Effect['effect'], number>>
-  /** Faults whose effect is claimed and not shown: kind and parts. */
-  readonly notShown: readonly { readonly fault: string; readonly reason: 'states-chase-each-other' }[]
 }
 
 const MOST_FAULTS = 20_000
 const MOST_SOLUTIONS = 100_000
+const MOST_SETTINGS = 16_384
 const SOLUTION_NAMES = ['closed', 'drawing', 'unit', 'drawn']
 const FAULT_NAMES = ['fault', 'solutions', 'says', 'effect', 'sensors', 'within_s', 'isHidden']
 
@@ -32,16 +31,15 @@ export function wiringOf(value: unknown, doorText: string, budget: Budget): Prov
     const text = textOfFault(named)
     const fault = left.get(text) ?? refuse('unknown-fault', `${path}/fault`, 'a single fault of this wiring, once', text)
     left.delete(text)
-    const stated = listAt(own(claim, 'solutions'), `${path}/solutions`, { most: 1024 }).map(
+    const stated = listAt(own(claim, 'solutions'), `${path}/solutions`, { most: MOST_SETTINGS }).map(
       (index, k) => solutions[wholeAt(index, `${path}/solutions/${k}`, 0, solutions.length - 1)] as Stated,
     )
     const faulty = faultyWiring(wired, fault, { numberOf, stated: onceEach(stated, path), budget, path })
     spend(budget, 100 + wired.switches.length, path)
     const outcomes = fault.supplies.map((supply) => situationsOf(wired).map((situation) => settled(faulty, situation, supply)))
-    const said = outcomes.map((all) => all.map(textOf))
+    const said = outcomes.map((all) => all.map(({ states, beliefs }) => `${states}:${beliefs.join('')}`))
     same(JSON.stringify(own(claim, 'says')), JSON.stringify(said), `${path}/says`)
-    const { kind, ...parts } = named
-    return { fault: [kind, ...Object.values(parts).flat()].join(' '), ...effectAt(claim, path, wired, fault, outcomes) }
+    return effectAt(claim, path, wired, fault, outcomes)
   })
   const [missing] = left.keys()
   if (missing !== undefined) refuse('missing', 'wiring/faults', `every single fault, ${missing} too`, `${claims.length} faults`)
@@ -50,7 +48,6 @@ export function wiringOf(value: unknown, doorText: string, budget: Budget): Prov
   return {
     faults: claims.length,
     effects: Object.fromEntries(EFFECTS.map((effect) => [effect, countOf(effect)])) as ProvedWiring['effects'],
-    notShown: claims.filter(({ isShown }) => !isShown).map(({ fault }) => ({ fault, reason: 'states-chase-each-other' })),
   }
 }
 
@@ -102,50 +99,30 @@ function situationsOf({ sensors, test }: Wired): readonly Situation[] {
   return test ? [...present, { before: -1, asking: true }] : present
 }
 
-function textOf(outcome: Outcome | undefined): string {
-  if (outcome === undefined) return '?'
-  return `${outcome.states.map((state) => state.charAt(0)).join('')}:${outcome.beliefs.join('')}`
-}
-
-interface Claimed extends Pick<Effect, 'effect' | 'sensors'> {
-  readonly isShown: boolean
-}
-
-/** The effect that is claimed, which is the one that follows; where states chase each other nothing follows. */
-function effectAt(
-  claim: Json,
-  path: string,
-  wired: Wired,
-  fault: WiringFault,
-  outcomes: readonly (readonly (Outcome | undefined)[])[],
-): Claimed {
-  const effect = oneOf(own(claim, 'effect'), `${path}/effect`, EFFECTS)
-  const ids = wired.sensors.map(({ id }) => id)
-  const named = listAt(own(claim, 'sensors'), `${path}/sensors`, { most: ids.length }).map((sensor, i) =>
-    oneOf(sensor, `${path}/sensors/${i}`, ids),
+/** The effect that is claimed, which is the one that follows. */
+function effectAt(claim: Json, path: string, wired: Wired, fault: WiringFault, outcomes: readonly (readonly Outcome[])[]): Effect {
+  const found = effectOf(
+    wired,
+    fault,
+    outcomes.map((all) => saidOf(wired, all)),
   )
-  const supplies = outcomes.flatMap((all) => saidOf(wired, all) ?? [])
-  if (supplies.length < outcomes.length) return { effect, sensors: named, isShown: false }
-  const found = effectOf(wired, fault, supplies)
-  same(effect, found.effect, `${path}/effect`)
-  same(JSON.stringify(named), JSON.stringify(found.sensors), `${path}/sensors`)
+  same(own(claim, 'effect'), found.effect, `${path}/effect`)
+  same(JSON.stringify(own(claim, 'sensors')), JSON.stringify(found.sensors), `${path}/sensors`)
   same(own(claim, 'within_s'), found.within_s, `${path}/within_s`)
   same(own(claim, 'isHidden'), found.hidden, `${path}/isHidden`)
-  return { effect, sensors: named, isShown: true }
+  return found
 }
 
-function saidOf({ sensors }: Wired, outcomes: readonly (Outcome | undefined)[]): Said | undefined {
-  const known = outcomes.flatMap((outcome) => outcome ?? [])
-  const [nobody] = known
-  if (nobody === undefined || known.length < outcomes.length) return undefined
-  return { nobody, before: known.slice(1, 1 + sensors.length), asking: known[1 + sensors.length] }
+function saidOf({ sensors }: Wired, outcomes: readonly Outcome[]): Said {
+  const [nobody, ...others] = outcomes
+  return { nobody: nobody as Outcome, before: others.slice(0, sensors.length), asking: others[sensors.length] }
 }
 
 function same(got: unknown, expected: string | number | boolean | undefined, path: string): void {
   if (got !== expected) refuse('does-not-follow', path, String(expected), got)
 }
 
-function countsAgree(value: unknown, { sensors }: Wired, claims: readonly Claimed[]): void {
+function countsAgree(value: unknown, { sensors }: Wired, claims: readonly Effect[]): void {
   const there = new Set<string>()
   for (const [i, each] of listAt(value, 'wiring/findings', { most: 16 }).entries()) {
     const path = `wiring/findings/${i}`

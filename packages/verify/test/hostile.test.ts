@@ -53,7 +53,28 @@ describe('evidence that claims nothing', () => {
       ],
       passages: [],
       contacts: [],
+      wiring: undefined,
+      notShown: [],
+      silent: [],
     })
+  })
+})
+
+describe('evidence that leaves something out', () => {
+  it('is in order, and what it leaves out is named: zones, over tolerances too, lanes and wiring', () => {
+    const lanes = [{ id: 'boxes' }, { id: 'people' }]
+    const tolerances = { length_mm: 5, position_mm: 5, tilt_deg: 0, roll_deg: 0, yaw_deg: 0, floor_mm: 0, range_percent: 0 }
+    const more = JSON.stringify({ ...door, survey: { ...door.survey, lanes }, tolerances, wiring: {} })
+    const result = resultOf({ ...evidence, doorSha256: sha256(more) }, more)
+    const state = 'as-surveyed'
+    expect(result.ok && result.silent).toEqual([
+      { kind: 'zone', zone: 'leaf-a', state, tolerances: true },
+      { kind: 'lane', lane: 'boxes', state },
+      { kind: 'lane', lane: 'people', state },
+      { kind: 'wiring' },
+    ])
+    const none = resultOf({ ...evidence, coverages: [] })
+    expect(none.ok && none.silent).toEqual([{ kind: 'zone', zone: 'leaf-a', state, tolerances: false }])
   })
 })
 

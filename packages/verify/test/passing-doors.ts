@@ -142,7 +142,12 @@ export function contactsOf(door: Door): Record<string, unknown>[] {
 export function verifiedPassages(file: PassingFile, passages: unknown, contacts: unknown = []): VerifyResult {
   const doorText = JSON.stringify(file)
   const evidenceText = JSON.stringify({ sillsightEvidence: 1, doorSha256: sha256(doorText), coverages: [], passages, contacts })
-  return verifyEvidence({ doorText, evidenceText, sha256 })
+  return whole(verifyEvidence({ doorText, evidenceText, sha256 }))
+}
+
+/** Where anything cannot be shown, as if it were refused. */
+export function whole(result: VerifyResult): VerifyResult {
+  return result.ok && result.notShown.length > 0 ? { ok: false, issues: result.notShown } : result
 }
 
 /** What the rule says, by the search for the fastest contact: another way than the trees of the evidence. */

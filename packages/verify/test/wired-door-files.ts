@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { parseDocument, toDoor } from '@sillsight/document'
 import { judge, type WiringEvidence, wiringEvidence } from '@sillsight/engine'
 import { type VerifyResult, verifyEvidence } from '../src/index.ts'
+import { whole } from './passing-doors.ts'
 import { sha256 } from './random-door-files.ts'
 import type { Dice } from './random-numbers.ts'
 
@@ -25,7 +26,7 @@ export function wiringEvidenceOf(doorText: string, { isJudged }: { readonly isJu
 
 export function verifiedWiring(doorText: string, wiring: unknown): VerifyResult {
   const evidenceText = JSON.stringify({ sillsightEvidence: 1, doorSha256: sha256(doorText), coverages: [], wiring })
-  return verifyEvidence({ doorText, evidenceText, sha256 })
+  return whole(verifyEvidence({ doorText, evidenceText, sha256 }))
 }
 
 /** The box hatch with a wiring of its two sensors in which everything that the page names can occur, and is often wrong. */

@@ -19,9 +19,20 @@ function refusal(name: Name, change: (wiring: Changeable) => void): string {
 }
 
 function first(wiring: Changeable, is: (each: Fault) => boolean): Fault {
-  const found = wiring.faults.find((each) => is(each) && !each.says.flat().includes('?'))
+  const found = wiring.faults.find((each) => is(each) && !isChasing(each))
   if (found === undefined) throw new Error('evidence must have such a fault')
   return found
+}
+const isChasing = ({ says }: Fault) => says.flat().some((said) => said.startsWith('~'))
+function firstChasing({ faults }: Changeable): Fault {
+  const found = faults.find((each) => isChasing(each) && each.says.flat().some((said) => said.includes('w') && said.includes('e')))
+  if (found === undefined) throw new Error('evidence must have a fault whose states chase each other')
+  return found
+}
+/** Changes what is said where states chase each other, in one fault. */
+function chasing(wiring: Changeable, change: (said: string) => string): void {
+  const found = firstChasing(wiring)
+  found.says = found.says.map((all) => all.map((said) => (said.startsWith('~') ? change(said) : said)))
 }
 const isOpenCore = ({ fault }: Fault) => fault.kind === 'core-open'
 const isNuisance = ({ effect }: Fault) => effect === 'keeps-from-closing'
@@ -55,14 +66,47 @@ const CORRUPTIONS: Readonly<Record<string, readonly [expected: string, name: Nam
   'states said to chase each other that settle': [
     'does-not-follow wiring/faults/N/says',
     'box-hatch',
-    (wiring) => edited(first(wiring, isNuisance), () => '?'),
+    (wiring) => edited(first(wiring, isNuisance), (said) => said.replace(/^(.)(.)/, '~$1u,$2')),
   ],
   'states said to settle that chase each other': [
     'does-not-follow wiring/faults/N/says',
     'box-hatch',
-    ({ faults }) => {
-      for (const each of faults) each.says = each.says.map((all) => all.map((said) => said.replace('?', 'cc:cc')))
+    (wiring) => chasing(wiring, () => 'cc:cc'),
+  ],
+  'states said to be too many to follow': ['does-not-follow wiring/faults/N/says', 'box-hatch', (wiring) => chasing(wiring, () => '~:ee')],
+  'a state that a sensor goes through left out': [
+    'does-not-follow wiring/faults/N/says',
+    'box-hatch',
+    (wiring) => chasing(wiring, (said) => said.replace('w', '')),
+  ],
+  'a state that no sensor goes through': [
+    'does-not-follow wiring/faults/N/says',
+    'box-hatch',
+    (wiring) => chasing(wiring, (said) => said.replace(',', 'f,')),
+  ],
+  'a belief that holds in one of the states alone': [
+    'does-not-follow wiring/faults/N/says',
+    'box-hatch',
+    (wiring) => chasing(wiring, (said) => said.replace('e', 's')),
+  ],
+  'voltages of one of the states left out': [
+    'missing wiring/faults/N/solutions',
+    'box-hatch',
+    (wiring) => firstChasing(wiring).solutions.pop(),
+  ],
+  'voltages of one of the states moved': [
+    'kirchhoff wiring/faults/N/solutions',
+    'box-hatch',
+    (wiring) => {
+      const at = firstChasing(wiring).solutions.at(-1) ?? -1
+      const volts = wiring.solutions[at]?.drawn ?? []
+      for (const i of volts.keys()) if (i % 2 === 0) volts[i] = (volts[i] ?? 0) + 0.5
     },
+  ],
+  'an effect bettered of states that chase each other': [
+    'does-not-follow wiring/faults/N/effect',
+    'box-hatch',
+    (wiring) => Object.assign(firstChasing(wiring), { effect: 'no-effect', isHidden: false, sensors: [] }),
   ],
   'a situation left out': ['does-not-follow wiring/faults/N/says', 'box-hatch', (wiring) => first(wiring, isOpenCore).says[0]?.pop()],
   'a supply left out': ['does-not-follow wiring/faults/N/says', 'box-hatch', (wiring) => first(wiring, isOpenCore).says.pop()],
@@ -156,7 +200,7 @@ describe('corrupted evidence of a wiring', () => {
   it('is refused for a voltage moved by 0.5 V, wherever it counts (60 of them, seed 5)', () => {
     const dice = diceOf(5)
     const { faults, terminals } = TRUE['freezer-door']
-    const settles = faults.filter(({ says }) => !says.flat().includes('?'))
+    const settles = faults.filter((each) => !isChasing(each))
     for (let n = 0; n < 60; n++) {
       const at = dice.pick(dice.pick(settles).solutions)
       // alone in its part earthed metal may have any voltage

@@ -1,5 +1,13 @@
 import { sha256 } from '@sillsight/document'
-import { type Proved, type ProvedContact, type ProvedPassage, type ProvedWiring, verifyEvidence } from '@sillsight/verify'
+import {
+  type Proved,
+  type ProvedContact,
+  type ProvedPassage,
+  type ProvedWiring,
+  type Silence,
+  type VerifyResult,
+  verifyEvidence,
+} from '@sillsight/verify'
 import type { Request } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
 import { print } from '../output.ts'
@@ -25,14 +33,29 @@ export function verifyCommand(request: Request): ExitCode {
         repair: 'the evidence does not hold; write it anew from this door file with `sillsight evidence`',
       })),
     )
-  const { proved, passages, contacts, wiring } = result
-  const lines = [...proved.map(line), ...passages.map(passageLine), ...contacts.map(contactLine), ...(wiring ? wiringLines(wiring) : [])]
-  print(
-    safe(
-      request.switches.has('json') ? `${JSON.stringify({ proved, passages, contacts, wiring }, undefined, 2)}\n` : `${lines.join('\n')}\n`,
-    ),
-  )
-  return result.proved.every(({ allSeen }) => allSeen) ? exitCodes.pass : exitCodes.undetermined
+  const { ok: _, ...shownHere } = result
+  const text = request.switches.has('json') ? JSON.stringify(shownHere, undefined, 2) : linesOf(result).join('\n')
+  print(safe(`${text}\n`))
+  return codeOf(result)
+}
+
+type Held = Extract<VerifyResult, { ok: true }>
+
+/** Every part counts: what speaks against the door before what is not shown. */
+function codeOf({ proved, contacts, wiring, notShown, silent }: Held): ExitCode {
+  if (contacts.length > 0 || (wiring && wiring.effects['hidden-and-dangerous'] > 0)) return exitCodes.fail
+  return proved.every(({ allSeen }) => allSeen) && notShown.length === 0 && silent.length === 0 ? exitCodes.pass : exitCodes.undetermined
+}
+
+function linesOf({ proved, passages, contacts, wiring, notShown, silent }: Held): readonly string[] {
+  return [
+    ...proved.map(line),
+    ...passages.map(passageLine),
+    ...contacts.map(contactLine),
+    ...(wiring ? [wiringLine(wiring)] : []),
+    ...notShown.map(({ path, expected, got }) => `cannot show ${path}: expected ${expected}, got ${got}`),
+    ...silent.map(silentLine),
+  ]
 }
 
 function evidenceOf(file: string): string {
@@ -69,11 +92,13 @@ function contactLine({ lane, state, body, relative_mm_per_s }: ProvedContact): s
   return `lane ${lane}, ${state}: ${body} is struck, in one case at ${(relative_mm_per_s / 1000).toFixed(2)} m/s`
 }
 
-function wiringLines({ faults, effects, notShown }: ProvedWiring): readonly string[] {
+function wiringLine({ faults, effects }: ProvedWiring): string {
   const counted = Object.entries(effects).map(([effect, count]) => `${count} ${effect}`)
-  const shownOf = `${faults - notShown.length} of ${faults} single faults do what is claimed`
-  return [
-    `wiring: ${shownOf} (of all as claimed: ${counted.join(', ')})`,
-    ...notShown.map(({ fault, reason }) => `wiring: cannot show ${fault}: ${reason}`),
-  ]
+  return `wiring: all ${faults} single faults do what is claimed (${counted.join(', ')})`
+}
+
+function silentLine(silence: Silence): string {
+  if (silence.kind === 'wiring') return 'wiring: nothing is claimed'
+  if (silence.kind === 'lane') return `lane ${silence.lane}, ${silence.state}: nothing is claimed`
+  return `${silence.zone}, ${silence.state}, ${silence.tolerances ? 'over all tolerances' : 'as written'}: nothing is claimed`
 }

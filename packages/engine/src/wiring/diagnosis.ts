@@ -120,9 +120,14 @@ function shownBy(network: WiringNetwork, fault: Fault | undefined, probes: Probe
   return readingOf(faulty, settledAll(faulty, probes), probes)
 }
 
+/** More than any network here has. */
+const ANYTHING_V = 1e9
+
 function readingOf(faulty: FaultyNetwork, settled: readonly Settling[], { plus, minus }: Pick<Probes, 'plus' | 'minus'>): Reading {
   const p = mustBeThere(faulty.nodes.get(plus) ?? -1, plus)
   const m = mustBeThere(faulty.nodes.get(minus) ?? -1, minus)
+  // where more chase each other than anybody looks at, a meter may show anything
+  if (settled.some(({ isStable, chased }) => !isStable && chased.length === 0)) return { least: -ANYTHING_V, most: ANYTHING_V }
   const volts = settled.flatMap((each) => (each.isStable ? [each] : each.chased)).map((each) => voltBetween(faulty, each, p, m) ?? 0)
   return { least: Math.min(...volts), most: Math.max(...volts) }
 }

@@ -13,8 +13,10 @@ export interface Situation {
 const SHORT_OHM = 0.01
 /** What an ideal open contact leaks, so that its terminals have a voltage. */
 const LEAK_OHM = 1e12
-/** States that feed each other (a supply that gives way, an output that is watched) settle in a few rounds, or do not. */
-const MOST_ROUNDS = 8
+/** States that feed each other (a supply that gives way, an output that is watched) settle in a few rounds, or come round again. */
+const MOST_ROUNDS = 64
+/** Of states that chase each other so many are looked at together; of more, nothing is taken for sure. */
+const MOST_TOGETHER = 256
 
 /** A wiring as a network of numbered nodes: what is joined is planned once, and a fault changes a few conductances of it. */
 export interface WiringNetwork {
@@ -182,27 +184,63 @@ export interface Settling {
   readonly isStable: boolean
   readonly solution: Solution
   readonly supplied_V: number
-  /** What it goes through again and again where it is not stable. */
+  /** Where it is not stable all that it may go through, whichever sensor answers first; empty where that is more than anybody looks at. */
   readonly chased: readonly Settling[]
 }
 
 export function settle(network: FaultyNetwork, situation: Situation): Settling {
-  const isTestClosed = closesTest(network, situation.asking)
-  const supplied_V = suppliedVolt(network.faults, situation.supply_V)
   // a question finds the sensors as they were: a line that holds itself up then goes on doing so
-  let states = network.sensors.map(({ sensor }): SensorState => (situation.seenBy.has(sensor.id) ? 'seen' : 'clear'))
+  let now = inStates(
+    network,
+    situation,
+    network.sensors.map(({ sensor }) => (situation.seenBy.has(sensor.id) ? 'seen' : 'clear')),
+  )
   const rounds: Settling[] = []
   for (;;) {
-    const now: Settling = { states, isStable: true, solution: solution(network, states, isTestClosed), supplied_V, chased: [] }
-    const next = network.sensors.map((each, i) => {
-      const state = stateOf(network, each, situation, now, states[i] as SensorState)
-      return state === 'clear' || state === 'seen' ? afterPulses(network, now, i, state) : state
-    })
-    if (next.every((state, i) => states[i] === state)) return now
-    states = next
+    const states = nextStates(network, situation, now)
+    if (areAlike(states, now.states)) return now
     rounds.push(now)
-    if (rounds.length === MOST_ROUNDS) return { ...now, states, isStable: false, chased: chased(network, rounds, isTestClosed) }
+    now = inStates(network, situation, states)
+    const again = rounds.findIndex((round) => areAlike(round.states, states))
+    if (again >= 0) return { ...now, isStable: false, chased: chased(network, situation, rounds.slice(again)) }
+    if (rounds.length === MOST_ROUNDS) return { ...now, isStable: false }
   }
+}
+
+const areAlike = (a: readonly SensorState[], b: readonly SensorState[]) => a.every((state, i) => state === b[i])
+
+function inStates(network: FaultyNetwork, { asking, supply_V }: Situation, states: readonly SensorState[]): Settling {
+  const supplied_V = suppliedVolt(network.faults, supply_V)
+  return { states, isStable: true, solution: solution(network, states, closesTest(network, asking)), supplied_V, chased: [] }
+}
+
+function nextStates(network: FaultyNetwork, situation: Situation, now: Settling): readonly SensorState[] {
+  return network.sensors.map((each, i) => {
+    const state = stateOf(network, each, situation, now, now.states[i] as SensorState)
+    return state === 'clear' || state === 'seen' ? afterPulses(network, now, i, state) : state
+  })
+}
+
+/**
+ * Of states that come round again: each sensor in any of those that it goes through, whatever the others are in, for they need not answer at once; one that
+ * loses its power also warms up where it comes back; and what any of these together leads to belongs to them too.
+ */
+function chased(network: FaultyNetwork, situation: Situation, cycle: readonly Settling[]): readonly Settling[] {
+  const mayBe = network.sensors.map((_, i) => new Set(cycle.map(({ states }) => states[i] as SensorState)))
+  const size = () => mayBe.reduce((sum, states) => sum + states.size, 0)
+  for (;;) {
+    for (const states of mayBe) if (states.has('unpowered')) states.add('warming-up')
+    if (mayBe.reduce((product, states) => product * states.size, 1) > MOST_TOGETHER) return []
+    const before = size()
+    const all = togetherOf(mayBe).map((states) => inStates(network, situation, states))
+    for (const each of all) for (const [i, state] of nextStates(network, situation, each).entries()) mayBe[i]?.add(state)
+    if (size() === before) return all
+  }
+}
+
+function togetherOf(mayBe: readonly ReadonlySet<SensorState>[]): readonly (readonly SensorState[])[] {
+  const from: readonly (readonly SensorState[])[] = [[]]
+  return mayBe.reduce((together, states) => together.flatMap((first) => [...states].map((state) => [...first, state])), from)
 }
 
 /** Whether the control's test output is closed. */
@@ -210,15 +248,6 @@ function closesTest({ wiring, faults }: FaultyNetwork, asking: boolean): boolean
   const { test } = wiring.control
   const stuck = faults.find((fault) => fault.kind === 'test-stuck')
   return test !== undefined && (stuck ? stuck.at === 'closed' : (test.closedWhile === 'asking') === asking)
-}
-
-/** The second half of the rounds, and each with sensors that warm up where power has just come back. */
-function chased(network: FaultyNetwork, rounds: readonly Settling[], isTestClosed: boolean): readonly Settling[] {
-  return rounds.slice(rounds.length / 2).flatMap((round) => {
-    if (!round.states.includes('unpowered')) return [round]
-    const states = round.states.map((state): SensorState => (state === 'unpowered' ? 'warming-up' : state))
-    return [round, { ...round, states, solution: solution(network, states, isTestClosed) }]
-  })
 }
 
 /** Volts from one node to another; undefined where nothing connects them. */

@@ -1,5 +1,5 @@
 import type { Finding } from '../model/finding.ts'
-import type { Wiring } from '../model/wiring.ts'
+import { SENSOR_STATES, type Wiring } from '../model/wiring.ts'
 import { beliefsOf, effectsInTurn, type JudgedEffect } from './fault-effects.ts'
 import { type Fault, shortedBy, singleFaults } from './faults.ts'
 import { type FaultyNetwork, type Situation, settingOf, settle, type WiringNetwork, wiringNetwork, withFaults } from './network.ts'
@@ -96,12 +96,18 @@ function saidIn(faulty: FaultyNetwork, fault: Fault): readonly (readonly string[
   return supplies.map((supply_V) => situations.map((situation) => said(faulty, { ...situation, supply_V })))
 }
 
-/** Initials of the sensors' states and of what the inputs say. */
+/** Initials of the sensors' states and of what the inputs say; after `~` all states of each sensor where they chase each other. */
 function said(faulty: FaultyNetwork, situation: Situation): string {
   const settling = settle(faulty, situation)
-  const initials = (words: readonly string[]) => words.map((word) => word[0]).join('')
-  return settling.isStable ? `${initials(settling.states)}:${initials(beliefsOf(faulty, settling))}` : '?'
+  const says = initials(beliefsOf(faulty, settling))
+  if (settling.isStable) return `${initials(settling.states)}:${says}`
+  const together = settling.chased.map(({ states }) => states)
+  const mayBe =
+    together.length === 0 ? [] : faulty.sensors.map((_, i) => SENSOR_STATES.filter((state) => together.some((each) => each[i] === state)))
+  return `~${mayBe.map(initials).join()}:${says}`
 }
+
+const initials = (words: readonly string[]) => words.map((word) => word[0]).join('')
 
 function column(volt: Float64Array, at: 0 | 1): readonly number[] {
   return Array.from({ length: volt.length / 2 }, (_, node) => volt[2 * node + at] as number)
