@@ -183,7 +183,10 @@ describe('the wiring of a door', () => {
     await press('The control feeds the line of stop itself')
     await expect.poll(() => choice('terminal from which the control feeds input stop').inputValue()).toBe('control.24V')
     await press('One more resistor')
-    await board.locator('svg text').filter({ hasText: /^R-1\w*, 8200/ }).waitFor()
+    await board
+      .locator('svg text')
+      .filter({ hasText: /^R-1\w*, 8200/ })
+      .waitFor()
     await press('One more joint')
     await choice('where core W1.3 begins').selectOption('joint.1')
     await board.locator('.core-ends [data-core="W1.3"]').first().waitFor()
