@@ -149,7 +149,7 @@ const MOST_TURNED = 6
 /** As it is first, then with each choice of the outputs that can be turned. */
 function settingsOf(sensor: WiredSensor): readonly WiredSensor[] {
   const turning = [...new Set(sensor.outputs.flatMap(({ output, turns }) => (turns ? [output] : [])))].slice(0, MOST_TURNED)
-  return Array.from({ length: 2 ** turning.length }, (_, choice) => ({
+  return Array.from({ length: 1 << turning.length }, (_, choice) => ({
     ...sensor,
     outputs: sensor.outputs.map((each) =>
       choice & (1 << turning.indexOf(each.output)) && turning.includes(each.output) ? turnedSwitch(each) : each,
