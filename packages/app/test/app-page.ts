@@ -4,6 +4,9 @@ export const DESK = { width: 1440, height: 900 }
 /** The parts of the job that tests walk through. */
 export const PARTS = ['measure', 'place', 'judge', 'fit'] as const
 
+/** For tests of starting without a network. Else every fresh profile would first fetch and keep the whole program, which takes longer than most tests. */
+export const KEPT_OFFLINE = { serviceWorkers: 'allow' } as const
+
 /** A page in a browser profile of its own; what it complains of is collected. */
 export async function appPage(
   browser: Browser,
@@ -12,7 +15,7 @@ export async function appPage(
   preferences: object = {},
   options: BrowserContextOptions = {},
 ): Promise<{ page: Page; context: BrowserContext; complaints: string[] }> {
-  const context = await browser.newContext({ viewport: size, hasTouch: size.width < 500, ...options })
+  const context = await browser.newContext({ viewport: size, hasTouch: size.width < 500, serviceWorkers: 'block', ...options })
   await context.addInitScript(
     (kept) => {
       if (!localStorage.getItem('sillsight.preferences')) localStorage.setItem('sillsight.preferences', kept)

@@ -1,21 +1,22 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import { describe, expect, it } from 'vitest'
-import { appPage, DESK, openDemo, PARTS, typed } from './app-page.ts'
+import { appPage, DESK, KEPT_OFFLINE, openDemo, PARTS, typed } from './app-page.ts'
+import { objectionsInThemes, wear } from './axe.ts'
 import { builtApp } from './built.ts'
 import { inBrowser } from './in-browser.ts'
+import { become } from './sizes.ts'
 
 const at = inBrowser(() => builtApp())
 
 const PHONE = { width: 360, height: 740 }
 
-const page = (size = DESK, preferences: object = {}) => appPage(at.browser, at.served.url, size, preferences)
+const page = (size = DESK, options = {}) => appPage(at.browser, at.served.url, size, {}, options)
 
 describe('a newcomer', () => {
   it('comes by touch from an empty app to a judged door of his own, without a network, on the number pad alone', async () => {
-    const { page: on, context, complaints } = await page(PHONE)
+    const { page: on, context, complaints } = await page(PHONE, KEPT_OFFLINE)
     await on.evaluate(() => navigator.serviceWorker.ready)
     await on.reload()
     await context.setOffline(true)
@@ -168,25 +169,13 @@ describe('an open door', () => {
 })
 
 describe('every screen', () => {
-  const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
-
-  it.each(['paper', 'sun', 'dark'])('has nothing that axe objects to, in the theme %s', async (theme) => {
-    const { page: on, context } = await page(PHONE, { theme })
-    const objections = async (within = 'html'): Promise<string[]> => {
-      // the page's own policy lets no foreign script in: axe comes by the debugger
-      await on.evaluate(axe)
-      return on.evaluate(async (root) => {
-        const { violations } = await (
-          globalThis as unknown as { axe: { run: (root: string) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> } }
-        ).axe.run(root)
-        return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 200)}`))
-      }, within)
-    }
+  it('has nothing that axe objects to, in any theme', async () => {
+    const { page: on, context } = await page(PHONE)
     await on.getByRole('link', { name: 'New door' }).waitFor()
-    const found: string[] = [...(await objections())]
+    const found: string[] = [...(await objectionsInThemes(on))]
     await on.getByRole('link', { name: 'New door' }).click()
     await on.locator('.first-figure').first().waitFor()
-    found.push(...(await objections()))
+    found.push(...(await objectionsInThemes(on)))
     await on.goto(at.served.url)
     await openDemo(on)
     const address = on.url()
@@ -194,38 +183,44 @@ describe('every screen', () => {
       await on.goto(address.replace('judge', part))
       await on.locator('main h2').first().waitFor({ state: 'attached' })
       await on.waitForTimeout(300)
-      found.push(...(await objections()).map((each) => `${part}: ${each}`))
+      found.push(...(await objectionsInThemes(on)).map((each) => `${part}: ${each}`))
     }
     await on.goto(address.replace('judge', 'measure'))
     await on.getByRole('button', { name: /^Clear width:/ }).click()
     await on.getByRole('dialog').waitFor()
-    found.push(...(await objections('[role=dialog]')).map((each) => `pad: ${each}`))
+    found.push(...(await objectionsInThemes(on, '[role=dialog]')).map((each) => `pad: ${each}`))
     expect(found).toEqual([])
     await context.close()
   })
-  it.each([PHONE, { width: 820, height: 1180 }, DESK, { width: 320, height: 640 }])(
-    'fits $width px: nothing is wider than the screen',
-    async (size) => {
-      const { page: on, context } = await page(size)
-      const wide = () => on.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
-      expect(await wide()).toBe(0)
-      await openDemo(on)
-      const address = on.url()
-      for (const part of PARTS) {
-        await on.goto(address.replace('judge', part))
-        await on.locator('main').waitFor()
-        expect({ part, wider_px: await wide() }).toEqual({ part, wider_px: 0 })
+  it('fits phone, tablet and desk: nothing is wider than the screen', async () => {
+    const sizes = [PHONE, { width: 820, height: 1180 }, DESK, { width: 320, height: 640 }]
+    const { page: on, context } = await page(PHONE)
+    const wide = () => on.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
+    const fits = async (screen: string) => {
+      for (const size of sizes) {
+        await become(on, { ...size, text_percent: 100 })
+        expect({ screen, ...size, wider_px: await wide() }).toEqual({ screen, ...size, wider_px: 0 })
       }
-      await context.close()
-    },
-  )
+    }
+    await on.getByRole('link', { name: 'New door' }).waitFor()
+    await fits('list')
+    await openDemo(on)
+    const address = on.url()
+    for (const part of PARTS) {
+      await on.goto(address.replace('judge', part))
+      await on.locator('main').waitFor()
+      await fits(part)
+    }
+    await context.close()
+  })
   it('gives a thumb 48 px, and 64 in the theme for the field', async () => {
+    const { page: on, context } = await page(PHONE)
+    await openDemo(on)
     for (const [theme, least] of [
       ['paper', 48],
       ['sun', 64],
     ] as const) {
-      const { page: on, context } = await page(PHONE, { theme })
-      await openDemo(on)
+      await wear(on, theme)
       const small = await on.evaluate(
         (px) =>
           [...document.querySelectorAll<HTMLElement>('main button, main select, .tape a, .head button')]
@@ -237,8 +232,8 @@ describe('every screen', () => {
         least,
       )
       expect({ theme, small }).toEqual({ theme, small: [] })
-      await context.close()
     }
+    await context.close()
   })
 })
 
@@ -268,7 +263,7 @@ describe('the build', () => {
     },
   )
   it('asks nobody else for anything', async () => {
-    const { page: on, context } = await page()
+    const { page: on, context } = await page(DESK, KEPT_OFFLINE)
     const foreign: string[] = []
     on.on('request', (request) => {
       if (!request.url().startsWith(at.served.url) && !/^(blob|data):/.test(request.url())) foreign.push(request.url())
@@ -279,7 +274,7 @@ describe('the build', () => {
     await context.close()
   })
   it('starts again without a network', async () => {
-    const { page: on, context } = await page()
+    const { page: on, context } = await page(DESK, KEPT_OFFLINE)
     await openDemo(on)
     const address = on.url()
     await on.evaluate(() => navigator.serviceWorker.ready)

@@ -1,12 +1,9 @@
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import type { Browser, Page } from 'playwright-core'
+import { objections, wear } from './axe.ts'
 import { drawingFaults } from './drawing-faults.ts'
 import { everyScreen, type Look, TOUCH_PX } from './every-screen.ts'
 import { pageFaults } from './page-faults.ts'
 import { become, type Size } from './sizes.ts'
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
 /** What was found on a walk through the screens, one sentence each, and how many screens there were. */
 export interface Walked {
@@ -39,7 +36,7 @@ export async function walked(
         const faults = [
           ...(await pageFaults(page, TOUCH_PX[look.theme])),
           ...(await drawingFaults(page)),
-          ...(size === sizes[0] ? await axeFaults(page) : []),
+          ...(size === sizes[0] ? await objections(page) : []),
           ...(size === sizes[0] && look.theme === 'paper' ? await inDark(page) : []),
         ]
         found.push(...faults.map((fault) => `${name}, ${size.width} px: ${fault}`))
@@ -51,21 +48,8 @@ export async function walked(
 }
 
 async function inDark(page: Page): Promise<readonly string[]> {
-  const wear = (theme: string) => page.evaluate((name) => document.documentElement.setAttribute('data-theme', name), theme)
-  await wear('dark')
-  const found = await axeFaults(page, ['color-contrast'])
-  await wear('paper')
+  await wear(page, 'dark')
+  const found = await objections(page, 'html', ['color-contrast'])
+  await wear(page, 'paper')
   return found.map((fault) => `dark: ${fault}`)
-}
-
-async function axeFaults(page: Page, rules?: readonly string[]): Promise<readonly string[]> {
-  await page.evaluate(axe) // the page's own policy lets no foreign script in: axe comes by the debugger
-  return page.evaluate(async (only) => {
-    interface Axe {
-      run: (where: object, what: object) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>
-    }
-    const { run } = (globalThis as unknown as { axe: Axe }).axe
-    const { violations } = await run(document, { resultTypes: ['violations'], ...(only && { runOnly: only }) })
-    return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`))
-  }, rules)
 }

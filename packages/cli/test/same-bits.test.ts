@@ -25,7 +25,11 @@ async function script(minify: boolean): Promise<string> {
 }
 const scripts = { plain: await script(false), minified: await script(true) }
 
-const ways = (['plain', 'minified'] as const).flatMap((form) => [1, 2].map((workers) => ({ form, workers })))
+/** What a minifier rewrites and what threads share have nothing to do with each other: each form and each number of threads once. */
+const ways = [
+  { form: 'plain', workers: 2 },
+  { form: 'minified', workers: 1 },
+] as const
 
 describe(`the result hashes of the demonstration doors (${names.length})`, () => {
   it('differ from door to door', () => {

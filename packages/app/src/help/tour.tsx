@@ -38,13 +38,14 @@ export function Tour({ part }: { readonly part: Part }) {
   useEffect(() => {
     if (document.activeElement === document.body) panel.current?.focus({ preventScroll: true })
   }, [at])
-  useInSight(at, part)
+  const wished = useRef(-1)
+  useInSight(at, part, wished)
   const show = () => {
     if (stop && stop.part !== part) go(`/door/${door.id}/${stop.part}`)
     soon(() => {
       const thing = thingOf(at)
-      thing?.scrollIntoView({ block: 'nearest', inline: 'center' })
-      thing?.closest<HTMLElement | SVGElement>('a, button, [tabindex]')?.focus({ preventScroll: true })
+      if (thing) takeTo(thing)
+      else wished.current = at // its part is still being loaded
     })
   }
   return (
@@ -127,8 +128,14 @@ function useDone(at: number, part: Part, goOn: () => void): void {
   }, [at, part, snapshot, done, goOn])
 }
 
-/** Brings what a stop points at into sight, once it is there. */
-function useInSight(at: number, part: Part): void {
+/** Brings a thing into sight and the focus to it. */
+function takeTo(thing: Element): void {
+  thing.scrollIntoView({ block: 'nearest', inline: 'center' })
+  thing.closest<HTMLElement | SVGElement>('a, button, [tabindex]')?.focus({ preventScroll: true })
+}
+
+/** Brings what a stop points at into sight, once it is there; and the focus with it, where that was wished at this stop. */
+function useInSight(at: number, part: Part, wished: { current: number }): void {
   // biome-ignore lint/correctness/useExhaustiveDependencies: another part has other things on it
   useEffect(() => {
     let shown: Element | undefined
@@ -136,13 +143,15 @@ function useInSight(at: number, part: Part): void {
       const thing = thingOf(at)
       if (!thing || thing === shown) return
       shown = thing
-      thing.scrollIntoView({ block: 'nearest', inline: 'center' })
+      if (wished.current === at) takeTo(thing)
+      else thing.scrollIntoView({ block: 'nearest', inline: 'center' })
+      wished.current = -1
     }
     look()
     const changes = new MutationObserver(look)
     changes.observe(document.body, { subtree: true, childList: true })
     return () => changes.disconnect()
-  }, [at, part])
+  }, [at, part, wished])
 }
 
 /** Escape leaves, unless something else is open that it closes first. */

@@ -132,7 +132,10 @@ function label(runs: readonly Run[], { xs, ys }: Mesh): number[] {
   const parent = runs.map((_, i) => i)
   const rootOf = (i: number): number => {
     let k = i
-    while (parent[k] !== k) k = parent[k] as number
+    while (parent[k] !== k) {
+      parent[k] = parent[parent[k] as number] as number // halves the way for the next one: a region may be thousands of rows long
+      k = parent[k] as number
+    }
     return k
   }
   let below = 0
