@@ -1,10 +1,13 @@
 import { lazy, Suspense, useState } from 'react'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
-import { shownFigure } from './kinds.ts'
+import { type Kind, shownFigure } from './kinds.ts'
 import type { Asked } from './pad.tsx'
 
 const Pad = lazy(() => import('./pad.tsx').then(({ Pad }) => ({ default: Pad })))
+
+/** Nobody goes and measures these: somebody sets, counts or reads them up. */
+const TOLD: readonly (Kind | undefined)[] = ['count', 'percent', 'share', 'seconds']
 
 interface Props {
   /** Its place in the door file, by which whoever misses it is led here. */
@@ -24,7 +27,8 @@ export function AskedFigure({ at, enters, asked, missing, readOnly = false }: Pr
   const [open, setOpen] = useState(false)
   const { label, kind, value, tolerance_mm } = asked
   const within = tolerance_mm === undefined ? '' : ` ± ${shownFigure(tolerance_mm, 'length', reader)}`
-  const shown = value === undefined ? (missing ?? words.entry.missing) : shownFigure(value, kind, reader)
+  const shown =
+    value === undefined ? (missing ?? (TOLD.includes(kind) ? words.entry.untold : words.entry.missing)) : shownFigure(value, kind, reader)
   return (
     <>
       <button

@@ -105,17 +105,19 @@ function InputWords({ input, index, control, device }: OfInput) {
         </p>
         {input.bands.map((_, k) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: ranges have no names, and keep their order
-          <p key={k}>
-            <Sentence
-              text={words.band}
-              figures={{
-                from: <Figure path={`${path}/bands/${k}/from_V`} label={words.bandFrom(k + 1, id)} kind="volt" signed />,
-                to: <Figure path={`${path}/bands/${k}/to_V`} label={words.bandTo(k + 1, id)} kind="volt" signed />,
-                means: <Choose path={`${path}/bands/${k}/means`} label={words.bandMeans(k + 1, id)} options={words.means} />,
-              }}
-            />
+          <div className="thing" key={k}>
+            <p>
+              <Sentence
+                text={words.band}
+                figures={{
+                  from: <Figure path={`${path}/bands/${k}/from_V`} label={words.bandFrom(k + 1, id)} kind="volt" signed />,
+                  to: <Figure path={`${path}/bands/${k}/to_V`} label={words.bandTo(k + 1, id)} kind="volt" signed />,
+                  means: <Choose path={`${path}/bands/${k}/means`} label={words.bandMeans(k + 1, id)} options={words.means} />,
+                }}
+              />
+            </p>
             {input.bands.length > 1 && <Away path={`${path}/bands/${k}`} name={words.bandName(k + 1, id)} />}
-          </p>
+          </div>
         ))}
         {input.bands.length < 8 && highest < 58 && (
           <Begin

@@ -98,10 +98,12 @@ function Faults(props: { readonly wiring: Wiring; readonly playing: Fault | unde
         const those = effects.filter((each) => each.effect === effect)
         if (those.length === 0) return null
         return (
-          <section key={effect} className="wiring-faults" data-effect={effect}>
-            <h3>
-              {said.effects[effect]}: {those.length}
-            </h3>
+          <details key={effect} className="chapter inner wiring-faults" data-effect={effect} open={effect === EFFECTS[0]}>
+            <summary>
+              <h3>
+                {said.effects[effect]}: {those.length}
+              </h3>
+            </summary>
             <ul>
               {those.map(({ fault }) => {
                 const text = capital(said.fault(faultFacts(fault)) ?? '')
@@ -114,7 +116,7 @@ function Faults(props: { readonly wiring: Wiring; readonly playing: Fault | unde
                 )
               })}
             </ul>
-          </section>
+          </details>
         )
       })}
     </>

@@ -157,8 +157,8 @@ export const passingBy: typeof englishPassingBy = {
   nobodyCounted: 'ungezählte',
   mostPerDay: 'unnötige Öffnungen am Tag, die erträglich sind',
   howMany: 'Ungesagt wie viele',
-  air: (a, b) => `Auf Seite ${a} sind es {sideA_degC}, auf Seite ${b} {sideB_degC}.`,
-  degrees: (side) => `Temperatur auf Seite ${side}`,
+  air: (a, b) => `Auf der Seite „${a}“ sind es {sideA_degC}, auf der Seite „${b}“ {sideB_degC}.`,
+  degrees: (side) => `Temperatur auf der Seite „${side}“`,
   lost: 'Am Tag dürfen bis zu {most} Luft verloren gehen.',
   mostLost: 'Luft, die am Tag durch unnötige Öffnungen verloren gehen darf',
 }

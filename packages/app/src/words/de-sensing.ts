@@ -126,7 +126,7 @@ export const zones: typeof englishZones = {
   mustNot: 'Sie darf nicht gesehen werden von dem, was {function}.',
   function: 'Was sie nicht sehen darf',
   functions: { presence: 'den schließenden Flügel anhält', opening: 'das Tor öffnet', call: 'das Tor ruft' },
-  allBodies: 'Beurteilt wird sie mit jedem Körper aus einem Teil.',
+  allBodies: 'Beurteilt wird sie mit jedem Körper dieses Tors, der aus einem Teil ist.',
   theseBodies: 'Beurteilt wird sie mit diesen:',
   addBody: 'Mit einem weiteren Körper beurteilen',
   removeBody: (body, zone) => `${body} weglassen, ${zone}`,

@@ -44,7 +44,7 @@ export const wiring: typeof english = {
     'Arbeit am Netz ist Sache von Elektrofachkräften.',
   ],
   diagram: 'Schaltplan',
-  drag: 'Das Ende einer Ader an eine andere Klemme ziehen oder unten wählen.',
+  drag: 'Das Ende einer Ader an eine andere Klemme ziehen oder in Worten wählen.',
   situation: 'Wie es steht',
   nobody: 'Niemand da',
   somebody: (sensor) => `Jemand vor ${sensor}`,

@@ -143,6 +143,7 @@ export const de: Words = {
   },
   entry: {
     missing: 'nicht gemessen',
+    untold: 'nicht bekannt',
     choose: 'wählen',
     change: (label, shown) => `${label}: ${shown}. Ändern`,
     changeOnDrawing: (label) => `${label} ändern`,

@@ -152,8 +152,8 @@ export const passingBy = {
   nobodyCounted: 'nobody counted how many',
   mostPerDay: 'needless openings in a day that are bearable',
   howMany: 'nobody said how many',
-  air: (a: string, b: string): string => `On the side of ${a} it is {sideA_degC}, on that of ${b} {sideB_degC}.`,
-  degrees: (side: string): string => `temperature on the side of ${side}`,
+  air: (a: string, b: string): string => `On the side “${a}” it is {sideA_degC}, on the side “${b}” {sideB_degC}.`,
+  degrees: (side: string): string => `temperature on the side “${side}”`,
   lost: 'Up to {most} of air may be lost in a day.',
   mostLost: 'air that may be lost in a day by needless openings',
 }

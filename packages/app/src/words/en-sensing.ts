@@ -122,7 +122,7 @@ export const zones = {
   mustNot: 'It must not be seen by what {function}.',
   function: 'What must not see it',
   functions: { presence: 'stops the closing leaf', opening: 'opens the door', call: 'calls the door' },
-  allBodies: 'It is judged with every body of one part of this door.',
+  allBodies: 'It is judged with every body of this door that is of one part.',
   theseBodies: 'It is judged with these:',
   addBody: 'Judge it with another body',
   removeBody: (body: string, zone: string): string => `Leave out ${body}, ${zone}`,

@@ -43,7 +43,7 @@ export const wiring = {
     'Work on mains is for qualified electricians.',
   ],
   diagram: 'Wiring diagram',
-  drag: 'Drag the end of a core to another terminal, or choose it below.',
+  drag: 'Drag the end of a core to another terminal, or choose it in words.',
   situation: 'How it stands',
   nobody: 'Nobody there',
   somebody: (sensor: string): string => `Somebody before ${sensor}`,

@@ -139,6 +139,7 @@ export const en = {
   },
   entry: {
     missing: 'not measured',
+    untold: 'not known',
     choose: 'choose',
     change: (label: string, shown: string) => `${label}: ${shown}. Change`,
     changeOnDrawing: (label: string) => `Change ${label}`,

@@ -4,14 +4,15 @@ import { sideName } from '../wording/places.ts'
 import { dangerMarks } from './danger-marks.ts'
 import type { Dimension } from './dimensions.ts'
 import { swingMarks } from './leaf-swing.ts'
+import { blocks, lightGrids } from './light-grid.ts'
 import { type Box, boxAround, type Mark } from './model.ts'
 import { round, shape, stroke, turnedCorners, upright } from './pen.ts'
 import { planLabels } from './plan-labels.ts'
 import { outlineOf, planWindow } from './plan-window.ts'
 import { type Drawn, isFitting, type Projection, type Scene, sensorSpots } from './scene.ts'
-import { bodyBoxes, bodyMarks, linesOf, sensorSymbol } from './symbols.ts'
+import { bodyBoxes, bodyMarks, linesOf } from './symbols.ts'
 import { unseenBoxes, unseenMarks } from './unseen.ts'
-import { clippedArea, isInside, onSheet, type Place, type View } from './view.ts'
+import { clippedArea, onSheet, type Place, type View } from './view.ts'
 
 /** The plan is a cut at this height: what stands in it is filled, what hangs above is left out. */
 const CUT_MM = 1000
@@ -172,41 +173,23 @@ function sensorMarks(
   /** The lines among them, for names to keep off. */
   readonly beams: readonly Mark[]
 } {
-  // the far ends of segments too: many beams of a light grid share one place in the plan
-  const ends = door.sensors
-    .flatMap((sensor) =>
-      sensor.kind === 'segment'
-        ? sensor.planes.flatMap(({ segments }) => segments.map(({ to_mm: [x_mm, y_mm] }): readonly [number, number] => [x_mm, y_mm]))
-        : [],
-    )
-    .filter(([u_mm, v_mm]) => isInside(view.window, { u_mm, v_mm })) // a level grid reaches farther than the plan shows
-  const spots = [...sensorSpots(door).map(({ x_mm, y_mm }): readonly [number, number] => [x_mm, y_mm]), ...ends]
-  const places = [...new Map(spots.map((spot) => [spot.join(), spot])).values()]
-  const symbols = places.map(([x_mm, y_mm]) => sensorSymbol(onSheet(view, { u_mm: x_mm, v_mm: y_mm })))
+  const grids = lightGrids(door, view, ([u_mm, v_mm]) => ({ u_mm, v_mm }))
+  const others = sensorSpots({ ...door, sensors: door.sensors.filter(({ kind }) => kind !== 'segment') })
+  const symbols = blocks([...others.map(({ x_mm, y_mm }) => onSheet(view, { u_mm: x_mm, v_mm: y_mm })), ...grids.ends])
   const drawn = door.sensors.flatMap((sensor): readonly Mark[] => {
     if (sensor.kind === 'zone-only')
       return shape(view, 'thing', upright(sensor.xMin_mm, sensor.xMax_mm, sensor.yMin_mm, sensor.yMax_mm), 'none', 'hidden')
-    if (sensor.kind === 'ranging')
-      return sensor.planes.flatMap((plane) =>
-        plane.kind === 'row'
-          ? stroke(
-              view,
-              'thing',
-              plane.places.map(({ x_mm, y_mm }) => ({ u_mm: x_mm, v_mm: y_mm })),
-            )
-          : [],
-      )
-    // beams above each other are one line here: drawn on each other they would look like a wall
-    const above = sensor.planes.flatMap(({ segments }) =>
-      segments.map(({ from_mm, to_mm }) => [from_mm[0], from_mm[1], to_mm[0], to_mm[1]] as const),
-    )
-    const lines = [...new Map(above.map((line) => [line.join(), line])).values()]
-    return lines.flatMap(([x1, y1, x2, y2]) =>
-      stroke(view, 'help', [
-        { u_mm: x1, v_mm: y1 },
-        { u_mm: x2, v_mm: y2 },
-      ]),
+    if (sensor.kind === 'segment') return []
+    return sensor.planes.flatMap((plane) =>
+      plane.kind === 'row'
+        ? stroke(
+            view,
+            'thing',
+            plane.places.map(({ x_mm, y_mm }) => ({ u_mm: x_mm, v_mm: y_mm })),
+          )
+        : [],
     )
   })
-  return { marks: [...drawn, ...symbols.flatMap(({ marks }) => marks)], kept: symbols.map(({ box }) => box), beams: drawn }
+  const lines = [...drawn, ...grids.beams, ...grids.bars]
+  return { marks: [...lines, ...symbols.marks], kept: [...symbols.boxes, ...grids.boxes], beams: lines }
 }

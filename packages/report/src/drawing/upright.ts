@@ -1,12 +1,13 @@
-import type { Door, Obstacle } from '@sillsight/engine'
+import type { Obstacle } from '@sillsight/engine'
 import { dimensionFigure } from '../wording/figures.ts'
 import { type BodySolid, solidsOfBody } from './body-solids.ts'
 import { dangerMarks } from './danger-marks.ts'
 import type { LabelRequest } from './labels.ts'
+import { blocks, lightGrids } from './light-grid.ts'
 import { boxAround, type Mark } from './model.ts'
 import { shape, stroke, turnedCorners, upright } from './pen.ts'
 import { type Drawn, floorAt, heightOf, isFitting, type Scene, sensorSpots } from './scene.ts'
-import { linesOf, sensorSymbol } from './symbols.ts'
+import { linesOf } from './symbols.ts'
 import { isInside, onSheet, type Place, type View, type Window } from './view.ts'
 
 // Elevation and section are the same drawing seen along two directions: what the plane of the cut meets is filled, the rest is outlined.
@@ -62,12 +63,11 @@ export function drawUpright(scene: Scene, view: View, look: Look, opening: reado
       .map((solid) => bodySilhouette(solid, look)),
   )
   const bodyLines = people.flatMap((parts) => parts.flatMap((ring) => shape(view, 'body', ring, 'paper')))
-  const spots = [...sensorSpots(door).map(({ x_mm, y_mm, z_mm }) => [x_mm, y_mm, z_mm] as const), ...segmentsOf(door).flat()]
-  const beams = segmentMarks(scene, view, look)
-  const symbols = spots
-    .map(([x, y, z]) => ({ u_mm: look.across(x, y), v_mm: z }))
-    .filter((place) => isInside(view.window, place)) // a level grid reaches farther than the view shows
-    .map((place) => sensorSymbol(onSheet(view, place)))
+  const grids = lightGrids(door, view, ([x, y, z]) => ({ u_mm: look.across(x, y), v_mm: z }))
+  const others = sensorSpots({ ...door, sensors: door.sensors.filter(({ kind }) => kind !== 'segment') })
+    .map(({ x_mm, y_mm, z_mm }) => ({ u_mm: look.across(x_mm, y_mm), v_mm: z_mm }))
+    .filter((place) => isInside(view.window, place))
+  const symbols = blocks([...others.map((place) => onSheet(view, place)), ...grids.ends])
   const letters = bodies.map(
     ({ letter, worstCase, posture }): LabelRequest => ({
       text: letter,
@@ -85,21 +85,23 @@ export function drawUpright(scene: Scene, view: View, look: Look, opening: reado
     marks: [
       ...walls,
       ...rayMarks(scene, view, look),
-      ...beams,
+      ...grids.beams,
+      ...grids.bars,
       ...things,
       ...opening,
       ...bodyLines,
       ...ground,
       ...dangers.marks,
-      ...symbols.flatMap(({ marks }) => marks),
+      ...symbols.marks,
     ],
     hatched: [],
     kept: [
-      ...symbols.map(({ box }) => box),
+      ...symbols.boxes,
+      ...grids.boxes,
       ...dangers.boxes,
       ...people.map((parts) => boxAround(parts.flat().map((place) => onSheet(view, place)))),
     ],
-    lines: linesOf([...walls, ...things, ...opening, ...ground, ...bodyLines, ...beams]),
+    lines: linesOf([...walls, ...things, ...opening, ...ground, ...bodyLines, ...grids.beams, ...grids.bars]),
     labels: [...letters, ...dangers.labels, ...levels],
   }
 }
@@ -174,24 +176,4 @@ function rayMarks({ traces }: Scene, view: View, look: Look): readonly Mark[] {
         : []
     })
   })
-}
-
-/** Both ends of the beams of light grids and photo-eyes. */
-function segmentsOf(door: Door): readonly (readonly [Point, Point])[] {
-  return door.sensors.flatMap((sensor) =>
-    sensor.kind === 'segment'
-      ? sensor.planes.flatMap(({ segments }) => segments.map(({ from_mm, to_mm }) => [from_mm, to_mm] as const))
-      : [],
-  )
-}
-type Point = readonly [x_mm: number, y_mm: number, z_mm: number]
-
-function segmentMarks({ door }: Scene, view: View, look: Look): readonly Mark[] {
-  return segmentsOf(door).flatMap((ends) =>
-    stroke(
-      view,
-      'help',
-      ends.map(([x, y, z]): Place => ({ u_mm: look.across(x, y), v_mm: z })),
-    ),
-  )
 }

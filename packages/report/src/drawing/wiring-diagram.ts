@@ -3,9 +3,10 @@ import { tape } from '../wording/figures.ts'
 import type { Reader } from '../wording/language.ts'
 import { blank } from './labels.ts'
 import { baselineAround, lettering, letteringBox, shortened, textWidth_mm } from './lettering.ts'
-import { type Box, corners, grown, LETTERING_MM, type Mark, type Spot } from './model.ts'
+import { type Box, corners, grown, type Mark, type Spot } from './model.ts'
 import { spread } from './spread.ts'
 import { type Link, type PlacedCore, type PlacedTerminal, type Side, type WiringLayout, wiringLayout } from './wiring-layout.ts'
+import { SIZE_MM, type SideWords, SMALL_MM, shortName, sidesOf } from './wiring-sides.ts'
 
 /** A wiring drawn with contacts as they are with nobody there, and where a fault is played what it does and what a meter would read. */
 export interface DrawnWiring {
@@ -24,8 +25,8 @@ export interface PlayedFault {
 }
 
 const ROW_MM = 8.4
-const SIZE_MM = LETTERING_MM.label
-const SMALL_MM = 2.9
+/** From line to line of small words. */
+const LINE_MM = 3.1
 const LANE_MM = 4.2
 const PAD_MM = 2
 /** What a meter reads, with its air. */
@@ -37,7 +38,8 @@ const TOP_MM = 7 // the names of the devices
 /** @param width_mm at least `leastWiringWidth_mm` */
 export function drawWiring(wiring: Wiring, width_mm: number, reader: Reader, playing?: PlayedFault): DrawnWiring {
   const layout = wiringLayout(wiring)
-  const sides = { left: sideOf(layout, 'left', wiring, reader, playing), right: sideOf(layout, 'right', wiring, reader, playing) }
+  const wide = sidesOf(layout, wiring, reader, playing, false)
+  const sides = leastWidth_mm(layout, wide, reader) <= width_mm ? wide : sidesOf(layout, wiring, reader, playing, true)
   const spare_mm = Math.max(0, width_mm - leastWidth_mm(layout, sides, reader))
   const give = (side: Side) => widthOf_mm(layout, sides[side], side) + Math.min(14, spare_mm / 4)
   const frame: Frame = {
@@ -76,11 +78,10 @@ export function drawWiring(wiring: Wiring, width_mm: number, reader: Reader, pla
   }
 }
 
-/** The least width that shows all names whole. */
+/** The least width that shows all names whole, long words at the rows in two lines. */
 export function leastWiringWidth_mm(wiring: Wiring, reader: Reader, playing?: PlayedFault): number {
   const layout = wiringLayout(wiring)
-  const side = (which: Side) => sideOf(layout, which, wiring, reader, playing)
-  return leastWidth_mm(layout, { left: side('left'), right: side('right') }, reader)
+  return leastWidth_mm(layout, sidesOf(layout, wiring, reader, playing, true), reader)
 }
 
 interface Frame {
@@ -93,61 +94,6 @@ interface Frame {
   readonly width_mm: number
   readonly yOf: (row: number) => number
 }
-
-/** What stands inside of a side: names of terminals, and words at rows and at switches. */
-interface SideWords {
-  readonly names_mm: number
-  readonly words: readonly { readonly row: number; readonly text: string; readonly link: Link | undefined }[]
-  readonly words_mm: number
-}
-
-function sideOf(layout: WiringLayout, side: Side, wiring: Wiring, reader: Reader, playing: PlayedFault | undefined): SideWords {
-  const { parts, closedWhen, openWhen, never, states, beliefs } = reader.language.wiring
-  const said = (acts: 'presence' | 'opening', closedIn: readonly string[]) => {
-    const all = Object.keys(states) as (keyof typeof states)[]
-    const list = (those: readonly (keyof typeof states)[]) => those.map((state) => states[state]).join(', ') || never
-    const [closed, open] = [true, false].map((is) => all.filter((state) => closedIn.includes(state) === is)) as [typeof all, typeof all]
-    return `${parts[acts]}, ${open.length > 0 && open.length < closed.length ? openWhen(list(open)) : closedWhen(list(closed))}`
-  }
-  const ofLinks = layout.links
-    .filter((link) => link.side === side)
-    .flatMap((link) => {
-      const row = (Math.min(...link.rows) + Math.max(...link.rows)) / 2
-      if (link.what.kind === 'switch') return [{ row, text: said(link.what.each.acts, link.what.each.closedIn), link }]
-      return link.what.kind === 'test' ? [{ row, text: parts.test, link }] : []
-    })
-  const role = new Map<string, string>()
-  for (const { power, test } of wiring.sensors) {
-    role.set(power.plus, `${parts.power} +`)
-    role.set(power.minus, `${parts.power} \u2212`)
-    if (test) role.set(test.asked === 'below' || test.minus === power.minus ? test.plus : test.minus, parts.test)
-  }
-  role.set(wiring.supply.plus, `${parts.supply} +`)
-  role.set(wiring.supply.minus, `${parts.supply} \u2212`)
-  for (const { id, acts, plus } of wiring.control.inputs) {
-    const belief = playing?.played.beliefs.get(id)
-    role.set(plus, `${parts[acts]}${belief ? `: ${beliefs[belief]}` : ''}`)
-  }
-  const seen = new Set<string>()
-  const ofRows = layout[side].flatMap(({ terminal, row }) => {
-    const text = role.get(terminal)
-    if (text === undefined || seen.has(terminal)) return []
-    seen.add(terminal)
-    return [{ row, text, link: undefined }]
-  })
-  const words = [...ofLinks, ...ofRows].sort((a, b) => a.row - b.row)
-  // room for whatever may be believed, so that nothing moves while faults are played
-  const acts = wiring.control.inputs.map((input) => parts[input.acts])
-  const widest = Math.max(...acts.flatMap((act) => Object.values(beliefs).map((belief) => textWidth_mm(`${act}: ${belief}`, SMALL_MM))))
-  return {
-    names_mm: Math.max(0, ...layout[side].map(({ terminal }) => textWidth_mm(shortName(terminal), SIZE_MM))),
-    words,
-    words_mm: Math.max(0, ...words.map(({ text }) => textWidth_mm(text, SMALL_MM)), ...(playing && side === 'left' ? [widest] : [])),
-  }
-}
-
-/** The terminal without its device, which stands above. */
-const shortName = (terminal: string) => terminal.slice(terminal.indexOf('.') + 1)
 
 function widthOf_mm({ lanes }: WiringLayout, { names_mm, words_mm }: SideWords, side: Side): number {
   return PAD_MM + names_mm + PAD_MM + lanes[side] * LANE_MM + PAD_MM + words_mm + PAD_MM
@@ -223,22 +169,26 @@ function insideMarks(frame: Frame, { names_mm, words, words_mm }: SideWords, sid
   const xOf = (link: Link) => lanes_mm + sign * (link.lane + 0.5) * LANE_MM
   const links = frame.layout.links.filter((link) => link.side === side)
   const textAt_mm = lanes_mm + sign * (frame.layout.lanes[side] * LANE_MM + PAD_MM)
+  const most = Math.max(1, ...words.map(({ lines }) => lines.length))
   const places = spread(
     words.map(({ row }) => frame.yOf(row)),
-    4,
+    0.9 + LINE_MM * most,
     TOP_MM,
     TOP_MM + frame.layout.rows * ROW_MM,
   )
   return [
     ...links.flatMap((link) => linkMarks(frame, link, xOf(link), lanes_mm)),
-    ...words.flatMap(({ text, link, row }, i): Mark[] => {
+    ...words.flatMap(({ lines, link, row }, i): Mark[] => {
       const y_mm = places[i] ?? frame.yOf(row)
-      const set = lettering(shortened(text, SMALL_MM, words_mm + 20), { x_mm: textAt_mm, y_mm: baselineAround(y_mm, SMALL_MM) }, SMALL_MM, {
-        anchor: side === 'left' ? 'end' : 'start',
+      const set = lines.map((text, at) => {
+        const base_mm = baselineAround(y_mm + LINE_MM * (at - (lines.length - 1) / 2), SMALL_MM)
+        return lettering(shortened(text, SMALL_MM, words_mm + 20), spot(textAt_mm, base_mm), SMALL_MM, {
+          anchor: side === 'left' ? 'end' : 'start',
+        })
       })
-      if (!link) return [set]
+      if (!link) return set
       const from = { x_mm: xOf(link) + sign * 1.4, y_mm: frame.yOf(row) }
-      return [line('help', [from, { x_mm: textAt_mm - sign * 0.6, y_mm }]), set]
+      return [line('help', [from, { x_mm: textAt_mm - sign * 0.6, y_mm }]), ...set]
     }),
   ]
 }

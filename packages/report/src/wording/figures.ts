@@ -92,7 +92,7 @@ function grainOf(unit: Unit, reader: Reader, sizeOfIt: number): Grain {
   if (unit === 'rad') return decimals(180 / Math.PI, 1, '\u00b0')
   if (unit === 'deg') return decimals(1, 1, '\u00b0')
   if (unit === 's') return decimals(1, 2, ' s')
-  if (unit === 'mm_per_s') return feet ? decimals(1 / 304.8, 2, ' ft/s') : decimals(1, 0, ' mm/s')
+  if (unit === 'mm_per_s') return feet ? decimals(1 / 304.8, 2, ' ft/s') : decimals(1 / 1000, 3, ' m/s')
   if (unit === 'N') return decimals(1, 0, ' N')
   if (unit === 'J') return decimals(1, 1, ' J')
   if (unit === 'V') return decimals(1, 2, ' V')

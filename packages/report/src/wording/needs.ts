@@ -3,8 +3,12 @@ import { sizeWords } from './bodies.ts'
 import type { Reader } from './language.ts'
 import { called, plain } from './plain.ts'
 
-/** A place in the door file in words, with the path for those who edit the file. */
-export function needWords(door: Door, path: InputPath, reader: Reader): string {
+/**
+ * A place in the door file in words, with what it belongs to.
+ *
+ * @param named what it belongs to where the sentence around it has just named that
+ */
+export function needWords(door: Door, path: InputPath, reader: Reader, named: readonly string[] = []): string {
   const { needs } = reader.language
   const [head, id] = path.split('/')
   if (head === 'confirmations' && id !== undefined) return subjectName(door, path.slice('confirmations/'.length), reader)
@@ -13,7 +17,8 @@ export function needWords(door: Door, path: InputPath, reader: Reader): string {
   const last = needs[path.slice(path.lastIndexOf('/') + 1)]
   if (whole !== undefined) return whole
   if (owner === undefined) return last ?? plain(path)
-  return last === undefined ? owner : `${last} (${owner})`
+  if (last === undefined) return owner
+  return named.includes(owner) ? last : `${last} (${owner})`
 }
 
 function subjectName(door: Door, id: string, reader: Reader): string {
@@ -23,7 +28,7 @@ function subjectName(door: Door, id: string, reader: Reader): string {
   const sensor = door.sensors.find((each) => each.id === id)
   const { things } = reader.language
   if (sensor) return things.sensor(called(sensor.name, reader))
-  return reader.language.needs[id] ?? things.value(plain(id))
+  return reader.language.needs[id] ?? reader.language.values[id] ?? things.value(plain(id))
 }
 
 /** A body by its first posture's size; its name may speak of whom it stands for. */

@@ -3,7 +3,7 @@ import { postureOf, postureWords } from './bodies.ts'
 import { causeMend, causeWords, isCause } from './causes.ts'
 import { figure, figureAgainst, type Toward, tape } from './figures.ts'
 import type { Reader } from './language.ts'
-import { needWords } from './needs.ts'
+import { needWords, partName } from './needs.ts'
 import { place } from './places.ts'
 import { called, plain } from './plain.ts'
 
@@ -116,5 +116,11 @@ export function mendOfCause(told: Told): string | undefined {
 export function needsWords(told: Told): string {
   const { door, finding } = told
   if (finding.verdict !== 'undetermined' || finding.needs.length === 0) return ''
-  return told.language.listed([...new Set(finding.needs.map((need) => needWords(door, need, told)))])
+  const { sensor, lane } = finding.facts
+  // the sentence says whose they are
+  const named = [
+    ...door.sensors.flatMap(({ id }, i) => (id === sensor ? [partName(door, `sensors/${i}`, told)] : [])),
+    ...(door.lanes ?? []).flatMap(({ id }, i) => (id === lane ? [partName(door, `survey/lanes/${i}`, told)] : [])),
+  ].flatMap((name) => name ?? [])
+  return told.language.listed([...new Set(finding.needs.map((need) => needWords(door, need, told, named)))])
 }

@@ -1,5 +1,5 @@
 import { figure } from '../figures.ts'
-import { plain } from '../plain.ts'
+import { sideName } from '../places.ts'
 import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
 import { against, fieldWords, inState, lengthToward, nameIn, number, type Told, word } from '../told.ts'
 import { mendOr, unsettled } from './unsettled.ts'
@@ -8,8 +8,8 @@ function who(told: Told): string {
   const name = nameIn(told, 'laneName', 'lane')
   const lane = name === undefined ? 'der Spur' : told.language.things.lane(name)
   const from = word(told, 'from')
-  const side = from === 'a' || from === 'b' ? plain(told.door.sides[from]) : undefined
-  return `wer in ${lane}${side ? ` von der Seite ${side} her` : ''} kommt${inState(told)}`
+  const side = from === 'a' || from === 'b' ? sideName(told.door, from, told) : undefined
+  return `wer in ${lane}${side ? ` von ${side} her` : ''} kommt${inState(told)}`
 }
 
 function byEdition(told: Told, article: 'der' | 'dem' = 'der'): string {

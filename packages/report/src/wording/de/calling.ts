@@ -1,5 +1,5 @@
 import { figure } from '../figures.ts'
-import { plain } from '../plain.ts'
+import { sideName } from '../places.ts'
 import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
 import { against, fieldWords, flag, inState, lengthToward, nameIn, number, type Told, word } from '../told.ts'
 import { mendOr, unsettled } from './unsettled.ts'
@@ -11,10 +11,10 @@ function laneWords(told: Told): string {
 
 function vehicle(told: Told): string {
   const from = word(told, 'from')
-  const side = from === 'a' || from === 'b' ? plain(told.door.sides[from]) : undefined
+  const side = from === 'a' || from === 'b' ? sideName(told.door, from, told) : undefined
   const pace = number(told, 'lane_mm_per_s')
   const at = pace === undefined ? '' : ` mit ${figure({ value: pace, unit: 'mm_per_s' }, told)}`
-  return `ein Fahrzeug in ${laneWords(told)}${side ? ` von der Seite ${side} her` : ''}${at}${inState(told)}`
+  return `ein Fahrzeug in ${laneWords(told)}${side ? ` von ${side} her` : ''}${at}${inState(told)}`
 }
 
 const slowly: Say = (told) => {

@@ -103,7 +103,7 @@ function unseenBody(told: Told): string {
   const body = worstBody(told)
   const where = worstPlace(told)
   const cause = causeOf(told)
-  const head = `${letter ? `Blindstelle ${letter}: Ein Körper` : 'Ein Körper'}${body ? ` von ${body}` : ''} bleibt ungesehen${inState(told)}`
+  const head = `${letter ? `Blindstelle ${letter}: Ein Körper` : 'Ein Körper'}${body ? ` von ${body}${body.includes(', ') ? ',' : ''}` : ''} bleibt ungesehen${inState(told)}`
   return `${head}${where ? `, seine Mitte ${where}` : ''}.${cause ? ` Grund: ${cause}.` : ''}`
 }
 

@@ -3,6 +3,7 @@ import { connecting } from './connecting.ts'
 import { expected, got } from './expected.ts'
 import { givenNames } from './given.ts'
 import { timeline } from './timeline.ts'
+import { values } from './values.ts'
 import { wiring } from './wiring-words.ts'
 import { worked } from './worked.ts'
 
@@ -52,6 +53,7 @@ export const phrases: Phrases = {
     outFromLeaf: (distance) => `${distance} vor dem Flügel`,
     inTheWay: 'im Weg des Flügels',
   },
+  values,
   things: {
     zone: (name) => `Zone ${quoted(name)}`,
     crossing: (name) => `Querweg ${quoted(name)}`,
@@ -120,7 +122,7 @@ export const phrases: Phrases = {
     'survey/leaf': 'der Flügel',
     'survey/leaf/hinged': 'wie der Flügel am Band hängt',
     'survey/leaf/parked': 'wo der offene Flügel steht',
-    wiring: 'wie verdrahtet ist',
+    wiring: 'wie die Sensoren verdrahtet sind',
     'wiring/sensors': 'wie die Ausgänge des Sensors verdrahtet sind',
     forceRecords: 'gemessene Kräfte an der Schließkante',
     calibratedUntil: 'eine Kalibrierung, die nicht abgelaufen war',
@@ -203,6 +205,13 @@ export const phrases: Phrases = {
     tolerance_mm: 'Toleranz',
     postures: 'Lagen',
     tolerances: 'wie weit das Tor abweichen darf',
+    'tolerances/length_mm': 'die Toleranz der Längen',
+    'tolerances/position_mm': 'die Toleranz der Orte der Sensoren',
+    'tolerances/tilt_deg': 'die Toleranz der Neigung',
+    'tolerances/roll_deg': 'die Toleranz der Querneigung',
+    'tolerances/yaw_deg': 'die Toleranz der Drehung',
+    'tolerances/floor_mm': 'die Toleranz des Bodens',
+    'tolerances/range_percent': 'die Toleranz der Reichweite',
     zones: 'die Zonen',
     confirmations: 'was mit der Seite verglichen wurde',
     name: 'der Name',

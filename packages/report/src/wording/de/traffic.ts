@@ -1,4 +1,5 @@
 import { figure, type Toward } from '../figures.ts'
+import { sideName } from '../places.ts'
 import { plain } from '../plain.ts'
 import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
 import { against, flag, inState, lengthToward, nameIn, number, type Told, word, worstBody } from '../told.ts'
@@ -47,10 +48,10 @@ function howItComes(told: Told): string {
   const part = word(told, 'part')
   const what = `${body === undefined ? 'einen Körper' : `den Körper ${body}`}${part === undefined ? '' : ` an „${plain(part)}“`}`
   const from = word(told, 'from')
-  const side = from === 'a' || from === 'b' ? plain(told.door.sides[from]) : undefined
+  const side = from === 'a' || from === 'b' ? sideName(told.door, from, told) : undefined
   const pace = speed(told, 'body_mm_per_s', 'nearest')
   if (flag(told, 'stands') === true) return `${what}, der in ${laneWords(told)} steht${inState(told)}`
-  return `${what} in ${laneWords(told)}${side ? `, von der Seite ${side} her` : ''}${pace ? ` mit ${pace}` : ''}${companyWords(told)}${inState(told)}`
+  return `${what} in ${laneWords(told)}${side ? `, von ${side} her` : ''}${pace ? ` mit ${pace}` : ''}${companyWords(told)}${inState(told)}`
 }
 
 /** Nobody is struck, and yet somebody runs into the leaf: no gap is left, and the other finding says so. */
@@ -143,9 +144,9 @@ function gapWords(told: Told): string {
   const body = worstBody(told)
   const what = body === undefined ? 'ein Körper' : `der Körper ${body}`
   const from = word(told, 'from')
-  const side = from === 'a' || from === 'b' ? plain(told.door.sides[from]) : undefined
+  const side = from === 'a' || from === 'b' ? sideName(told.door, from, told) : undefined
   const at = part === undefined ? '' : ` an „${plain(part)}“`
-  return `${what}${at} in ${laneWords(told)}${side ? `, von der Seite ${side} her` : ''}${inState(told)}`
+  return `${what}${at} in ${laneWords(told)}${side ? `, von ${side} her` : ''}${inState(told)}`
 }
 
 const seenThrough: Say = (told) => {

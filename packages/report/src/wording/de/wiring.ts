@@ -5,11 +5,14 @@ import { missingByHand, oftenByHand } from './by-hand.ts'
 import { faultWords } from './faults.ts'
 import { mendOr, unsettled } from './unsettled.ts'
 
+/** Where nobody described the wiring it is about any of them. */
+const whose: Say = (told) => (told.finding.facts['sensorName'] === undefined ? 'ein Sensor' : sensorWords(told))
+
 const counts: Say = (told) => {
   const [found, within_s] = [number(told, 'found') ?? 0, number(told, 'within_s')]
   const within = within_s === undefined ? '' : `, sp\u00e4testens nach ${figure({ value: within_s, unit: 's' }, told, 'larger-is-worse')}`
   return sentenceOf([
-    `von ${number(told, 'faults') ?? 0} einzelnen Fehlern verbirgt keiner unbemerkt, was ${sensorWords(told)} meldet`,
+    `von ${number(told, 'faults') ?? 0} einzelnen Fehlern verbirgt keiner unbemerkt, was ${whose(told)} meldet`,
     found > 0 && `; ${found} findet ein Test${within}`,
   ])
 }
@@ -30,7 +33,7 @@ export const singleFault: RuleWording = {
       more > 0 && `; ${more} weitere von ${number(told, 'faults') ?? 0} Fehlern bleiben ebenso verborgen`,
     ])
   },
-  undetermined: unsettled((told) => `ein einzelner Fehler der Verdrahtung unbemerkt verbirgt, was ${sensorWords(told)} meldet`, counts),
+  undetermined: unsettled((told) => `ein einzelner Fehler der Verdrahtung unbemerkt verbirgt, was ${whose(told)} meldet`, counts),
   notApplicable: {
     'no-subject': () => 'Kein Sensor dieses Tores soll den schlie\u00dfenden Fl\u00fcgel anhalten.',
     'not-required-by-concept': () =>

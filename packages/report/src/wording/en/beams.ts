@@ -94,7 +94,7 @@ export const floorClearance: RuleWording = {
     'missing-input': (told) => {
       const height = lengthToward(told, 'height_mm', 'smaller-is-worse')
       if (height === undefined)
-        return `It is not known whether the floor stays out of ${fieldWords(told)}: ${needsWords(told) || 'something'} is missing.`
+        return `It is not known whether the floor stays out of ${fieldWords(told)}. What is missing: ${needsWords(told) || 'something'}.`
       return `The lowest point at which ${fieldWords(told)} takes something lies ${height} above the surveyed floor${inState(told)}. Nobody has said how far the real floor may stand off the survey.`
     },
   },

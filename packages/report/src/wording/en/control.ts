@@ -31,7 +31,7 @@ const FACTS: Readonly<
       'presence-first': 'in a fire, presence still stops the closing door',
       'fire-first': 'in a fire, the door closes whether or not somebody is seen',
     },
-    mend: 'Let presence stop the door in a fire too, or limit the force of the closing edge; whether that may be, those decide who are responsible for fire protection.',
+    mend: 'Let presence stop the door in a fire too, or limit the force of the closing edge; whoever is responsible for fire protection decides whether that may be.',
   },
   escape: {
     question: 'a function that lets people out wins over all else',

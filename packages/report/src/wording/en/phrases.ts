@@ -1,6 +1,7 @@
 import type { Basis, Cause, DrivePart, FieldPart, OutputPart, ProtectionConcept, Verdict } from '@sillsight/engine'
 import { connecting } from './connecting.ts'
 import { timeline } from './timeline.ts'
+import { values } from './values.ts'
 import { wiring } from './wiring-words.ts'
 
 const named = (name: string) => (/^(the|side)\b/i.test(name) ? name : `the ${name}`)
@@ -59,6 +60,7 @@ export const phrases = {
     outFromLeaf: (distance: string): string => `${distance} out from the leaf face`,
     inTheWay: 'in the way of the leaf',
   },
+  values,
   things: {
     zone: (name: string): string => `zone \u201c${name}\u201d`,
     crossing: (name: string): string => `crossing \u201c${name}\u201d`,
@@ -214,6 +216,13 @@ export const phrases = {
     tolerance_mm: 'its tolerance',
     postures: 'its postures',
     tolerances: 'how far the door may be off',
+    'tolerances/length_mm': 'the tolerance of lengths',
+    'tolerances/position_mm': "the tolerance of the sensors' places",
+    'tolerances/tilt_deg': 'the tolerance of tilt',
+    'tolerances/roll_deg': 'the tolerance of roll',
+    'tolerances/yaw_deg': 'the tolerance of turn',
+    'tolerances/floor_mm': 'the tolerance of the floor',
+    'tolerances/range_percent': 'the tolerance of reach',
     zones: 'the zones',
     confirmations: 'what was held against the page',
     name: 'the name',

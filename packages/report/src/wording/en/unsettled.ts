@@ -7,7 +7,7 @@ import { needsWords } from '../told.ts'
  */
 export function unsettled(question: Say, pass: Say): RuleWording['undetermined'] {
   return {
-    'missing-input': (told) => `It is not known whether ${question(told)}: ${needsWords(told) || 'something'} is missing.`,
+    'missing-input': (told) => `It is not known whether ${question(told)}. What is missing: ${needsWords(told) || 'something'}.`,
     'rests-on-assumption': (told) =>
       `So far in order, but it rests on what nobody entered: ${needsWords(told) || 'a default'}. ${pass(told)}`,
     'limit-from-memory': (told) =>

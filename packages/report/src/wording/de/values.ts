@@ -1,0 +1,27 @@
+import type { values as english } from '../en/values.ts'
+
+export const values: typeof english = {
+  'common-cause-score': 'die kleinste Punktzahl gegen Ausfälle gemeinsamer Ursache',
+  'coverage-bands': 'wo niedriger, mittlerer und hoher Diagnosedeckungsgrad beginnen',
+  'failure-bands': 'wo niedrige, mittlere und hohe Zeit bis zum gefährlichen Ausfall beginnen',
+  'dangerous-share': 'der Anteil der Geräte, die nach B10d Schaltspielen ausgefallen sind',
+  'simplified-levels': 'die Tabelle der Performance Level',
+  'required-level': 'Level und Kategorie, die ein schützendes Gerät braucht',
+  'reliability-estimate': 'das vereinfachte Verfahren selbst',
+  'presence-reference-body': 'die Seiten des Referenzkörpers',
+  'peak-force': 'die größte Kraft beim Auftreffen',
+  'peak-time': 'wie lange diese Kraft wirken darf',
+  'lasting-force': 'die Kraft, die danach noch wirken darf',
+  'rest-force': 'die Kraft, die 5 s nach dem Auftreffen bleiben darf',
+  'low-energy': 'die größte Energie eines Flügels mit niedriger Energie',
+  'minimum-gap': 'die kleinsten Abstände, die niemanden quetschen',
+  'extra-low-voltage': 'die größte Spannung der Kleinspannung',
+  'class-2-voltage': 'die größte Spannung einer energiebegrenzten Quelle',
+  'class-2-power': 'die größte Leistung einer energiebegrenzten Quelle',
+  'copper-coefficient': 'wie der Widerstand von Kupfer mit der Wärme wächst',
+  'approach-speed-arm': 'die Geschwindigkeiten eines Arms',
+  'approach-arm-least': 'die kleinsten Abstände eines stehenden Erfassungsbereichs',
+  'approach-arm-addend': 'der Zuschlag eines stehenden Erfassungsbereichs',
+  'approach-coarse-addend': 'der Zuschlag eines groben Erfassungsbereichs',
+  'approach-single-beam-addend': 'der Zuschlag eines einzelnen Strahls',
+}
