@@ -3,7 +3,7 @@ import type { Sheets } from './en-sheets.ts'
 export const sheets: Sheets = {
   yes: 'ja',
   no: 'nein',
-  unsaid: 'ungesagt',
+  unsaid: 'nicht bekannt',
   usual: 'das Übliche',
   supply: 'Ihr Innenwiderstand ist {inner}; geerdet ist {earthed}.',
   inner: 'Innenwiderstand der Versorgung',

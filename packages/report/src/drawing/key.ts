@@ -47,11 +47,12 @@ export function drawKey(scene: Scene, judgement: Judgement, box: Box): Key {
   return { marks, told: entries.slice(0, set).flatMap(({ letter }) => (letter === undefined ? [] : [letter])) }
 }
 
-/** The height that a key of this width takes with its signs and the largest pockets; whatever there is more room for comes on top. */
-export function leastKeyHeight_mm(scene: Scene, width_mm: number): number {
+/** The height that a key of this width takes with its signs, the largest pockets and the worst finding; whatever there is more room for comes on top. */
+export function leastKeyHeight_mm(scene: Scene, judgement: Judgement, width_mm: number): number {
   const columns = columnsOf({ left_mm: 0, right_mm: width_mm, top_mm: 0, bottom_mm: 0 })
   const words_mm = (columns[0]?.right_mm ?? width_mm) - SIGN_MM
-  const entries = [...signEntries(scene, words_mm), ...pocketEntries(scene, words_mm, ALWAYS_TOLD)]
+  const worst = findingEntries(scene, judgement, words_mm).slice(0, 1)
+  const entries = [...signEntries(scene, words_mm), ...pocketEntries(scene, words_mm, ALWAYS_TOLD), ...worst]
   const tallest_mm = Math.max(0, ...entries.map(heightOf))
   const all_mm = entries.reduce((sum, entry) => sum + heightOf(entry) + APART_MM, LINE_MM + APART_MM)
   return columns.length === 1 ? all_mm : all_mm / columns.length + tallest_mm

@@ -36,7 +36,7 @@ export interface DrawnSheet {
 export function drawSheet(door: Door, judgement: Judgement, options: SheetOptions): DrawnSheet {
   const scene = sceneOf(door, judgement, options)
   const projections = { plan: plan(scene), elevation: elevation(scene), section: isSectionWorthIt(scene) ? section(scene) : undefined }
-  const arrangement = arrange(projections, (width_mm) => leastKeyHeight_mm(scene, width_mm), options.scale)
+  const arrangement = arrange(projections, (width_mm) => leastKeyHeight_mm(scene, judgement, width_mm), options.scale)
   const slots = arrangement.slots.map((slot) => drawSlot(slot))
   const key = drawKey(scene, judgement, arrangement.key)
   const drawn = {

@@ -36,13 +36,21 @@ export function titleBlock(words: ReturnType<typeof titleWords>, strip: Box, sca
 /** The name as large as it fits on two lines, then the verdicts and the note as far as there is room. */
 function nameMarks({ name, note, verdict }: ReturnType<typeof titleWords>, { x_mm, y_mm }: Spot, width_mm: number): readonly Mark[] {
   const { size_mm, lines } = nameLines(name, width_mm)
-  const under = [verdict, ...(note ? [note] : [])].flatMap((text) => paragraph(text, LETTERING_MM.note, width_mm))
   const first_mm = y_mm + 2 + size_mm
   const after_mm = first_mm + (lines.length - 1) * size_mm * 1.2 + 6
-  const room = Math.floor((y_mm + TITLE_BLOCK_MM - 1.5 - after_mm) / 4.6) + 1
+  // smaller before anything is left out
+  const sizes_mm = [LETTERING_MM.note, 3.1, 2.7]
+  const fitting = sizes_mm.map((note_mm) => ({
+    note_mm,
+    line_mm: note_mm * 1.3,
+    under: [verdict, ...(note ? [note] : [])].flatMap((text) => paragraph(text, note_mm, width_mm)),
+  }))
+  const roomFor = (line_mm: number) => Math.floor((y_mm + TITLE_BLOCK_MM - 1.5 - after_mm) / line_mm) + 1
+  const { note_mm, line_mm, under } = fitting.find((each) => each.under.length <= roomFor(each.line_mm)) ??
+    fitting[fitting.length - 1] ?? { note_mm: LETTERING_MM.note, line_mm: 4.6, under: [] }
   return [
     ...lines.map((line, i) => lettering(line, { x_mm, y_mm: first_mm + i * size_mm * 1.2 }, size_mm, { bold: true })),
-    ...under.slice(0, room).map((line, i) => lettering(line, { x_mm, y_mm: after_mm + i * 4.6 }, LETTERING_MM.note)),
+    ...under.slice(0, roomFor(line_mm)).map((line, i) => lettering(line, { x_mm, y_mm: after_mm + i * line_mm }, note_mm)),
   ]
 }
 

@@ -14,7 +14,7 @@ const LINE_MM = 4.7
 const NARROW_MM = 210
 const LEAST_HEIGHT_MM = 297
 /** Faults of one effect that are named; the rest is counted. */
-const MOST_NAMED = 24
+const MOST_NAMED = 60
 
 /** Diagram, terminal table and fault table of a door's wiring on one sheet. The same door gives the same bytes. */
 export function wiringSvg(door: Door, wiring: Wiring, judgement: Judgement, options: SheetOptions): string {
