@@ -42,7 +42,7 @@ function connected({ file }: Extract<ToSearching, { kind: 'connect' }>): FromSea
   const given = scoreOf(door.wiring)
   const found = proposals.map((proposal) => ({
     proposal,
-    edits: connectionEdits(document, proposal.wiring),
+    edits: connectionEdits(document, proposal),
     isBetter: given === undefined || comparedScores(proposal.score, given.score) < 0,
   }))
   return { kind: 'connected', found, given, ...far }

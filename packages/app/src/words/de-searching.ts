@@ -2,11 +2,9 @@ import type { Searching } from './en-searching.ts'
 
 export const deSearching: Searching = {
   connect: {
-    lead: 'Jede Art, diese Sensoren an diese Steuerung anzuschließen, wird durchdacht, und jede, die geht, Fehler für Fehler beurteilt. Vorn steht, was am wenigsten verbirgt, dann, was am wenigsten stört, dann, was am wenigsten Adern braucht. Alle Teile bleiben eingestellt, wie sie sind.',
+    lead: 'Jede Art, diese Sensoren an diese Steuerung anzuschließen, wird durchdacht, und jede, die geht, Fehler für Fehler beurteilt. Vorn steht, was am wenigsten verbirgt, dann, was am wenigsten stört, dann, was am wenigsten Adern braucht. Anders eingestellt wird ein Teil nur, wo seine Daten sagen, dass es geht.',
     resistors: (count) =>
-      count === 1
-        ? 'Mit Widerständen wird nicht gesucht: der eine, der jetzt da ist, fiele weg.'
-        : `Mit Widerständen wird nicht gesucht: die ${count}, die jetzt da sind, fielen weg.`,
+      `Widerstände werden nur gelegt, wo ein Eingang einen am Ende seiner Leitung haben soll; ${count === 1 ? 'der eine' : `die ${count}`} von jetzt kämen weg.`,
     search: 'Anschlüsse suchen',
     trying: (tried, judged) => `Bisher ${tried} Arten anzuschließen durchdacht, ${judged} davon Fehler für Fehler beurteilt.`,
     found: 'Gefundene Anschlüsse',

@@ -1,11 +1,9 @@
 /** What is said of searches through a wiring. Comes with what is opened for them. */
 export const enSearching = {
   connect: {
-    lead: 'Every way to connect these sensors to this control is thought through, and each that works is judged fault by fault. First comes what hides least, then what bothers least, then fewest cores. All parts stay as they are set.',
+    lead: 'Every way to connect these sensors to this control is thought through, and each that works is judged fault by fault. First comes what hides least, then what bothers least, then fewest cores. A part is set otherwise only where its data say that it can be.',
     resistors: (count: number): string =>
-      count === 1
-        ? 'A resistor is not searched with: the one that is there now would go.'
-        : `Resistors are not searched with: the ${count} that are there now would go.`,
+      `Resistors are laid only where an input is said to have one at the end of its line; ${count === 1 ? 'the one that is' : `the ${count} that are`} there now would go.`,
     search: 'Search for connections',
     trying: (tried: number, judged: number): string =>
       `${tried} ways to connect thought through so far, ${judged} of them judged fault by fault.`,

@@ -1,4 +1,4 @@
-import { partsFrom, synthesis, type Wiring } from '@sillsight/engine'
+import { type Proposal, partsFrom, synthesis, type Wiring } from '@sillsight/engine'
 import { describe, expect, it } from 'vitest'
 import { toDoor } from '../door/resolve.ts'
 import { firstWiring } from '../first-wiring.ts'
@@ -27,27 +27,27 @@ function doorWith(ids: readonly string[], change: (wiring: ReturnType<typeof fir
   })
 }
 
-function found(wiring: Wiring): readonly Wiring[] {
+function found(wiring: Wiring): readonly Proposal[] {
   const search = synthesis(partsFrom(wiring), { mostTried: 1000, mostJudged: 40, most: 8 })
   let step = search.next()
   while (!step.done) step = search.next()
-  return step.value.proposals.map((proposal) => proposal.wiring)
+  return step.value.proposals
 }
 
 describe('a connection that was found, in the door file', () => {
   it('makes the wiring that was judged, with links, joints and without the test of the control where that is not used', () => {
     const { document, wiring } = doorWith(['one', 'two'], (usual) => ({ ...usual, resistors: [], joints: ['box.1'] }))
     const all = found(wiring)
-    expect(all.some(({ joints }) => joints.length > 0)).toBe(true)
-    expect(all.some(({ cables }) => cables.some(({ length_mm }) => length_mm === 0))).toBe(true)
+    expect(all.some(({ wiring: { joints } }) => joints.length > 0)).toBe(true)
+    expect(all.some(({ wiring: { cables } }) => cables.some(({ length_mm }) => length_mm === 0))).toBe(true)
     for (const each of all) {
       const changed = structuredClone(document)
       const edits = connectionEdits(document, each)
       if (!edits) throw new Error('the file must hold it')
       applyEdits(changed, edits)
       const again = read(changed)
-      expect(sameWiring(again.wiring, each)).toBe(true)
-      expect(again.document.wiring?.control.test === undefined).toBe(each.control.test === undefined)
+      expect(sameWiring(again.wiring, each.wiring)).toBe(true)
+      expect(again.document.wiring?.control.test === undefined).toBe(each.wiring.control.test === undefined)
       expect(again.document.wiring?.control.inputs).toEqual(document.wiring?.control.inputs)
     }
   })
@@ -67,7 +67,7 @@ describe('a connection that was found, in the door file', () => {
   })
   it('is not offered where the file cannot hold it: a cable that would have the name of another', () => {
     const { document, wiring } = doorWith(['link1'])
-    const [linked] = found(wiring).filter(({ cables }) => cables.some(({ id, length_mm }) => id === 'link1' && length_mm === 0))
+    const [linked] = found(wiring).filter(({ wiring: { cables } }) => cables.some(({ id, length_mm }) => id === 'link1' && length_mm === 0))
     expect(linked && connectionEdits(document, linked)).toBeUndefined()
     expect(linked).toBeDefined()
   })

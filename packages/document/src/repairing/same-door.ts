@@ -12,14 +12,18 @@ export function sameDoor(a: Door, b: Door): boolean {
   return same(measures(a), measures(b))
 }
 
-/** Whether two wirings are judged alike: colours say nothing of that, nor how warm the copper gets. */
+/** Whether two wirings are judged alike: colours say nothing of that, nor how warm the copper gets, nor in which order states are named. */
 export function sameWiring(a: Wiring, b: Wiring): boolean {
   return same(bare(a), bare(b))
 }
 
 function bare(wiring: Wiring): Wiring {
   const cables = wiring.cables.map((cable) => ({ ...cable, cores: cable.cores.map((core) => ({ ...core, colour: undefined })) }))
-  return { ...wiring, cables, copper: undefined }
+  const sensors = wiring.sensors.map((sensor) => ({
+    ...sensor,
+    outputs: sensor.outputs.map((each) => ({ ...each, closedIn: [...each.closedIn].sort() })),
+  }))
+  return { ...wiring, sensors, cables, copper: undefined }
 }
 
 function unnamed<T extends { readonly name: string }>(sensor: T): T {
