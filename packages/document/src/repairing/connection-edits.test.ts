@@ -28,7 +28,7 @@ function doorWith(ids: readonly string[], change: (wiring: ReturnType<typeof fir
 }
 
 function found(wiring: Wiring): readonly Proposal[] {
-  const search = synthesis(partsFrom(wiring), { mostTried: 1000, mostJudged: 40, most: 8 })
+  const search = synthesis(partsFrom(wiring), { mostTried: 1000, mostJudged: 80, most: 60 })
   let step = search.next()
   while (!step.done) step = search.next()
   return step.value.proposals
@@ -49,6 +49,32 @@ describe('a connection that was found, in the door file', () => {
       expect(sameWiring(again.wiring, each.wiring)).toBe(true)
       expect(again.document.wiring?.control.test === undefined).toBe(each.wiring.control.test === undefined)
       expect(again.document.wiring?.control.inputs).toEqual(document.wiring?.control.inputs)
+    }
+  })
+  it('sets outputs and inputs otherwise where that was found, and lays resistors at the end of lines', () => {
+    const { document, wiring } = doorWith(['one'], (usual) => ({
+      ...usual,
+      handTest: { mostHidden_percent: 0.1, source: { basis: 'from memory' } },
+      sensors: usual.sensors.map((sensor) => ({
+        ...sensor,
+        outputs: sensor.outputs.map((output) => ({ ...output, settable: 'either-way' })),
+      })),
+      control: {
+        ...usual.control,
+        inputs: usual.control.inputs.map((input) => ({ ...input, settable: 'either-way', endOfLine_ohm: 1000 })),
+      },
+    }))
+    const all = found(wiring)
+    expect(all.some(({ turned }) => turned.length > 0)).toBe(true)
+    expect(all.some((each) => each.wiring.resistors.length > 0)).toBe(true)
+    for (const each of all) {
+      const edits = connectionEdits(document, each)
+      if (!edits) throw new Error('the file must hold it')
+      const changed = structuredClone(document)
+      applyEdits(changed, edits)
+      const again = read(changed)
+      expect(sameWiring(again.wiring, each.wiring)).toBe(true)
+      expect(again.document.wiring?.resistors?.length ?? 0).toBe(each.wiring.resistors.length)
     }
   })
   it('keeps the colour of a core that joins what one joined before, and takes resistors away', () => {
