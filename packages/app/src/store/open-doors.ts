@@ -78,14 +78,13 @@ export function openDoors(name: string): Doors {
       setHealth({ private: !health.newerVersion })
       return undefined
     }
-    const list = readCards(database) // beside what follows, none of which changes a card
     const found = await database.get('about', 'format')
     if (typeof found === 'number' && found > FORMAT) outdated()
     else if (found !== FORMAT && !health.newerVersion) await database.put('about', FORMAT, 'format')
     channel.postMessage({ kind: 'format', format: FORMAT } satisfies Told)
     const kept = await authorOf(database, author, health.newerVersion)
     author = { id: kept.id, name: named ?? kept.name }
-    await list
+    await readCards(database)
     void look()
     return database
   })
@@ -194,9 +193,8 @@ export function openDoors(name: string): Doors {
 
   /** What there is of a door. Where it is not whole, its card says so, and what is spoiled is copied aside. */
   const stored = async (id: DoorId) => {
-    const library = automerge() // comes while the records are read
-    const database = await ready
-    const found = await storedDoor(library, database, id, records.get(id)?.heads ?? '', () => storage.waiting(id))
+    const [database, A] = await Promise.all([ready, automerge()])
+    const found = await storedDoor(A, database, id, records.get(id)?.heads ?? '', () => storage.waiting(id))
     if (found.whole || !records.has(id)) return found
     if (database && !health.newerVersion) await setAside(database, found.spoiled).catch(() => undefined)
     if (!records.get(id)?.damaged) writeCard(id, { damaged: true })

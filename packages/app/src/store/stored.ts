@@ -19,26 +19,23 @@ export interface Stored {
 }
 
 /**
- * @param library is waited for when the records are read
  * @param heads the last changes of the document as its card names them: one of these that is gone is missed by no other change
  * @param waiting changes that are not in the database yet
  */
 export async function storedDoor(
-  library: Promise<Automerge>,
+  A: Automerge,
   database: Database | undefined,
   id: DoorId,
   heads: string,
   waiting: () => readonly Uint8Array[],
 ): Promise<Stored> {
   const records = database ? await database.getAllFromIndex('changes', 'door', id) : []
-  const late = waiting() // now: what is written before the library is there is neither in the records nor waiting any more
   const read = records.map((record) => ({ record, bytes: unsealed(record) }))
   const packs = read.filter(({ record }) => isPack(record))
   const pack = packs.find(({ bytes }) => bytes !== undefined)?.bytes
   const spoiled = read.filter(({ record, bytes }) => bytes === undefined && !(isPack(record) && pack)).map(({ record }) => record)
   const loose = read.flatMap(({ record, bytes }) => (bytes && !isPack(record) ? [bytes] : []))
-  const A = await library
-  const doc = documentOf(A, pack, [...loose, ...late])
+  const doc = documentOf(A, pack, [...loose, ...waiting()])
   if (!doc) return { doc, changes: () => [], whole: false, spoiled, packing: undefined }
   const missing = A.getMissingDeps(doc, heads.split(' ').filter(isHash))
   const whole = missing.length === 0 && spoiled.length === 0
