@@ -201,7 +201,16 @@ function wired(source: object) {
   const { supply, sensors, control: ofControl, cables, ...rest } = firstWiring(['row'])
   const more = [
     { kind: 'contact', name: 'o2', acts: 'opening', from: 'row.a', to: 'row.b', closedIn: ['seen'], on_ohm: 0.2 },
-    { kind: 'sourcing', name: 'o3', acts: 'presence', at: 'row.p', onIn: ['clear'], off_ohm: 1e5, pulsed: { off_V: 5, within_s: 0.1 } },
+    {
+      kind: 'sourcing',
+      name: 'o3',
+      acts: 'presence',
+      at: 'row.p',
+      onIn: ['clear'],
+      off_ohm: 1e5,
+      pulsed: { off_V: 5, within_s: 0.1 },
+      settable: 'either-way',
+    },
     { kind: 'sinking', name: 'o4', acts: 'presence', at: 'row.n', onIn: ['clear'], pulsed: { off_V: 5, within_s: 0.1 } },
   ]
   return {
@@ -209,6 +218,7 @@ function wired(source: object) {
     supply: { ...supply, source },
     sensors: sensors.map((sensor) => ({ ...sensor, outputs: [...sensor.outputs, ...more], source })),
     control: { ...ofControl, source },
+    handTest: { mostHidden_percent: 0.1, cable_y: 900, supply_y: 400, resistor_y: 5000, control_y: 800, source },
     cables: [...cables, ...cables.map((cable) => ({ ...cable, id: 'W9', conductor: { awg: 20 } }))],
   }
 }

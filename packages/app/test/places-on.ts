@@ -59,7 +59,7 @@ export function placesOn(file: Record<string, unknown>): readonly string[] {
   const door = toDoor(parsed.document)
   const at = {
     door: { id: 'door', edit: () => true },
-    snapshot: { file: parsed.document, typed: {}, conflicts: [], photos: [], readOnly: undefined },
+    snapshot: { file: parsed.document, typed: {}, begun: {}, conflicts: [], photos: [], readOnly: undefined },
     answers: { shown: { door, judgement: judge(door, { depth: 'grid' }), notes: [], depth: 'grid', revision: 1 } },
   } as unknown as AtDoor
   const html = (group: FunctionComponent<never>, given = {}) =>

@@ -33,7 +33,7 @@ export function schedules(page: Page, seeds: readonly number[]): Promise<Outcome
               .sort()
               .map(([key, each]) => [key, sorted(each)])
           : value
-      const shown = (door: OpenDoor) => JSON.stringify(sorted(door.snapshot().file))
+      const shown = (door: OpenDoor) => JSON.stringify([sorted(door.snapshot().file), sorted(door.snapshot().begun)])
       const missing = (door: OpenDoor, made: ReadonlySet<string>) => {
         const known = new Set<string>(door.history().map(({ moment }) => moment))
         return [...made].filter((moment) => !known.has(moment)).length
@@ -68,11 +68,16 @@ export function schedules(page: Page, seeds: readonly number[]): Promise<Outcome
           const mine = all[which] as OpenDoor
           const act = dice(8)
           if (act < 4) {
-            const path = ['name', 'note', 'survey/opening/width_mm'][dice(3)] as string
-            mine.edit({ deed: 'set', path }, (draft) => {
-              if (path === 'survey/opening/width_mm') (draft.survey.opening as { width_mm: number }).width_mm = 1000 + dice(5000)
-              else (draft as Record<string, unknown>)[path] = `${seed} ${step} ${dice(9)}`
-            })
+            const path = ['name', 'note', 'survey/opening/width_mm', 'begun'][dice(4)] as string
+            const thing = dice(2) === 0 ? 'concept' : `survey/lanes/+${which}` // one that all begin, and one of their own
+            if (path === 'begun') {
+              const values = dice(4) === 0 ? undefined : { [`v${dice(2)}`]: { value: dice(9) } }
+              mine.edit({ deed: 'set', path: thing }, () => undefined, {}, { thing, values })
+            } else
+              mine.edit({ deed: 'set', path }, (draft) => {
+                if (path === 'survey/opening/width_mm') (draft.survey.opening as { width_mm: number }).width_mm = 1000 + dice(5000)
+                else (draft as Record<string, unknown>)[path] = `${seed} ${step} ${dice(9)}`
+              })
           } else if (act === 4) mine.undo()
           else if (act === 5) mine.redo()
           else if (act === 6) {

@@ -14,12 +14,12 @@ const withDoor = () => doorPage(at.browser, at.served.url)
 
 describe('an edit', () => {
   it('that was called saved is there after the page is killed, at 12 random moments', async () => {
+    const page = await opened(await (await at.browser.newContext()).newPage(), at.served.url)
     for (let i = 0; i < 12; i++) {
-      const page = await (await at.browser.newContext()).newPage()
       const { promised, found } = await killed(page, at.served.url, `killed-${i}`, 40 + ((i * 379) % 700))
       expect({ i, promised, kept: found >= promised }).toEqual({ i, promised, kept: true })
-      await page.context().close()
     }
+    await page.context().close()
   })
   it('stays on the screen when the device is full, says so, and is written with the next one when there is room', async () => {
     const page = await withDoor()

@@ -72,10 +72,14 @@ export async function reopened(page: Page, name: string): Promise<Page> {
   return page
 }
 
-/** Edits as fast as the page can, kills it at a random moment, and says what a new page finds. */
-export async function killed(page: Page, url: string, name: string, after_ms: number): Promise<{ promised: number; found: number }> {
-  await opened(page, url)
-  const context = page.context()
+/**
+ * Edits in a page of its own as fast as it can, kills it at a random moment, and says what another finds.
+ *
+ * @param other a page of the same browser profile, open already: it opens the database only now, and has never seen the door
+ * @param name of a database that is not there yet
+ */
+export async function killed(other: Page, url: string, name: string, after_ms: number): Promise<{ promised: number; found: number }> {
+  const page = await opened(await other.context().newPage(), url)
   let promised = 0
   await page.exposeFunction('promise', (count: number) => {
     promised = Math.max(promised, count)
@@ -105,8 +109,8 @@ export async function killed(page: Page, url: string, name: string, after_ms: nu
   const crash = page.waitForEvent('crash')
   page.goto('chrome://crash').catch(() => undefined)
   await crash
-  const again = await opened(await context.newPage(), url)
-  const found = await again.evaluate(async (called) => {
+  await page.close()
+  const found = await other.evaluate(async (called) => {
     const doors = (globalThis as unknown as Reach).openDoors(called)
     await new Promise<void>((done) => {
       const look = () => (doors.cards().length > 0 ? done() : setTimeout(look, 10))
@@ -115,6 +119,5 @@ export async function killed(page: Page, url: string, name: string, after_ms: nu
     const door = await doors.open(doors.cards()[0]?.id as DoorId)
     return Number(door?.snapshot().file.note ?? 0)
   }, name)
-  await again.close()
   return { promised, found }
 }

@@ -1,6 +1,7 @@
 export { type Evidence, evidenceOf, type TolerancesInFile } from './coverage/evidence.ts'
 export { type FieldLook, type Look, looker } from './coverage/looking.ts'
 export type { Stance } from './coverage/scene.ts'
+export { type ByHand, handTestOf } from './judge/by-hand.ts'
 export { canonicalText } from './judge/canonical-text.ts'
 export { protects } from './judge/fields.ts'
 export { type Depth, type JudgeOptions, judge } from './judge/judge.ts'

@@ -1,4 +1,5 @@
 import {
+  type ByHand,
   comparedScores,
   type Diagnosis,
   type Fault,
@@ -7,9 +8,11 @@ import {
   type SecondFaults,
   type Standing,
   type Synthesis,
+  type Wiring,
   type WiringScore,
 } from '@sillsight/engine'
-import type { Language } from './wording/language.ts'
+import { figure } from './wording/figures.ts'
+import type { Language, Reader } from './wording/language.ts'
 
 type Scored = { readonly score: WiringScore; readonly hidden: readonly Fault[] }
 
@@ -19,17 +22,24 @@ const MOST_NAMED = 12
 /** Connections that were found, best first, and the wiring that there is. @param given undefined where it is not in order without a fault */
 export function connectionsText(
   { proposals, tried, judged, left }: Synthesis,
-  given: Scored | undefined,
-  language: Language,
+  given: Given | undefined,
+  byHand: (wiring: Wiring, hidden: readonly Fault[]) => ByHand,
+  reader: Reader,
 ): readonly string[] {
+  const { language } = reader
   const { connecting } = language
+  const test = (wiring: Wiring, hidden: readonly Fault[]) => (hidden.length > 0 ? [byHandWords(byHand(wiring, hidden), reader)] : [])
   const [best] = proposals
   const isBetter = best !== undefined && (given === undefined || comparedScores(best.score, given.score) < 0)
   return [
-    ...proposals.flatMap((proposal, i) => [connecting.proposal(i + 1), ...proposalLines(proposal, language), '']),
+    ...proposals.flatMap((proposal, i) => [
+      connecting.proposal(i + 1),
+      ...proposalLines(proposal, test(proposal.wiring, proposal.hidden), language),
+      '',
+    ]),
     ...(best ? [] : [connecting.none, '']),
     connecting.asWired,
-    ...(given ? scoredLines(given, language) : [connecting.notInOrder]),
+    ...(given ? scoredLines(given, test(given.wiring, given.hidden), language) : [connecting.notInOrder]),
     isBetter ? connecting.better : connecting.asGood,
     '',
     connecting.searched(tried, judged),
@@ -37,25 +47,44 @@ export function connectionsText(
   ]
 }
 
-function proposalLines(proposal: Proposal, language: Language): readonly string[] {
+interface Given extends Scored {
+  readonly wiring: Wiring
+}
+
+/** How often to test by hand for what stays hidden, or what is missing to say so. */
+function byHandWords({ longest_d, mostHidden_percent, missing, isRemembered }: ByHand, reader: Reader): string {
+  const { connecting } = reader.language
+  if (longest_d === undefined || mostHidden_percent === undefined) return connecting.byHandMissing(connecting.missingByHand(missing))
+  const [days, percent] = [
+    figure({ value: longest_d, unit: 'd' }, reader, 'smaller-is-worse'),
+    figure({ value: mostHidden_percent, unit: 'percent' }, reader),
+  ]
+  return connecting.byHand(connecting.oftenByHand(days, percent, isRemembered))
+}
+
+function proposalLines(proposal: Proposal, byHand: readonly string[], language: Language): readonly string[] {
   const { connecting, listed } = language
-  const { wiring } = proposal
+  const { wiring, turned } = proposal
+  // behind a resistor in a sensor's housing there is one too, which the resistor names
+  const joints = wiring.joints.filter((joint) => joint.startsWith('joint.'))
   return [
-    ...scoredLines(proposal, language),
+    ...scoredLines(proposal, byHand, language),
+    ...(turned.length > 0 ? [connecting.set(listed(turned))] : []),
     ...wiring.cables.flatMap(({ length_mm, cores }) =>
       cores.map(({ id, from, to }) => (length_mm > 0 ? connecting.core(id, from, to) : connecting.link(from, to))),
     ),
-    ...(wiring.joints.length > 0 ? [connecting.joint(listed(wiring.joints))] : []),
+    ...wiring.resistors.map(({ id, ohm, from, to }) => connecting.resistor(id, String(ohm), from, to)),
+    ...(joints.length > 0 ? [connecting.joint(listed(joints))] : []),
     wiring.control.test ? connecting.tested : connecting.untested,
   ]
 }
 
-function scoredLines({ score, hidden }: Scored, language: Language): readonly string[] {
+function scoredLines({ score, hidden }: Scored, byHand: readonly string[], language: Language): readonly string[] {
   const { connecting } = language
   const { hiddenAndDangerous, foundByTest, nuisance, opensUnasked, cores } = score
   return [
     connecting.counts(hiddenAndDangerous, foundByTest, nuisance, opensUnasked, cores),
-    ...(hidden.length > 0 ? [connecting.hidden, ...named(hidden, language)] : []),
+    ...(hidden.length > 0 ? [connecting.hidden, ...named(hidden, language), ...byHand] : []),
   ]
 }
 

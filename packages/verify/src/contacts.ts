@@ -2,13 +2,15 @@ import { type Budget, spend } from './budget.ts'
 import { type Cycle, forbids } from './cycle.ts'
 import { type Json, numberAt, oneOf, own, refuse, textAt, wholeAt } from './json.ts'
 import { type Closing, closingOf, isWeak, stoppedAt } from './leaf-motion.ts'
-import type { Door, Field } from './plain.ts'
+import type { Door, Field, Floor } from './plain.ts'
 import { seesAlong } from './seen-at.ts'
 import { countsFor } from './sensors.ts'
 import { backgroundsOf, type Setting } from './sights.ts'
 import { fallsOf, inPlane, metOf, type Stance, stanceAt, stanceBeside, wholeWay } from './stances.ts'
 import { AS_WRITTEN } from './tolerances.ts'
 import type { Lane, Side, Traffic } from './traffic.ts'
+import { mustNotRestOn, type Past, touchAt } from './turning-contact.ts'
+import { withinSweep } from './turning-leaf.ts'
 
 /** In this lane and state a body is struck, in one case that was stepped again. */
 export interface ProvedContact {
@@ -35,7 +37,8 @@ interface Case {
   readonly begins: number
   readonly enter: number
   readonly leave: number
-  readonly clear: number
+  /** The way below which a leaf that goes down or along meets the body; or how one that turns is hung. */
+  readonly clear: number | Past
 }
 
 /** Of each presence field: whether it sees the body at a place of its way, and where it then stands or lies. */
@@ -57,10 +60,7 @@ export function contactOf(given: Json, door: Door, traffic: Traffic, budget: Bud
   const opening = numberAt(own(given, 'opening_mm'), `${path}/opening_mm`)
   if (![wholeWay(traffic, state.floor), ...traffic.partial].some((each) => Math.abs(each - opening) < 1e-6))
     refuse('out-of-range', `${path}/opening_mm`, 'an opening from which the leaf closes', opening)
-  const parts = metOf(traffic, state.floor, stance, x)
-  const index = stance.ofParts ? wholeAt(own(given, 'met'), `${path}/met`, 0, stance.solids.length - 1) : 0
-  const part = parts.find((each) => each.index === index) ?? refuse('out-of-range', `${path}/met`, 'a part that the leaf can meet', index)
-  const { enter, leave } = inPlane(part, from, traffic.leaf.half)
+  const { enter, leave, clear } = meetingOf(given, traffic, state.floor, { coming, met: stance, x, from }, path)
   const pace = numberAt(own(given, 'pace_mm_per_s'), `${path}/pace_mm_per_s`, 0, lane.fastest * (1 + 1e-9))
   const standsAt = own(given, 'standsAt_mm')
   const stands = standsAt === null ? Infinity : numberAt(standsAt, `${path}/standsAt_mm`, enter, leave)
@@ -72,7 +72,7 @@ export function contactOf(given: Json, door: Door, traffic: Traffic, budget: Bud
   const begins = numberAt(own(given, 'begins_s'), `${path}/begins_s`)
   const contact = numberAt(own(given, 'contact_s'), `${path}/contact_s`, 0)
   const closing = closingOf(opening, traffic.drive)
-  const one: Case = { lane, closing, cycle: traffic.cycle, pace, stands, lies, begins, enter, leave, clear: part.clear }
+  const one: Case = { lane, closing, cycle: traffic.cycle, pace, stands, lies, begins, enter, leave, clear }
 
   const setting: Setting = { door, state, tolerances: AS_WRITTEN, fields: [] }
   const around = { setting, backgrounds: backgroundsOf(setting, (amount) => spend(budget, amount, path)) }
@@ -81,6 +81,7 @@ export function contactOf(given: Json, door: Door, traffic: Traffic, budget: Bud
   if (unknown) refuse('cannot-show', path, 'presence fields with known times', unknown.name)
   const byLeaf = fields.find((field) => field.byLeaf)
   // with the leaf away they see more, and stop it sooner
+  if (byLeaf && traffic.leaf.hung) refuse('cannot-show', path, 'fields that see alike wherever a leaf that turns is', byLeaf.name)
   if (byLeaf && isWeak(closing)) refuse('cannot-show', path, 'fields that see alike wherever a leaf with weak stops is', byLeaf.name)
   const sight = (field: Field, who: Stance) => {
     const at = seesAlong(field, who, x, around, (beams) => spend(budget, beams, path))
@@ -98,6 +99,26 @@ export function contactOf(given: Json, door: Door, traffic: Traffic, budget: Bud
   if (claimed < least - SPEED_OFF || claimed > most + SPEED_OFF)
     refuse('not-shown', `${path}/relative_mm_per_s`, `${least.toFixed(1)} to ${most.toFixed(1)}`, claimed)
   return { lane: lane.id, state: state.id, body: coming.body.id, relative_mm_per_s: least }
+}
+
+/** Where along the way the leaf can meet the body, and at what. */
+function meetingOf(
+  given: Json,
+  traffic: Traffic,
+  floor: Floor,
+  who: Omit<Past, 'hung'>,
+  path: string,
+): Pick<Case, 'enter' | 'leave' | 'clear'> {
+  const { hung, half } = traffic.leaf
+  const { met, x, from } = who
+  if (hung) {
+    if (own(given, 'met') !== undefined) refuse('unknown', `${path}/met`, 'nothing, as any part may be met', own(given, 'met'))
+    return { ...withinSweep(hung, met, from), clear: { ...who, hung } }
+  }
+  const index = met.ofParts ? wholeAt(own(given, 'met'), `${path}/met`, 0, met.solids.length - 1) : 0
+  const part = metOf(traffic, floor, met, x).find((each) => each.index === index)
+  if (part === undefined) return refuse('out-of-range', `${path}/met`, 'a part that the leaf can meet', index)
+  return { ...inPlane(part, from, half), clear: part.clear }
 }
 
 /** As whom it comes, and as whom it is met: another only where it has fallen. */
@@ -191,7 +212,7 @@ function held(seen: readonly (readonly [number, number])[], stands: number): rea
 
 /** Of the leaf that is stopped after having run for `ran`, with what sight may be off taken in its favour of being met: both speeds that it may have. */
 function contactOfLeaf(
-  { closing, clear, pace }: Case,
+  { closing, clear, pace, stands, lies, begins }: Case,
   contact: number,
   ran: number,
   bodySpeed: number,
@@ -201,6 +222,14 @@ function contactOfLeaf(
   const stopped = Math.max(0, ran)
   const leafAt = (time: number) => (stopped === Infinity ? stoppedAt(closing, time, 0) : stoppedAt(closing, stopped, time - stopped))
   const { left } = leafAt(contact)
+  if (typeof clear !== 'number') {
+    const placeAt = (time: number) => (pace === 0 ? stands : Math.min(stands, (begins + time) * pace))
+    const off = ran === Infinity ? 0 : slack
+    const speeds = [contact - off, contact, contact + off].map((time) => leafAt(Math.max(0, time)).speed)
+    if (!speeds.some((speed) => speed > 0)) refuse('not-shown', `${path}/contact_s`, 'a leaf that still closes', 'at rest')
+    mustNotRestOn(clear, closing.from, { place: placeAt(0), comes: pace > 0, lies: lies && begins * pace >= stands }, path)
+    return touchAt(clear, { left, speeds, place: placeAt(contact), bodySpeed, off: off * restsBy(closing) }, path)
+  }
   if (left > clear + 1e-3 + slack * topSpeed(closing)) refuse('not-shown', path, `a leaf at most ${clear} mm from shut`, left)
   const speeds = [contact - slack, contact, contact + slack].map((time) => leafAt(Math.max(0, time)).speed)
   if (contact > slack && !speeds.some((speed) => speed > 0)) refuse('not-shown', `${path}/contact_s`, 'a leaf that still closes', 'at rest')
@@ -216,6 +245,12 @@ function topSpeed({ fastest, drive: { curve = [] } }: Closing): number {
     ;[at, gone] = [time, way]
   }
   return most
+}
+
+/** How far a stop that comes so much later may move the edge, by any time: it has sped up until then, and goes on for longer. */
+function restsBy(closing: Closing): number {
+  const { accel, decel } = closing.drive
+  return topSpeed(closing) * (1 + accel / decel)
 }
 
 function farOf(fields: readonly Field[]): number {

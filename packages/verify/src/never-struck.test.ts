@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { Refusal } from './json.ts'
 import { closingOf } from './leaf-motion.ts'
-import { checkParts, type Way } from './never-struck.ts'
+import { checkParts, checkStrips, type Way } from './never-struck.ts'
 
 /** The leaf of method-cases T2, past which a body runs at 1000 mm/s that is seen from 3000 to 500 mm before the leaf, and from 400 mm on. */
 const drive = { speed: 500, accel: 1000, jerk: undefined, delay: 0.1, decel: 1000, curve: undefined }
@@ -74,5 +74,36 @@ describe('checkParts', () => {
   it('asks that whoever stands in the way of the leaf is seen there', () => {
     const { views, ...rest } = way(100, 1908)
     expect(codeOf({ ...rest, views: views.map((view) => ({ ...view, visible: [[-3000, 90]] })) }, 2)).toBe('not-shown parts')
+  })
+})
+
+/** A strip of 100 mm past a leaf that turns, which is over in 2.5 s, at 100 mm/s; the leaf meets the body as soon as it moves. */
+function codeOfStrip(views: Way['views'], trees: readonly (readonly number[])[], to_mm = 100): string {
+  const closing = closingOf(1000, drive)
+  const passing = { closing, enter: 0, leave: 100, views, cycle: { warning: 0, cancels: false, pause: undefined } }
+  const strips = [{ to_mm, clear_mm: 1000, parts: [{ to: 0.01, trees }] }]
+  try {
+    checkStrips(passing, [0.01, 0.01], strips, { left: 1e6 }, 'strips', () => closing.from)
+    return 'shown'
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return `${thrown.issue.code} ${thrown.issue.path}`
+    throw thrown
+  }
+}
+
+describe('checkStrips', () => {
+  // Hand calculation: seen until it is 150 mm on, at 1.5 s, and again from 500 mm on, at 5 s. It leaves the strip at 1 s: a closing that the second change stops has
+  // begun after that if it has run for less than 4 s, and none begins that has run for more than 3.5 s. Root from 0 to 7.5 s: the halves meet at 3.75 s
+  it('takes a closing for harmless that begins after the body has left the strip, and no longer one', () => {
+    const views = [{ visible: [[-1000, 150] as const, [500, 600] as const], response: 0, hold: 0 }]
+    expect(codeOfStrip(views, [[0], [-2, 0, 0], [0], [0]])).toBe('shown')
+    expect(codeOfStrip(views, [[0], [0], [0], [0]])).toBe('not-shown strips/0/parts/0/trees/1/0')
+    expect(codeOfStrip(views, [[0], [-2, 0, 0], [0], [0]], 99)).toBe('missing-part strips')
+  })
+
+  it('asks that whoever stands anywhere on the strip is seen', () => {
+    const held = (to: number) => [{ visible: [[-1000, to] as const], response: 0, hold: 10 }]
+    expect(codeOfStrip(held(100), [[0], [0], [0]])).toBe('shown')
+    expect(codeOfStrip(held(99), [[0], [0], [0]])).toBe('not-shown strips/0/parts')
   })
 })

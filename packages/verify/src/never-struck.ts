@@ -1,6 +1,6 @@
 import { type Budget, spend } from './budget.ts'
 import { type Cycle, waitAfter } from './cycle.ts'
-import { listAt, numberAt, objectAt, own, refuse, wholeAt } from './json.ts'
+import { type Json, listAt, numberAt, objectAt, own, refuse, wholeAt } from './json.ts'
 import { type Closing, leastLeft, overAt, restsAfter } from './leaf-motion.ts'
 
 export type Stretch = readonly [from: number, to: number]
@@ -28,7 +28,11 @@ interface Timing {
   readonly closing: Closing
   readonly clear: number
   readonly cycle: Cycle
+  /** The leaf turns: what is shown is one strip of the way. */
+  readonly turns?: boolean
 }
+/** Of a leaf that turns: below what of the ways that it has to go it may meet the body between two places; `null` where it meets it nowhere. */
+export type ClearOn = (entry: Json, from: number, to: number, path: string) => number | null
 
 interface Change {
   readonly from: number
@@ -58,23 +62,58 @@ export function checkParts(way: Way, slow: readonly [number, number], given: unk
   checkEach(way, slow, given, budget, path, (from, to, at) => windowsOf(way, from, to, budget, at))
 }
 
+/** The same past a leaf that turns, strip by strip of the way: each as if it were all of it (docs/evidence.md, "Leaves that turn"). */
+export function checkStrips(
+  way: Omit<Way, 'clear'>,
+  slow: readonly [number, number],
+  given: unknown,
+  budget: Budget,
+  path: string,
+  clearOn: ClearOn,
+): void {
+  inStretches(way, given, path, (strip, from, to, at) => {
+    const clear = clearOn(strip, from, to, at)
+    if (clear !== null) checkParts({ ...way, turns: true, enter: from, leave: to, clear }, slow, own(strip, 'parts'), budget, `${at}/parts`)
+  })
+}
+
 /** Checks the falls of one way (docs/evidence.md, "Falls"), stretch by stretch of the places at which it may fall. */
-export function checkFalls(way: FallWay, slow: readonly [number, number], given: unknown, budget: Budget, path: string): void {
-  const { closing, clear, enter, leave, views } = way
-  if (clear > closing.from) refuse('cannot-show', path, 'a lying body that is lower than the leaf opens', clear)
-  let from = enter
-  for (const [i, each] of listAt(given, path, { least: 1, most: 10_000 }).entries()) {
-    const at = `${path}/${i}`
-    const stretch = objectAt(each, at)
-    const to = numberAt(own(stretch, 'to_mm'), `${at}/to_mm`, from)
+export function checkFalls(
+  way: FallWay,
+  slow: readonly [number, number],
+  given: unknown,
+  budget: Budget,
+  path: string,
+  clearOn: ClearOn = () => way.clear,
+): void {
+  const { closing, views } = way
+  inStretches(way, given, path, (stretch, from, to, at) => {
+    const clear = clearOn(stretch, from, to, at)
+    if (clear === null) return
+    if (clear > closing.from) refuse('cannot-show', path, 'a lying body that is lower than the leaf opens', clear)
     const view = views[wholeAt(own(stretch, 'field'), `${at}/field`, 0, views.length - 1)]
     const holds = (seen: readonly Stretch[]) => seen.find(([a, b]) => a <= from && to <= b)
     if (view === undefined || holds(view.lying) === undefined)
       return refuse('not-shown', at, 'a field that sees the body wherever it lies', `from ${from} to ${to}`)
     // seen lying from the fall on, at the latest of the stretch; or since it came upright
     const change: Change = { from: holds(view.visible)?.[0] ?? to, to: Infinity, view }
-    const place = from
-    checkEach(way, slow, own(stretch, 'parts'), budget, `${at}/parts`, (s0) => fallWindows(views, change, place, s0))
+    checkEach({ ...way, clear }, slow, own(stretch, 'parts'), budget, `${at}/parts`, (s0) => fallWindows(views, change, from, s0))
+  })
+}
+
+/** Stretches of the way that follow one another from where it enters, each up to its `to_mm`, the last one to where it has left. */
+function inStretches(
+  { enter, leave }: Pick<Way, 'enter' | 'leave'>,
+  given: unknown,
+  path: string,
+  check: (entry: Json, from: number, to: number, at: string) => void,
+): void {
+  let from = enter
+  for (const [i, each] of listAt(given, path, { least: 1, most: 10_000 }).entries()) {
+    const at = `${path}/${i}`
+    const entry = objectAt(each, at)
+    const to = numberAt(own(entry, 'to_mm'), `${at}/to_mm`, from)
+    check(entry, from, to, at)
     from = to
   }
   if (!(from >= leave)) refuse('missing-part', path, `stretches up to ${leave}`, from)
@@ -215,7 +254,7 @@ function checkTree(way: Timing, window: Window, root: Box, tree: readonly unknow
   if (waiting.length > 0) refuse('tree-too-short', path, `a tree with ${waiting.length} more branches`, tree.length)
 }
 
-function isShown({ closing, clear, cycle }: Timing, window: Window, { slow, ran }: Box): boolean {
+function isShown({ closing, clear, cycle, turns = false }: Timing, window: Window, { slow, ran }: Box): boolean {
   const { stop, offs, leave } = window
   const endOf = (off: Change, slowness: number) => off.to * slowness + off.view.hold
   const isOver = (off: Change) => {
@@ -230,5 +269,6 @@ function isShown({ closing, clear, cycle }: Timing, window: Window, { slow, ran 
   if (clear > closing.from + SPARE && ran[1] + Math.max(...entering) < -SPARE_S) return true
   if (stop && soonest > restsAfter(closing, ran[0], ran[1]) + SPARE_S) return true
   const last = Math.max(...slow.map((slowness) => leaves(window, slowness)))
+  if (turns && ran[1] + last < -SPARE_S) return true
   return leastLeft(closing, stop ? ran[1] : Infinity, ran[1] + last) > clear + SPARE
 }

@@ -2,7 +2,7 @@ import type { Affine } from './affine.ts'
 import { type Budget, spend } from './budget.ts'
 import { type Json, listAt, numberAt, objectAt, own, refuse, textAt } from './json.ts'
 import { type Closing, closingOf } from './leaf-motion.ts'
-import { checkFalls, checkParts, type Stretch, type View } from './never-struck.ts'
+import { type ClearOn, checkFalls, checkParts, checkStrips, type Stretch, type View } from './never-struck.ts'
 import type { Door, Field } from './plain.ts'
 import { type PartsSight, partSightsOf, watchOfParts } from './seen-parts.ts'
 import { countsFor } from './sensors.ts'
@@ -13,6 +13,7 @@ import { fallsOf, inPlane, type Met, metOf, placesAcross, type Stance, stancesOf
 import { OPEN, rootsOf, walkTree } from './tile-tree.ts'
 import { AS_WRITTEN } from './tolerances.ts'
 import type { Lane, Side, Traffic } from './traffic.ts'
+import { type Hung, isFree, withinSweep } from './turning-leaf.ts'
 
 /** In this lane and state nobody is struck by the closing leaf, as docs/evidence.md says it. */
 export interface ProvedPassage {
@@ -43,11 +44,14 @@ export function passageOf(given: Json, door: Door, traffic: Traffic, budget: Bud
   const stateId = textAt(own(given, 'state'), `${path}/state`)
   const lane = traffic.lanes.find(({ id }) => id === laneId) ?? refuse('unknown-id', `${path}/lane`, 'a lane of the door', laneId)
   const state = door.states.find(({ id }) => id === stateId) ?? refuse('unknown-id', `${path}/state`, 'a state of the door', stateId)
+  const { hung } = traffic.leaf
   const fields = fieldsAt(own(given, 'fields'), door, lane, `${path}/fields`)
+  const byLeaf = hung && fields.find((field) => field.byLeaf)
+  if (byLeaf) refuse('cannot-show', `${path}/fields`, 'fields that see alike wherever a leaf that turns is', byLeaf.name)
   const lists = (name: string, entries: unknown) => listAt(entries, `${path}/${name}`, { least: fields.length, most: fields.length })
   const ofOne = lists('sights', own(given, 'sights'))
   const ofParts = lists('partSights', own(given, 'partSights') ?? fields.map(() => []))
-  const setting: Setting = { door, state, tolerances: AS_WRITTEN, fields, leaf: shutLeaf(traffic, state.floor) }
+  const setting: Setting = { door, state, tolerances: AS_WRITTEN, fields, ...(hung ? {} : { leaf: shutLeaf(traffic, state.floor) }) }
   const whole = wholeWay(traffic, state.floor)
   const around: Around = {
     lane,
@@ -181,6 +185,19 @@ function checkStand({ stance, x }: { readonly stance: Stance; readonly x: number
   const expected = JSON.stringify(beside ? [beside.body.id, beside.posture, beside.where] : null)
   if (named !== expected) refuse('wrong-order', `${path}/beside`, expected, named)
   const seen = seenAlongY(own(stand, 'seen'), stance, x, around, `${path}/seen`)
+  const { hung } = traffic.leaf
+  if (hung) {
+    const passing = stance.from.flatMap((from) => closings.map((closing) => ({ from, closing })))
+    return inOrder(passing, own(stand, 'closings'), `${path}/closings`, ({ from, closing }, given, at) => {
+      mustBe(given, 'from', from, at)
+      checkClosing(given, closing, undefined, at)
+      const views = viewsOf(setting.fields, along(seen, from))
+      const way = { closing, ...withinSweep(hung, stance, from), views, cycle: traffic.cycle }
+      const clearOn = clearPast(hung, { stance, x, from }, closing, budget)
+      checkStrips(way, slownesses(lane), own(given, 'strips'), budget, `${at}/strips`, clearOn)
+      return 1
+    })
+  }
   const met = metOf(traffic, setting.state.floor, stance, x)
   const ways = stance.from.flatMap((from) => met.flatMap((part) => closings.map((closing) => ({ from, part, closing }))))
   return inOrder(ways, own(stand, 'closings'), `${path}/closings`, ({ from, part, closing }, given, at) => {
@@ -210,6 +227,15 @@ function checkFall({ upright, lying, from, x }: Falling, fall: Json, around: Aro
   const before = viewsOf(setting.fields, seenFrom(own(fall, 'seen'), from, upright, x, around, `${path}/seen`))
   const after = seenFrom(own(fall, 'lies'), from, lying, x, around, `${path}/lies`)
   const views = before.map((view, f) => ({ ...view, lying: after[f] ?? [] }))
+  const { hung } = traffic.leaf
+  if (hung)
+    return inOrder(closings, own(fall, 'closings'), `${path}/closings`, (closing, given, at) => {
+      checkClosing(given, closing, undefined, at)
+      const way = { closing, ...withinSweep(hung, lying, from), clear: closing.from, views, cycle: traffic.cycle }
+      const clearOn = clearPast(hung, { stance: lying, x, from }, closing, budget)
+      checkFalls(way, slownesses(lane), own(given, 'stretches'), budget, `${at}/stretches`, clearOn)
+      return 1
+    })
   const ways = metOf(traffic, setting.state.floor, lying, x).flatMap((part) => closings.map((closing) => ({ part, closing })))
   return inOrder(ways, own(fall, 'closings'), `${path}/closings`, ({ part, closing }, given, at) => {
     checkClosing(given, closing, lying.ofParts ? part : undefined, at)
@@ -217,6 +243,24 @@ function checkFall({ upright, lying, from, x }: Falling, fall: Json, around: Aro
     checkFalls(way, slownesses(lane), own(given, 'stretches'), budget, `${at}/stretches`)
     return 1
   })
+}
+
+/** Down to which way a leaf that turns is free on a stretch, as the entry says: checked. */
+function clearPast(
+  hung: Hung,
+  { stance, x, from }: { readonly stance: Stance; readonly x: number; readonly from: Side },
+  closing: Closing,
+  budget: Budget,
+): ClearOn {
+  return (entry, begin, end, path) => {
+    const given = own(entry, 'clear_mm')
+    const written = given === null ? null : numberAt(given, `${path}/clear_mm`, 0, closing.from + 1e-6)
+    const clear = written !== null && written > closing.from - 1e-6 ? closing.from : written
+    const y = from === 'b' ? ([begin, end] as const) : ([-begin, -end] as const)
+    if (clear !== closing.from && !isFree(hung, { stance, x, y }, [clear ?? 0, closing.from], budget, path))
+      refuse('not-shown', `${path}/clear_mm`, 'a leaf that meets nobody down to this way', `the body from ${begin} to ${end}`)
+    return clear
+  }
 }
 
 function checkClosing(given: Json, closing: Closing, part: Met | undefined, path: string): void {

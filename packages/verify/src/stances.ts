@@ -2,6 +2,7 @@ import { refuse } from './json.ts'
 import type { Body, Door, Floor, Passer, Solid } from './plain.ts'
 import { cosineOf, sineOf } from './sine.ts'
 import type { Lane, Side, Traffic } from './traffic.ts'
+import { wayOfHung } from './turning-leaf.ts'
 
 /** Somebody or something on its way through a lane, from the sides from which it looks like this. Doorway frame, from its middle; mm and degrees. */
 export interface Stance {
@@ -180,6 +181,7 @@ export function inPlane({ low, high }: Met, from: Side, leafHalf: number): { rea
 
 /** The way of the leaf from fully open. */
 export function wholeWay({ leaf, width, height }: Traffic, floor: Floor): number {
+  if (leaf.hung) return wayOfHung(leaf.hung)
   if (leaf.travel === 'down') return height - highest(floor, [0, width], leaf.half)
   return leaf.travel === 'both-inward' ? width / 2 : width
 }

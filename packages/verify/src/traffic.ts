@@ -2,11 +2,14 @@ import { CYCLE_NAMES, type Cycle, cycleOf } from './cycle.ts'
 import { DOOR_BOUNDS } from './door.ts'
 import { idAt, type Json, listAt, numberAt, numbersAt, objectAt, oneOf, own, parseBounded, refuse } from './json.ts'
 import type { Drive } from './leaf-motion.ts'
+import type { Hung } from './turning-leaf.ts'
 
 export interface Leaf {
-  readonly travel: 'down' | 'toward-zero' | 'toward-width' | 'both-inward'
+  readonly travel: 'down' | 'toward-zero' | 'toward-width' | 'both-inward' | 'turning'
   /** To either side of y = 0, with what it may bulge. */
   readonly half: number
+  /** Of a leaf that turns, and only of such. */
+  readonly hung?: Hung
 }
 
 export type Side = 'a' | 'b'
@@ -44,7 +47,8 @@ const SLOWEST = 1
  * Anything that stands in the door file beside the names known here could change what the leaf does: then nothing is claimed.
  */
 const KNOWN = {
-  leaf: ['travel', 'thickness_mm', 'bulge_mm', 'parked'],
+  leaf: ['travel', 'thickness_mm', 'bulge_mm', 'parked', 'hinged'],
+  hinged: ['hinge', 'opensTo', 'length_mm', 'secondPanel_mm', 'openAngle_deg'],
   drive: [
     'closeSpeed_m_per_s',
     'closeAccel_m_per_s2',
@@ -86,8 +90,6 @@ const KNOWN = {
 
 export function trafficOf(text: string, bodies: readonly string[]): Traffic {
   const survey = objectAt(own(objectAt(parseBounded(text, 'door', DOOR_BOUNDS), 'door'), 'survey'), 'survey')
-  const travel = own(objectAt(own(survey, 'leaf'), 'survey/leaf'), 'travel')
-  if (travel === 'turning') refuse('cannot-show', 'survey/leaf/travel', 'a leaf that goes down or along', travel)
   const leaf = knownAt(own(survey, 'leaf'), 'survey/leaf', KNOWN.leaf)
   const given = knownAt(own(survey, 'drive'), 'survey/drive', KNOWN.drive)
   const opening = objectAt(own(survey, 'opening'), 'survey/opening')
@@ -106,19 +108,44 @@ export function trafficOf(text: string, bodies: readonly string[]): Traffic {
     refuse('out-of-range', 'survey/drive', 'a drive that moves the leaf', 'none')
   if (!(drive.decel > 0)) refuse('out-of-range', 'survey/drive', 'a leaf that slows after a stop', drive.decel)
   const partial = listAt(own(given, 'partialOpenings_mm') ?? [], 'survey/drive/partialOpenings_mm', { most: 100 })
+  const width = numberAt(own(opening, 'width_mm'), 'survey/opening/width_mm', 0)
   return {
-    leaf: {
-      travel: oneOf(own(leaf, 'travel'), 'survey/leaf/travel', ['down', 'toward-zero', 'toward-width', 'both-inward']),
-      half:
-        numberAt(own(leaf, 'thickness_mm'), 'survey/leaf/thickness_mm', 0) / 2 +
-        numberAt(own(leaf, 'bulge_mm') ?? 0, 'survey/leaf/bulge_mm', 0),
-    },
+    leaf: leafOf(leaf, width),
     drive,
     cycle: cycleOf(own(given, 'cycle') === undefined ? {} : knownAt(own(given, 'cycle'), 'survey/drive/cycle', CYCLE_NAMES), given),
     partial: partial.map((each, i) => numberAt(each, `survey/drive/partialOpenings_mm/${i}`, 0)),
-    width: numberAt(own(opening, 'width_mm'), 'survey/opening/width_mm', 0),
+    width,
     height: numberAt(own(opening, 'height_mm'), 'survey/opening/height_mm', 0),
     lanes: lanesOf(own(survey, 'lanes'), bodies),
+  }
+}
+
+function leafOf(leaf: Json, width: number): Leaf {
+  const travel = oneOf(own(leaf, 'travel'), 'survey/leaf/travel', ['down', 'toward-zero', 'toward-width', 'both-inward', 'turning'])
+  const at = (name: string) => numberAt(own(leaf, name) ?? (name === 'bulge_mm' ? 0 : undefined), `survey/leaf/${name}`, 0)
+  const half = at('thickness_mm') / 2 + at('bulge_mm')
+  const path = 'survey/leaf/hinged'
+  const given = own(leaf, 'hinged')
+  if ((given !== undefined) !== (travel === 'turning')) refuse('cannot-show', path, 'a leaf that turns, and how it is hung', travel)
+  return given === undefined ? { travel, half } : { travel, half, hung: hungOf(knownAt(given, path, KNOWN.hinged), width, half, path) }
+}
+
+function hungOf(given: Json, width: number, half: number, path: string): Hung {
+  const at = (name: string, most?: number) => numberAt(own(given, name), `${path}/${name}`, Number.MIN_VALUE, most)
+  const hinge = oneOf(own(given, 'hinge'), `${path}/hinge`, ['at-zero', 'at-width', 'both'])
+  const arm = at('length_mm')
+  const second = own(given, 'secondPanel_mm') === undefined ? undefined : at('secondPanel_mm')
+  if (second !== undefined && second < arm) refuse('out-of-range', `${path}/secondPanel_mm`, `at least ${arm}`, second)
+  return {
+    leaves: [
+      ...(hinge === 'at-width' ? [] : [{ hingeX: 0, toward: 1 } as const]),
+      ...(hinge === 'at-zero' ? [] : [{ hingeX: width, toward: -1 } as const]),
+    ],
+    opensTo: oneOf(own(given, 'opensTo'), `${path}/opensTo`, ['a', 'b']),
+    arm,
+    second,
+    openAngle_deg: at('openAngle_deg', second === undefined ? 180 : 90),
+    half,
   }
 }
 

@@ -105,16 +105,16 @@ const GAUGES = [
 
 /** A name that this program does not know could change what the wiring does: then nothing is claimed. */
 const KNOWN = {
-  wiring: ['supply', 'sensors', 'control', 'cables', 'resistors', 'copper', 'joints', 'note'],
+  wiring: ['supply', 'sensors', 'control', 'cables', 'resistors', 'copper', 'joints', 'handTest', 'note'],
   supply: ['plus', 'minus', 'least_V', 'largest_V', 'inner_ohm', 'largest_A', 'earthed', 'limited', 'fuse_A', 'source'],
   sensor: ['sensor', 'power', 'outputs', 'test', 'ownFaults_s', 'source'],
   power: ['plus', 'minus', 'least_V', 'largest_V', 'largest_A', 'inrush_A'],
-  contact: ['kind', 'name', 'acts', 'from', 'to', 'closedIn', 'on_ohm', 'rating'],
-  'change-over': ['kind', 'name', 'acts', 'common', 'energised', 'released', 'energisedIn', 'on_ohm', 'rating'],
-  transistor: ['kind', 'name', 'acts', 'at', 'onIn', 'on_ohm', 'off_ohm', 'pulsed'],
+  contact: ['kind', 'name', 'acts', 'from', 'to', 'closedIn', 'on_ohm', 'rating', 'settable'],
+  'change-over': ['kind', 'name', 'acts', 'common', 'energised', 'released', 'energisedIn', 'on_ohm', 'rating', 'settable'],
+  transistor: ['kind', 'name', 'acts', 'at', 'onIn', 'on_ohm', 'off_ohm', 'pulsed', 'rating', 'settable'],
   testInput: ['plus', 'minus', 'ohm', 'asked', 'on_V', 'off_V', 'answers_s'],
   control: ['inputs', 'test', 'source'],
-  input: ['id', 'acts', 'plus', 'minus', 'ohm', 'fedFrom', 'bands', 'pairedWith'],
+  input: ['id', 'acts', 'plus', 'minus', 'ohm', 'fedFrom', 'bands', 'endOfLine_ohm', 'settable', 'pairedWith'],
   test: ['from', 'to', 'on_ohm', 'off_ohm', 'closedWhile', 'expects', 'every_s', 'waits_s', 'whenFailed'],
   cable: ['id', 'length_mm', 'conductor', 'cores'],
   core: ['id', 'colour', 'from', 'to'],

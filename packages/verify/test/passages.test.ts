@@ -29,7 +29,7 @@ describe('evidence that nobody is struck', () => {
     expect({ stillShown: stillShown > 10, refused: refused > 30 }).toEqual({ stillShown: true, refused: true })
   })
 
-  it('claims nothing about a door file with something beside what it knows, or a leaf that turns', () => {
+  it('claims nothing about a door file with something beside what it knows, or a leaf that turns of which nobody said how it is hung', () => {
     const codes = [
       (file: ReturnType<typeof passingFile>) => ((file.survey.leaf as Record<string, unknown>)['travel'] = 'turning'),
       (file: ReturnType<typeof passingFile>) => (file.survey.drive['rests'] = true),

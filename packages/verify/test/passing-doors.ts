@@ -220,6 +220,18 @@ function changesOfKind({ survey: { drive, lanes, leaf }, bodies, sensors }: Pass
   if (drive['brake'] === 'none')
     for (const name of ['coastDecel_m_per_s2', 'coastWay_mm'])
       if (typeof drive[name] === 'number') ways.push(() => (drive[name] = (drive[name] as number) * by))
+  const hinged = leaf['hinged'] as Record<string, unknown> | undefined
+  if (hinged)
+    for (const name of ['length_mm', 'secondPanel_mm', 'openAngle_deg']) {
+      const value = hinged[name]
+      if (typeof value === 'number') for (const k of [0.8, 0.97, 1.03, 1.2]) ways.push(() => (hinged[name] = value * k))
+    }
+  if (hinged)
+    ways.push(
+      () => (hinged['opensTo'] = dice.pick(['a', 'b'])),
+      () => (hinged['hinge'] = dice.pick(['at-zero', 'at-width'])),
+      () => (leaf['bulge_mm'] = dice.pick([0, 60, 200])),
+    )
   for (const posture of bodies.flatMap(({ postures }) => postures)) {
     const parts = posture['parts'] as Record<string, unknown>[] | undefined
     const part = parts && dice.pick(parts)

@@ -1,7 +1,7 @@
-import { useState } from 'react'
 import { useDoor } from '../screens/at-door.ts'
 import { LONGEST_NOTE, LONGEST_TEXT, printable } from '../store/printable.ts'
 import { putAt, valueAt } from './places.ts'
+import { useWritten } from './written.ts'
 
 /** A name of the door set in a sentence. */
 export function Name({ path, label, missing }: { readonly path: string; readonly label: string; readonly missing?: string }) {
@@ -30,14 +30,12 @@ interface Asked {
   readonly onName: (tidy: string) => void
 }
 
-/** A name written in place; it is kept when the field is left or Enter is pressed. */
+/** A name written in place; it is kept when the field is left, the page goes out of sight, or Enter is pressed. */
 export function AskedName({ label, value, at, missing, readOnly = false, longest = LONGEST_TEXT, onName }: Asked) {
-  const [text, setText] = useState<string>()
-  const keep = () => {
-    const tidy = printable(text ?? value, longest)
-    if (text !== undefined && tidy !== value && tidy !== '') onName(tidy)
-    setText(undefined)
-  }
+  const { leave, ...written } = useWritten(value, (text) => {
+    const tidy = printable(text, longest)
+    if (tidy !== value && tidy !== '') onName(tidy)
+  })
   return (
     <textarea
       className="name"
@@ -47,15 +45,13 @@ export function AskedName({ label, value, at, missing, readOnly = false, longest
       placeholder={missing ?? label}
       maxLength={longest}
       disabled={readOnly}
-      value={text ?? value}
-      onChange={(event) => setText(event.target.value)}
-      onBlur={keep}
+      {...written}
       onKeyDown={(event) => {
         if (event.key === 'Enter') {
           event.preventDefault() // a name is one line, however many it takes to show it
           event.currentTarget.blur()
         }
-        if (event.key === 'Escape') setText(undefined)
+        if (event.key === 'Escape') leave()
       }}
     />
   )

@@ -14,6 +14,13 @@ export function putAt(draft: Draft, path: string, value: unknown): void {
   putPlace(draft, path, value)
 }
 
+/** Adds to a list of the door file; one that nobody began is made with its first entry. */
+export function pushAt(draft: Draft, path: string, made: unknown): void {
+  const list = valueAt(draft, path)
+  if (Array.isArray(list)) list.push(made)
+  else putAt(draft, path, [made])
+}
+
 function steps(path: string): string[] {
   return path.split('/')
 }

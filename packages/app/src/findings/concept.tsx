@@ -1,5 +1,5 @@
 import { EDITIONS } from '@sillsight/engine'
-import { useState } from 'react'
+import { useBegun } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
@@ -8,17 +8,15 @@ import { Group } from '../screens/group.tsx'
 import { useWords } from '../words/words.ts'
 
 const PARTS = ['people', 'drive', 'closingEdge'] as const
-type Chosen = Partial<Record<(typeof PARTS)[number], string>>
 
 /**
  * Who passes, how the door is driven, what guards its edge: limits follow from it, so it comes before the findings until it is told, and after
- * them once it is. The door file wants all three or none: what is chosen waits here until the last is, so that nothing stands there that nobody
- * chose.
+ * them once it is. The door file wants all three or none: what is chosen is kept beside it until the last is.
  */
 export function Concept() {
   const words = useWords()
   const { door, snapshot } = useDoor()
-  const [waiting, setWaiting] = useState<Chosen>({})
+  const begun = useBegun('concept')
   const { concept, edition } = snapshot.file
   const known = [edition, ...EDITIONS.map(({ id }) => id)].flatMap((id) => (id === undefined ? [] : [[id, words.concept.editionOf(id)]]))
   const editions: Readonly<Record<string, string>> = Object.fromEntries(known)
@@ -27,13 +25,13 @@ export function Concept() {
       path={`concept/${name}`}
       label={label}
       options={options}
-      waiting={concept ? undefined : waiting[name]}
+      waiting={concept ? undefined : begun.text(name)}
       onChoose={(chosen) => {
         const deed = { deed: 'set', path: `concept/${name}`, typed: options[chosen] ?? chosen } as const
-        const all: Chosen = { ...waiting, [name]: chosen }
+        const all = Object.fromEntries(PARTS.map((part) => [part, part === name ? chosen : begun.text(part)]))
         if (concept) door.edit(deed, (draft) => putAt(draft, `concept/${name}`, chosen))
-        else if (PARTS.every((part) => all[part] !== undefined)) door.edit(deed, (draft) => putAt(draft, 'concept', all))
-        setWaiting(all)
+        else if (PARTS.every((part) => all[part] !== undefined)) begun.whole(deed, (draft) => putAt(draft, 'concept', all))
+        else begun.say(label, { [name]: { value: chosen } })
       }}
     />
   )

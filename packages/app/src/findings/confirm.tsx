@@ -2,9 +2,12 @@ import type { Finding } from '@sillsight/engine'
 import { needWords } from '@sillsight/report'
 import { useState } from 'react'
 import { Button, Dialog, Form, Heading, Input, Label, Modal, ModalOverlay, TextField } from 'react-aria-components'
-import { putAt } from '../entry/places.ts'
+import { useBegun } from '../entry/begun.ts'
+import { pushAt } from '../entry/places.ts'
+import { useWhenHidden } from '../entry/written.ts'
 import { Explained } from '../help/explained.tsx'
 import { useDoor } from '../screens/at-door.ts'
+import { LONGEST_TEXT, printable } from '../store/printable.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 
@@ -14,9 +17,18 @@ const FIELDS = ['document', 'edition', 'clause', 'by'] as const
 export function Confirm({ finding, onClose }: { readonly finding: Finding; readonly onClose: () => void }) {
   const words = useWords()
   const reader = useReader()
-  const { door, answers } = useDoor()
-  const [said, setSaid] = useState<Partial<Record<(typeof FIELDS)[number], string>>>({})
+  const { answers } = useDoor()
   const needs = finding.verdict === 'undetermined' ? finding.needs.filter((need) => need.startsWith('confirmations/')) : []
+  const begun = useBegun(`confirmations/+${finding.rule}`)
+  const [said, setSaid] = useState<Partial<Record<(typeof FIELDS)[number], string>>>(() =>
+    Object.fromEntries(FIELDS.map((field) => [field, begun.text(field) ?? ''])),
+  )
+  const keep = () => {
+    const written = FIELDS.map((field) => [field, printable(said[field] ?? '', LONGEST_TEXT)] as const)
+    for (const [field, text] of written)
+      if (text !== (begun.text(field) ?? '')) begun.say(words.confirm[field], { [field]: text === '' ? undefined : { value: text } })
+  }
+  useWhenHidden(keep)
   const complete = FIELDS.every((field) => (said[field] ?? '').trim() !== '')
   const save = () => {
     if (!complete) return
@@ -30,9 +42,8 @@ export function Confirm({ finding, onClose }: { readonly finding: Finding; reado
       by: said.by?.trim() ?? '',
       on,
     }))
-    door.edit({ deed: 'set', path: 'confirmations', typed: made.map(({ value }) => value).join(', ') }, (draft) => {
-      if (draft.confirmations === undefined) putAt(draft, 'confirmations', made)
-      else (draft.confirmations as unknown[]).push(...made)
+    begun.whole({ deed: 'set', path: 'confirmations', typed: made.map(({ value }) => value).join(', ') }, (draft) => {
+      for (const each of made) pushAt(draft, 'confirmations', each)
     })
     onClose()
   }
@@ -56,7 +67,14 @@ export function Confirm({ finding, onClose }: { readonly finding: Finding; reado
             }}
           >
             {FIELDS.map((field) => (
-              <TextField key={field} className="field" maxLength={200} onChange={(text) => setSaid((now) => ({ ...now, [field]: text }))}>
+              <TextField
+                key={field}
+                className="field"
+                maxLength={LONGEST_TEXT}
+                value={said[field] ?? ''}
+                onBlur={keep}
+                onChange={(text) => setSaid((now) => ({ ...now, [field]: text }))}
+              >
                 <Label>{words.confirm[field]}</Label>
                 <Input />
               </TextField>

@@ -1,5 +1,6 @@
 import { type CSSProperties, type KeyboardEvent, type MouseEvent, type PointerEvent, useEffect, useRef, useState } from 'react'
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
+import { useWritten } from '../entry/written.ts'
 import { Icon } from '../look/icons.tsx'
 import { useDoor } from '../screens/at-door.ts'
 import type { Photo, Pin } from '../store/contract.ts'
@@ -182,22 +183,18 @@ interface PinWordsProps {
   readonly onAsked: () => void
 }
 
-/** What one pin stands for, written in place; kept when the field is left or Enter is pressed. */
+/** What one pin stands for, written in place; kept when the field is left, the page goes out of sight, or Enter is pressed. */
 function PinWords({ photo, pin, number, isAsked, onAsked }: PinWordsProps) {
   const words = useWords().photos
   const { door, snapshot } = useDoor()
   const isReadOnly = snapshot.readOnly !== undefined
   const field = useRef<HTMLInputElement>(null)
-  const [text, setText] = useState<string>()
+  const { leave: _, ...written } = useWritten(pin.text, (text) => door.changePin(photo, pin.id, { text }))
   useEffect(() => {
     if (!isAsked) return
     field.current?.focus()
     onAsked()
   }, [isAsked, onAsked])
-  const keep = () => {
-    if (text !== undefined && text !== pin.text) door.changePin(photo, pin.id, { text })
-    setText(undefined)
-  }
   return (
     <li className="pin-row">
       <span className="pin-figure" aria-hidden="true">
@@ -210,10 +207,8 @@ function PinWords({ photo, pin, number, isAsked, onAsked }: PinWordsProps) {
         placeholder={words.pinMissing}
         maxLength={LONGEST_TEXT}
         disabled={isReadOnly}
-        value={text ?? pin.text}
-        onChange={(event) => setText(event.target.value)}
-        onBlur={keep}
-        onKeyDown={(event) => event.key === 'Enter' && keep()}
+        {...written}
+        onKeyDown={(event) => event.key === 'Enter' && written.onBlur()}
       />
       {!isReadOnly && (
         <button type="button" className="quiet-button" aria-label={words.removePin(number)} onClick={() => door.removePin(photo, pin.id)}>

@@ -1,7 +1,7 @@
 import { passingBodies } from '@sillsight/document'
 import type { Posture } from '@sillsight/engine'
 import { called } from '@sillsight/report'
-import { useState } from 'react'
+import { useAsked } from '../entry/begun.ts'
 import { Figure } from '../entry/figure.tsx'
 import { useListed } from '../entry/listed.ts'
 import { Pick } from '../entry/pick.tsx'
@@ -9,6 +9,7 @@ import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
+import type { Draft } from '../store/contract.ts'
 import { useFacts } from '../words/facts.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
@@ -77,9 +78,9 @@ export function Bodies() {
 
 function BodyWords({ index, name }: { readonly index: number; readonly name: string }) {
   const words = useFacts().bodies
-  const { door, snapshot, answers } = useDoor()
-  const [asked, setAsked] = useState(false)
+  const { snapshot, answers } = useDoor()
   const path = `bodies/${index}`
+  const asked = useAsked(`${path}/postures`)
   const body = snapshot.file.bodies?.[index]
   if (!body) return null
   const own = body.postures ?? []
@@ -88,16 +89,13 @@ function BodyWords({ index, name }: { readonly index: number; readonly name: str
   const known = answers.shown?.door.bodies.find(({ id }) => id === body.id)
   const figures = { along: { label: words.along }, across: { label: words.across }, high: { label: words.high } }
   /** The other postures stay as they are: what a library says of them is written beside it, from memory until somebody says better. */
-  const lie = ({ along = 0, across = 0, high = 0 }: Readonly<Record<string, number>>) => {
-    setAsked(false)
+  const lie = (draft: Draft, { along = 0, across = 0, high = 0 }: Readonly<Record<string, number>>) => {
     const standing: readonly object[] = body.postures ?? known?.postures.map(inFile) ?? []
-    door.edit({ deed: 'added', path: `${path}/postures`, name }, (draft) => {
-      putAt(draft, `${path}/postures`, [
-        ...structuredClone(standing),
-        { shape: 'box', name: words.fallenName, how: 'fallen', size_mm: [along, across, high] },
-      ])
-      if (body.source === undefined) putAt(draft, `${path}/source`, { basis: 'from memory' })
-    })
+    putAt(draft, `${path}/postures`, [
+      ...structuredClone(standing),
+      { shape: 'box', name: words.fallenName, how: 'fallen', size_mm: [along, across, high] },
+    ])
+    if (body.source === undefined) putAt(draft, `${path}/source`, { basis: 'from memory' })
   }
   const mayBeGiven = known?.postures.every((posture) => posture.shape === 'cylinder' || posture.parts === undefined) ?? false
   return (
@@ -135,8 +133,15 @@ function BodyWords({ index, name }: { readonly index: number; readonly name: str
             )}
           />
         </p>
-      ) : asked ? (
-        <Whole text={words.fallen} at={`${path}/postures`} figures={figures} onWhole={lie} />
+      ) : asked.is ? (
+        <Whole
+          text={words.fallen}
+          place={`${path}/postures`}
+          called={`${words.addFallen}: ${name}`}
+          figures={figures}
+          put={lie}
+          onDone={asked.done}
+        />
       ) : (
         mayBeGiven && (
           <div className="row">
@@ -146,7 +151,7 @@ function BodyWords({ index, name }: { readonly index: number; readonly name: str
               data-at={`${path}/postures`}
               disabled={snapshot.readOnly !== undefined}
               aria-label={`${words.addFallen}: ${name}`}
-              onClick={() => setAsked(true)}
+              onClick={asked.ask}
             >
               {words.addFallen}
             </button>

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useAsked, useBegun } from '../entry/begun.ts'
 import { Figure } from '../entry/figure.tsx'
 import { putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
@@ -42,14 +42,15 @@ export function Building() {
 function PartWords({ part }: { readonly part: Part }) {
   const { building } = useAround()
   const { entry } = useWords()
-  const { door, snapshot } = useDoor()
-  const [asked, setAsked] = useState(false)
+  const { snapshot } = useDoor()
   const said = building.parts[part]
   const path = `survey/${part}`
   const found = valueAt(snapshot.file, path)
-  const set = (value: unknown) => {
-    setAsked(false)
-    door.edit({ deed: value === undefined ? 'removed' : 'set', path, name: said.name }, (draft) => putAt(draft, path, value))
+  const asked = useAsked(path)
+  const begun = useBegun(path)
+  const set = (value: 'none' | undefined) => {
+    asked.done()
+    begun.whole({ deed: value === undefined ? 'removed' : 'set', path, name: said.name }, (draft) => putAt(draft, path, value))
   }
   const beside = BESIDES[part]
   if (typeof found === 'object')
@@ -95,18 +96,21 @@ function PartWords({ part }: { readonly part: Part }) {
   return (
     <>
       <p>{found === 'none' ? said.none : said.unknown}</p>
-      {asked && (
+      {asked.is && (
         <Whole
           text={said.words}
+          place={path}
+          called={said.name}
           figures={Object.fromEntries(
             PARTS[part].map((name) => [name, { label: `${said.name}: ${building.figures[name]}`, signed: /^y|^top|^from|^to/.test(name) }]),
           )}
-          onWhole={set}
+          put={(draft, values) => putAt(draft, path, values)}
+          onDone={asked.done}
         />
       )}
       <div className="row">
-        {!asked && (
-          <button type="button" className="second" data-at={path} onClick={() => setAsked(true)}>
+        {!asked.is && (
+          <button type="button" className="second" data-at={path} onClick={asked.ask}>
             {said.there}
           </button>
         )}

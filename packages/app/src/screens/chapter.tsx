@@ -1,4 +1,5 @@
 import { type ReactNode, Suspense, useState } from 'react'
+import { useIsBegun } from '../entry/begun.ts'
 import { Explained } from '../help/explained.tsx'
 import { useWords } from '../words/words.ts'
 import { anchorOf } from './group.tsx'
@@ -17,12 +18,14 @@ interface Props {
 /** Sentences that belong together and are not needed at first: what is known of them stands beside the title, the rest comes when it is opened. */
 export function Chapter({ title, holds, said, isInner = false, children }: Props) {
   const words = useWords()
-  const [open, setOpen] = useState(false)
+  const [wasBegun] = useState(useIsBegun(holds)) // what somebody had begun in it is found again without looking for it
+  const [open, setOpen] = useState(wasBegun)
   return (
     <details
       className={isInner ? 'chapter inner' : 'group chapter'}
       id={anchorOf(holds[0] ?? title)}
       data-holds={holds.join(' ')}
+      open={wasBegun}
       onToggle={({ currentTarget }) => setOpen(currentTarget.open)}
     >
       <summary>

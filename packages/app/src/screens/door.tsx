@@ -78,7 +78,7 @@ function OpenedDoor({ door, part }: { readonly door: OpenDoor; readonly part: Pa
   const { door: toured } = useTouring()
   const [moment, setMoment] = useState<Moment>()
   const snapshot = useMemo(
-    (): DoorSnapshot => (moment ? { ...live, file: door.fileAt(moment), conflicts: [], readOnly: 'past' } : live),
+    (): DoorSnapshot => (moment ? { ...live, file: door.fileAt(moment), begun: {}, conflicts: [], readOnly: 'past' } : live),
     [live, moment, door],
   )
   const [change, preview] = useState<(draft: Draft) => void>()

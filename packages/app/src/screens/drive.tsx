@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useBegunIn } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
@@ -7,6 +7,7 @@ import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
+import type { Draft } from '../store/contract.ts'
 import { useAround } from '../words/around.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
@@ -85,16 +86,18 @@ interface RowsProps {
 function Rows({ list, text, add, figures }: RowsProps) {
   const words = useWords()
   const { door, snapshot } = useDoor()
-  const [asked, setAsked] = useState(false)
   const path = `${PATH}/${list}`
+  const begun = useBegunIn(path)
   const rows: readonly unknown[] = snapshot.file.survey.drive?.[list] ?? []
   const names = Object.keys(figures)
-  const enter = (values: Readonly<Record<string, number>>) => {
-    setAsked(false)
+  const enter = (draft: Draft, values: Readonly<Record<string, number>>) => {
     const entered = names.map((name) => values[name] ?? 0)
     const row = names.length === 1 ? entered[0] : entered
-    const next = [...structuredClone(rows), row].sort((a, b) => firstOf(a) - firstOf(b))
-    door.edit({ deed: 'added', path }, (draft) => putAt(draft, path, next))
+    putAt(
+      draft,
+      path,
+      [...structuredClone(rows), row].sort((a, b) => firstOf(a) - firstOf(b)),
+    )
   }
   const remove = (index: number) =>
     door.edit({ deed: 'removed', path }, (draft) => {
@@ -127,11 +130,12 @@ function Rows({ list, text, add, figures }: RowsProps) {
           </button>
         </div>
       ))}
-      {asked ? (
-        <Whole text={text} figures={figures} onWhole={enter} />
-      ) : (
+      {begun.places.map((place) => (
+        <Whole key={place} place={place} called={add} text={text} figures={figures} put={enter} onDone={begun.done} />
+      ))}
+      {begun.places.length === 0 && (
         <div className="row">
-          <button type="button" className="second" onClick={() => setAsked(true)}>
+          <button type="button" className="second" onClick={begun.ask}>
             {add}
           </button>
         </div>

@@ -1,10 +1,10 @@
 import type { FileSensor } from '@sillsight/document'
-import { useState } from 'react'
+import { useAsked, useBegunIn } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
 import { Chosen } from '../entry/chosen.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { useListed } from '../entry/listed.ts'
-import { putAt, valueAt } from '../entry/places.ts'
+import { pushAt, putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
@@ -182,7 +182,8 @@ function ForTheLeaf({ path, of, isRanging }: { readonly path: string; readonly o
   const { entry } = useWords()
   const { door, snapshot } = useDoor()
   const listed = useListed(`${path}/blanking`)
-  const [asked, setAsked] = useState<'blanking' | 'leafBlanking'>()
+  const begun = useBegunIn(`${path}/blanking`)
+  const asked = useAsked(`${path}/leafBlanking`)
   const found = valueAt(snapshot.file, `${path}/blanking`)
   const windows: readonly unknown[] = Array.isArray(found) ? found : []
   const follows = valueAt(snapshot.file, `${path}/leafBlanking`) !== undefined
@@ -196,10 +197,8 @@ function ForTheLeaf({ path, of, isRanging }: { readonly path: string; readonly o
     )
   const lacking = (names: Readonly<Record<string, keyof typeof words.figures>>) =>
     Object.fromEntries(Object.entries(names).map(([name, word]) => [name, { label: ofField(words.figures[word]) }]))
-  const put = (value: object | undefined) => {
-    setAsked(undefined)
-    door.edit({ deed: value ? 'set' : 'removed', path: `${path}/leafBlanking` }, (draft) => putAt(draft, `${path}/leafBlanking`, value))
-  }
+  const forget = () =>
+    door.edit({ deed: 'removed', path: `${path}/leafBlanking` }, (draft) => putAt(draft, `${path}/leafBlanking`, undefined))
   const cross = (label: string, take: () => void) => (
     <button
       type="button"
@@ -222,26 +221,34 @@ function ForTheLeaf({ path, of, isRanging }: { readonly path: string; readonly o
           {cross(words.addBlanked, () => listed.remove(i, words.addBlanked, true))}
         </div>
       ))}
-      {asked === 'blanking' && (
+      {begun.places.map((place) => (
         <Whole
+          key={place}
+          place={place}
+          called={ofField(words.addBlanked)}
           text={words.blanked}
           figures={lacking(BLANKED)}
-          onWhole={(values) => {
-            setAsked(undefined)
-            listed.add({ ...values }, words.addBlanked)
-          }}
+          put={(draft, values) => pushAt(draft, `${path}/blanking`, values)}
+          onDone={begun.done}
         />
-      )}
+      ))}
       {follows && (
         <div className="thing">
           <p>
             <Sentence text={words.follows} figures={figures(`${path}/leafBlanking`, BESIDE)} />
           </p>
-          {cross(words.addFollows, () => put(undefined))}
+          {cross(words.addFollows, forget)}
         </div>
       )}
-      {asked === 'leafBlanking' && (
-        <Whole text={words.follows} at={`${path}/leafBlanking`} figures={lacking(BESIDE)} onWhole={(values) => put({ ...values })} />
+      {asked.is && !follows && (
+        <Whole
+          place={`${path}/leafBlanking`}
+          called={ofField(words.addFollows)}
+          text={words.follows}
+          figures={lacking(BESIDE)}
+          put={(draft, values) => putAt(draft, `${path}/leafBlanking`, values)}
+          onDone={asked.done}
+        />
       )}
       <p>
         <Sentence
@@ -259,13 +266,7 @@ function ForTheLeaf({ path, of, isRanging }: { readonly path: string; readonly o
         />
       </p>
       <div className="row">
-        <button
-          type="button"
-          className="second"
-          data-at={`${path}/blanking`}
-          aria-label={ofField(words.addBlanked)}
-          onClick={() => setAsked('blanking')}
-        >
+        <button type="button" className="second" data-at={`${path}/blanking`} aria-label={ofField(words.addBlanked)} onClick={begun.ask}>
           {words.addBlanked}
         </button>
         {isRanging && !follows && (
@@ -274,7 +275,7 @@ function ForTheLeaf({ path, of, isRanging }: { readonly path: string; readonly o
             className="second"
             data-at={`${path}/leafBlanking`}
             aria-label={ofField(words.addFollows)}
-            onClick={() => setAsked('leafBlanking')}
+            onClick={asked.ask}
           >
             {words.addFollows}
           </button>

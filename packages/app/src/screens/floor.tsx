@@ -1,4 +1,5 @@
-import { type ReactNode, useState } from 'react'
+import type { ReactNode } from 'react'
+import { useBegunIn } from '../entry/begun.ts'
 import { Figure } from '../entry/figure.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
@@ -6,6 +7,7 @@ import { Whole } from '../entry/whole.tsx'
 import { Explained } from '../help/explained.tsx'
 import { floorWish } from '../level/wish.ts'
 import { Icon } from '../look/icons.tsx'
+import type { Draft } from '../store/contract.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Group } from './group.tsx'
@@ -68,14 +70,15 @@ export function FloorPoints({ path, points, of, children }: PointsProps) {
   const words = useWords()
   const { entry } = words
   const { door } = useDoor()
-  const [asked, setAsked] = useState(false)
   const list = `${path}/profile_mm`
+  const begun = useBegunIn(list)
   /** A point comes into the file at its place along y. */
-  const enter = ({ out = 0, height = 0 }: Readonly<Record<string, number>>) => {
-    const next = [...points.map((point) => [...point]), [out, height]].sort(([a = 0], [b = 0]) => a - b)
-    door.edit({ deed: 'added', path }, (draft) => putAt(draft, list, next))
-    setAsked(false)
-  }
+  const enter = (draft: Draft, { out = 0, height = 0 }: Readonly<Record<string, number>>) =>
+    putAt(
+      draft,
+      list,
+      [...points.map((point) => [...point]), [out, height]].sort(([a = 0], [b = 0]) => a - b),
+    )
   const remove = (index: number) =>
     door.edit({ deed: 'removed', path }, (draft) => {
       const left = points.filter((_, i) => i !== index).map((point) => [...point])
@@ -106,14 +109,24 @@ export function FloorPoints({ path, points, of, children }: PointsProps) {
           </button>
         </div>
       ))}
-      {asked && <Whole text={words.measure.floorPoint} figures={figures} onWhole={enter} />}
+      {begun.places.map((place) => (
+        <Whole
+          key={place}
+          place={place}
+          called={words.measure.floorPointName(points.length + 1)}
+          text={words.measure.floorPoint}
+          figures={figures}
+          put={enter}
+          onDone={begun.done}
+        />
+      ))}
       <div className="row">
         {children}
         <button
           type="button"
           className="second"
           aria-label={of === undefined ? undefined : `${words.measure.addPoint}: ${of}`}
-          onClick={() => setAsked(true)}
+          onClick={begun.ask}
         >
           {words.measure.addPoint}
         </button>

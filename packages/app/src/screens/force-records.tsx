@@ -1,6 +1,7 @@
 import type { DoorFile } from '@sillsight/document'
-import { type ReactNode, useState } from 'react'
+import type { ReactNode } from 'react'
 import { AskedFigure } from '../entry/asked-figure.tsx'
+import { asBegun, useBegun, useBegunIn } from '../entry/begun.ts'
 import { AskedDay, Day } from '../entry/day.tsx'
 import { hardly, USUAL_IN_TIME, USUAL_MM } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
@@ -8,8 +9,11 @@ import { freeId } from '../entry/free-id.ts'
 import { type Kind, shownFigure } from '../entry/kinds.ts'
 import { useListed } from '../entry/listed.ts'
 import { AskedName, Name } from '../entry/name.tsx'
+import { pushAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
+import { Leave } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
+import type { Begun } from '../store/contract.ts'
 import { useFacts } from '../words/facts.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
@@ -36,11 +40,11 @@ export function ForceRecords() {
   const { entry } = useWords()
   const { snapshot } = useDoor()
   const listed = useListed(PATH)
-  const [asked, setAsked] = useState(false)
+  const begun = useBegunIn(PATH)
   const records = snapshot.file.forceRecords ?? []
   return (
     <Group title={words.title} path={PATH}>
-      {records.length === 0 && !asked && <p>{words.none}</p>}
+      {records.length === 0 && begun.places.length === 0 && <p>{words.none}</p>}
       {records.map((record, i) => (
         <div className="thing record" key={record.id}>
           <RecordWords path={`${PATH}/${i}`} of={record.place} />
@@ -54,22 +58,12 @@ export function ForceRecords() {
           </button>
         </div>
       ))}
-      {asked ? (
-        <NewRecord
-          before={records[records.length - 1]}
-          onKeep={(made) => {
-            setAsked(false)
-            const id = freeId(
-              'force',
-              records.map((record) => record.id),
-            )
-            listed.add({ id, ...made }, words.name(String(made['place'])))
-          }}
-          onDrop={() => setAsked(false)}
-        />
-      ) : (
+      {begun.places.map((place) => (
+        <NewRecord key={place} place={place} records={records} onDone={begun.done} />
+      ))}
+      {begun.places.length === 0 && (
         <div className="row">
-          <button type="button" className="second" data-at={PATH} disabled={snapshot.readOnly !== undefined} onClick={() => setAsked(true)}>
+          <button type="button" className="second" data-at={PATH} disabled={snapshot.readOnly !== undefined} onClick={begun.ask}>
             {words.add}
           </button>
         </div>
@@ -135,54 +129,60 @@ function ForceWords(props: {
 }
 
 /** All of one force before it comes into the file. Instrument, day and name go on from the force before it, and stand there to be changed. */
-function NewRecord(props: {
-  readonly before: ForceRecord | undefined
-  readonly onKeep: (made: Readonly<Record<string, string | number>>) => void
-  readonly onDrop: () => void
-}) {
-  const { before, onKeep, onDrop } = props
+function NewRecord(props: { readonly place: string; readonly records: readonly ForceRecord[]; readonly onDone: () => void }) {
+  const { place, records, onDone } = props
   const words = useFacts().forces
   const question = useQuestions()
-  const [said, setSaid] = useState<Readonly<Record<string, string | number | undefined>>>(
-    before ? { instrument: before.instrument, calibratedUntil: before.calibratedUntil, on: before.on, by: before.by } : {},
+  const begun = useBegun(place)
+  const before = records[records.length - 1]
+  const offered = ['instrument', 'calibratedUntil', 'on', 'by'] as const
+  const goingOn = offered.flatMap((each): [string, Begun][] => (before?.[each] === undefined ? [] : [[each, { value: before[each] }]]))
+  const said: Readonly<Record<string, Begun>> = begun.isAny ? begun.values : Object.fromEntries(goingOn)
+  /** With the first value what is offered is kept too: it stands there as it was seen, whatever becomes of the force before. */
+  const say = (name: string, label: string, value: Begun | undefined) =>
+    begun.say(label, { [name]: value, ...(!begun.isAny && { ...Object.fromEntries(goingOn), [name]: value }) })
+  const text = (name: string) => String(said[name]?.value ?? '')
+  const figure = (name: FigureName) => {
+    const { word, kind } = FIGURES[name]
+    const { value, typed } = said[name] ?? {}
+    return (
+      <AskedFigure
+        at={`${place}/${name}`}
+        missing={name === 'after5s_N' ? words.notRead : undefined}
+        asked={{
+          ...{ label: words[word], kind, typed, value: typeof value === 'number' ? value : undefined, question: question(name) },
+          onEnter: (entered, as) => say(name, words[word], asBegun(entered, as, kind)),
+        }}
+      />
+    )
+  }
+  const name = (each: 'place' | 'instrument' | 'by') => (
+    <AskedName label={words[each]} value={text(each)} onName={(value) => say(each, words[each], { value })} />
   )
-  const say = (name: string, value: string | number | undefined) => setSaid((now) => ({ ...now, [name]: value }))
-  const isWhole = NEEDED.every((name) => said[name] !== undefined && said[name] !== '')
-  const figure = (name: FigureName) => (
-    <AskedFigure
-      missing={name === 'after5s_N' ? words.notRead : undefined}
-      asked={{
-        label: words[FIGURES[name].word],
-        kind: FIGURES[name].kind,
-        value: said[name] as number | undefined,
-        question: question(name),
-        onEnter: (value) => say(name, value),
-      }}
+  const day = (each: 'on' | 'calibratedUntil') => (
+    <AskedDay
+      label={words[each]}
+      value={text(each)}
+      onDay={(value) => say(each, words[each], value === undefined ? undefined : { value })}
     />
   )
-  const name = (place: 'place' | 'instrument' | 'by') => (
-    <AskedName label={words[place]} value={String(said[place] ?? '')} onName={(text) => say(place, text)} />
-  )
-  const day = (place: 'on' | 'calibratedUntil') => (
-    <AskedDay label={words[place]} value={String(said[place] ?? '')} onDay={(value) => say(place, value)} />
-  )
+  const keep = () => {
+    const id = freeId(
+      'force',
+      records.map((record) => record.id),
+    )
+    const made = Object.fromEntries(Object.entries(said).map(([key, { value }]) => [key, value]))
+    begun.whole({ deed: 'added', path: PATH, name: words.name(text('place')) }, (draft) => pushAt(draft, PATH, { id, ...made }))
+    onDone()
+  }
   return (
     <div className="new-record">
       <ForceWords {...{ figure, name, day }} />
       <div className="row">
-        <button
-          type="button"
-          className="primary"
-          disabled={!isWhole}
-          onClick={() =>
-            onKeep(Object.fromEntries(Object.entries(said).flatMap(([key, value]) => (value === undefined ? [] : [[key, value]]))))
-          }
-        >
+        <button type="button" className="primary" disabled={NEEDED.some((each) => text(each) === '')} onClick={keep}>
           {words.keep}
         </button>
-        <button type="button" className="second" onClick={onDrop}>
-          {words.drop}
-        </button>
+        <Leave place={place} called={words.add} onDone={onDone} />
       </div>
     </div>
   )

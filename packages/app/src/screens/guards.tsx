@@ -1,9 +1,9 @@
-import { useState } from 'react'
+import { useBegunIn } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { useListed } from '../entry/listed.ts'
 import { Pick } from '../entry/pick.tsx'
-import { valueAt } from '../entry/places.ts'
+import { pushAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
@@ -23,17 +23,14 @@ export function Guards({ path, of }: { readonly path: string; readonly of: strin
   const { entry } = useWords()
   const { snapshot } = useDoor()
   const listed = useListed(path)
-  const [asked, setAsked] = useState(false)
+  const begun = useBegunIn(path)
   const found = valueAt(snapshot.file, path)
   const guards: readonly Guard[] = Array.isArray(found) ? found : []
   const zone = snapshot.file.zones?.[0]?.id
   const sensor = snapshot.file.sensors?.find(({ id }) => id !== undefined)?.id
-  const put = (made: Guard & object) => {
-    setAsked(false)
-    listed.add(made, words.guardNames[made.how])
-  }
+  const put = (made: Guard & object) => listed.add(made, words.guardNames[made.how])
   const add = (how: How) => {
-    if (how === 'cover') setAsked(true)
+    if (how === 'cover') begun.ask()
     else if (how === 'presence') put({ how, zone: zone ?? '' } as Guard)
     else if (how === 'edge') put({ how, sensor: sensor ?? '' } as Guard)
     else put({ how })
@@ -41,7 +38,7 @@ export function Guards({ path, of }: { readonly path: string; readonly of: strin
   const offered = HOWS.filter((how) => (how !== 'presence' || zone !== undefined) && (how !== 'edge' || sensor !== undefined))
   return (
     <div className="guards">
-      {guards.length === 0 && !asked && <p>{words.nothing}</p>}
+      {guards.length === 0 && begun.places.length === 0 && <p>{words.nothing}</p>}
       {guards.map(({ how }, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: guards have no other name
         <div className="thing" key={i}>
@@ -56,15 +53,19 @@ export function Guards({ path, of }: { readonly path: string; readonly of: strin
           </button>
         </div>
       ))}
-      {asked && (
+      {begun.places.map((place) => (
         <Whole
+          key={place}
+          place={place}
+          called={`${words.guardNames.cover}, ${of}`}
           text={words.guards.cover.replace('{shape}', words.shapeUnknown)}
           figures={{ upTo: { label: words.upTo }, opening: { label: words.opening }, distance: { label: words.distance } }}
-          onWhole={({ upTo, opening, distance }) =>
-            put({ how: 'cover', upTo_mm: upTo, opening_mm: opening, distance_mm: distance } as Guard)
+          put={(draft, { upTo, opening, distance }) =>
+            pushAt(draft, path, { how: 'cover', upTo_mm: upTo, opening_mm: opening, distance_mm: distance })
           }
+          onDone={begun.done}
         />
-      )}
+      ))}
       <Pick
         label={`${words.addGuard}: ${of}`}
         shown={words.addGuard}

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useBegun } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { putAt } from '../entry/places.ts'
@@ -12,9 +12,9 @@ const AT = 'survey/leaf/hinged'
 /** How a leaf that turns is hung. It comes into the door whole: hinge, side, length and angle; a second panel may follow. */
 export function Hinged() {
   const words = useAround().hinged
-  const { door, snapshot } = useDoor()
-  const [hinge, setHinge] = useState<string>()
-  const [opensTo, setOpensTo] = useState<string>()
+  const { snapshot } = useDoor()
+  const begun = useBegun(AT)
+  const [hinge, opensTo] = [begun.text('hinge'), begun.text('opensTo')]
   const { leaf } = snapshot.file.survey
   if (leaf?.travel !== 'turning') return null
   const isThere = leaf.hinged !== undefined
@@ -27,11 +27,17 @@ export function Hinged() {
         label={words.hinge}
         options={words.hinges}
         waiting={hinge}
-        {...(!isThere && { onChoose: setHinge })}
+        {...(!isThere && { onChoose: (value) => begun.say(words.hinge, { hinge: { value } }) })}
       />
     ),
     opensTo: (
-      <Choose path={`${AT}/opensTo`} label={words.opensTo} options={sides} waiting={opensTo} {...(!isThere && { onChoose: setOpensTo })} />
+      <Choose
+        path={`${AT}/opensTo`}
+        label={words.opensTo}
+        options={sides}
+        waiting={opensTo}
+        {...(!isThere && { onChoose: (value) => begun.say(words.opensTo, { opensTo: { value } }) })}
+      />
     ),
   }
   const hung = (
@@ -46,9 +52,10 @@ export function Hinged() {
         {hinge !== undefined && opensTo !== undefined && (
           <Whole
             text={words.turns}
-            at={AT}
+            place={AT}
+            called={words.name}
             figures={{ length_mm: { label: words.length }, openAngle_deg: { label: words.openAngle, kind: 'angle' } }}
-            onWhole={(values) => door.edit({ deed: 'set', path: AT }, (draft) => putAt(draft, AT, { hinge, opensTo, ...values }))}
+            put={(draft, values) => putAt(draft, AT, { hinge, opensTo, ...values })}
           />
         )}
       </>

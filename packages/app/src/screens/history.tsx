@@ -2,6 +2,7 @@ import type { Door } from '@sillsight/engine'
 import { needWords, type Reader } from '@sillsight/report'
 import { useState, useSyncExternalStore } from 'react'
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
+import { useWritten } from '../entry/written.ts'
 import { Icon } from '../look/icons.tsx'
 import type { HistoryEntry, Moment } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
@@ -26,6 +27,7 @@ export function History({ onClose, onMoment }: Props) {
   const author = useSyncExternalStore(doors.subscribe, doors.author)
   const [most, setMost] = useState(AT_ONCE)
   const entries = door.history()
+  const { leave: _, ...name } = useWritten(author, doors.setAuthor)
   return (
     <ModalOverlay className="pad-veil" isDismissable isOpen onOpenChange={(open) => !open && onClose()}>
       <Modal className="why">
@@ -38,7 +40,7 @@ export function History({ onClose, onMoment }: Props) {
           </div>
           <label className="field">
             <span>{words.history.yourName}</span>
-            <input className="name" maxLength={100} defaultValue={author} onBlur={(event) => doors.setAuthor(event.target.value)} />
+            <input className="name" maxLength={100} {...name} />
           </label>
           <ol className="history">
             {entries.slice(0, most).map((entry) => (

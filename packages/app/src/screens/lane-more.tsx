@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useAsked } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
@@ -52,8 +52,7 @@ function BrakingWords({ path, isThere }: { readonly path: string; readonly isThe
   const words = useAround().calls
   const all = useWords()
   const reader = useReader()
-  const { door } = useDoor()
-  const [asked, setAsked] = useState(false)
+  const asked = useAsked(path)
   const figureOf = (name: Braking) => ({
     label: words[name],
     kind: BRAKING[name],
@@ -73,18 +72,20 @@ function BrakingWords({ path, isThere }: { readonly path: string; readonly isThe
         <KnownFrom path={`${path}/source`} of={words.addBraking} />
       </>
     )
-  if (asked)
+  if (asked.is)
     return (
       <Whole
         text={words.braking}
-        at={path}
+        place={path}
+        called={words.addBraking}
         figures={Object.fromEntries(names.map((name) => [name, figureOf(name)]))}
-        onWhole={(values) => door.edit({ deed: 'set', path }, (draft) => putAt(draft, path, values))}
+        put={(draft, values) => putAt(draft, path, values)}
+        onDone={asked.done}
       />
     )
   return (
     <div className="row">
-      <button type="button" className="second" data-at={path} onClick={() => setAsked(true)}>
+      <button type="button" className="second" data-at={path} onClick={asked.ask}>
         {words.addBraking}
       </button>
     </div>

@@ -1,4 +1,5 @@
-import { lazy, useState } from 'react'
+import { lazy } from 'react'
+import { useBegunIn } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
@@ -6,7 +7,7 @@ import { freeId } from '../entry/free-id.ts'
 import { shownFigure } from '../entry/kinds.ts'
 import { useListed } from '../entry/listed.ts'
 import { Name } from '../entry/name.tsx'
-import { putAt } from '../entry/places.ts'
+import { pushAt, putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
@@ -27,16 +28,12 @@ export function Lanes() {
   const said = useAround().lanes
   const { snapshot } = useDoor()
   const listed = useListed(path)
-  const [asked, setAsked] = useState(false)
+  const begun = useBegunIn(path)
   const lanes = snapshot.file.survey.lanes ?? []
-  const add = (values: Readonly<Record<string, number>>) => {
-    setAsked(false)
-    const id = freeId(
-      'lane',
-      lanes.map((lane) => lane.id),
-    )
-    listed.add({ id, name: said.newLane, who: 'both', ...values }, said.newLane)
-  }
+  const id = freeId(
+    'lane',
+    lanes.map((lane) => lane.id),
+  )
   return (
     <Group title={said.title} path={path}>
       {lanes.length === 0 && <p>{said.none}</p>}
@@ -63,15 +60,20 @@ export function Lanes() {
           </button>
         </div>
       ))}
-      {asked ? (
+      {begun.places.map((place) => (
         <Whole
+          key={place}
           text={said.askWords}
+          called={said.newLane}
           figures={{ xMin_mm: { label: said.xMin, signed: true }, xMax_mm: { label: said.xMax, signed: true } }}
-          onWhole={add}
+          put={(draft, values) => pushAt(draft, path, { id, name: said.newLane, who: 'both', ...values })}
+          place={place}
+          onDone={begun.done}
         />
-      ) : (
+      ))}
+      {begun.places.length === 0 && (
         <div className="row">
-          <button type="button" className="second" data-at={path} onClick={() => setAsked(true)}>
+          <button type="button" className="second" data-at={path} onClick={begun.ask}>
             {said.add}
           </button>
         </div>

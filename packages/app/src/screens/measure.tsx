@@ -1,5 +1,7 @@
 import { lazy, Suspense, useState } from 'react'
 import { type PhotoWish, Stage } from '../drawing/stage.tsx'
+import { AskedFigure } from '../entry/asked-figure.tsx'
+import { asBegun, useBegun } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
@@ -148,11 +150,12 @@ function DiagonalFigure({ index, label }: { readonly index: 0 | 1; readonly labe
   return <Figure path={`${list}/${index}`} label={label} put={put} />
 }
 
-/** Travel and thickness are written together: the door file has no leaf with one of them, and none is made up. */
+/** Travel and thickness come into the door file together, which has no leaf with one of them; none is made up. */
 export function LeafGroup() {
   const words = useWords()
   const { door, snapshot } = useDoor()
-  const [travel, setTravel] = useState<string>()
+  const begun = useBegun('survey/leaf')
+  const travel = begun.text('travel')
   const thickness = useDoubt(USUAL_MM.leafThickness)
   const bulge = useDoubt(USUAL_MM.leafBulge)
   const isThere = snapshot.file.survey.leaf !== undefined
@@ -165,20 +168,26 @@ export function LeafGroup() {
         options={words.measure.travels}
         waiting={travel}
         onChoose={(chosen) => {
-          setTravel(chosen)
-          if (isThere)
-            door.edit({ deed: 'set', path: 'survey/leaf/travel', typed: words.measure.travels[chosen] }, (draft) =>
-              putAt(draft, 'survey/leaf/travel', chosen),
-            )
+          if (!isThere) return begun.say(words.measure.travel, { travel: { value: chosen } })
+          door.edit({ deed: 'set', path: 'survey/leaf/travel', typed: words.measure.travels[chosen] }, (draft) =>
+            putAt(draft, 'survey/leaf/travel', chosen),
+          )
         }}
       />
     ),
-    thickness: (
-      <Figure
-        path={path}
-        label={words.measure.thickness}
-        question={thickness}
-        put={(draft, value) => (isThere ? putAt(draft, path, value) : putAt(draft, 'survey/leaf', { travel, thickness_mm: value }))}
+    thickness: isThere ? (
+      <Figure path={path} label={words.measure.thickness} question={thickness} />
+    ) : (
+      <AskedFigure
+        at={path}
+        readOnly={snapshot.readOnly !== undefined}
+        asked={{
+          ...{ label: words.measure.thickness, kind: 'length', value: undefined, question: thickness },
+          onEnter: (value, typed) =>
+            begun.whole({ deed: 'set', path, typed }, (draft) => putAt(draft, 'survey/leaf', { travel, thickness_mm: value }), {
+              thickness_mm: asBegun(value, typed, 'length'),
+            }),
+        }}
       />
     ),
     bulge: <Figure path="survey/leaf/bulge_mm" label={words.measure.bulge} question={bulge} optional />,

@@ -69,7 +69,7 @@ export function NewDoorScreen() {
       ),
     )
     await door.settled()
-    forgetBegun()
+    if (door.snapshot().saving.kind === 'saved') forgetBegun() // a door that could not be written is made again from them
     go(`/door/${door.id}/judge`)
   }
   const dimension = (length: LengthName) => {

@@ -1,21 +1,19 @@
-import { useState } from 'react'
 import { putAt } from '../entry/places.ts'
+import { useWritten } from '../entry/written.ts'
 import { LONGEST_NOTE, printableLines } from '../store/printable.ts'
 import { useAround } from '../words/around.ts'
 import { useDoor } from './at-door.ts'
 
-/** Anything worth saying about the door, in as many lines as it takes; it is kept when the field is left. */
+/** Anything worth saying about the door, in as many lines as it takes; it is kept when the field is left or the page goes out of sight. */
 export function Note() {
   const words = useAround().note
   const { door, snapshot } = useDoor()
   const kept = snapshot.file.note ?? ''
-  const [text, setText] = useState<string>()
-  const keep = () => {
-    const tidy = printableLines(text ?? kept)
-    setText(undefined)
-    if (text === undefined || tidy === kept) return
+  const { leave, ...written } = useWritten(kept, (text) => {
+    const tidy = printableLines(text)
+    if (tidy === kept) return
     door.edit({ deed: tidy === '' ? 'removed' : 'set', path: 'note' }, (draft) => putAt(draft, 'note', tidy === '' ? undefined : tidy))
-  }
+  })
   return (
     <textarea
       className="name lines"
@@ -25,10 +23,8 @@ export function Note() {
       placeholder={words.label}
       maxLength={LONGEST_NOTE}
       disabled={snapshot.readOnly !== undefined}
-      value={text ?? kept}
-      onChange={(event) => setText(event.target.value)}
-      onBlur={keep}
-      onKeyDown={(event) => event.key === 'Escape' && setText(undefined)}
+      {...written}
+      onKeyDown={(event) => event.key === 'Escape' && leave()}
     />
   )
 }

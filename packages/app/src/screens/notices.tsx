@@ -1,6 +1,7 @@
 import { needWords } from '@sillsight/report'
 import { type ReactNode, useSyncExternalStore } from 'react'
 import { handOver } from '../hand-over.ts'
+import { plainPlace } from '../store/begun.ts'
 import type { Conflict } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
 import { useReader } from '../words/reader.ts'
@@ -64,7 +65,7 @@ function TwoValues({ conflict }: { readonly conflict: Conflict }) {
   const reader = useReader()
   const { door, answers } = useDoor()
   const { path, values } = conflict
-  const place = answers.shown ? needWords(answers.shown.door, path, reader) : path
+  const place = answers.shown ? needWords(answers.shown.door, plainPlace(path), reader) : path
   return (
     <div className="notice" role="group" aria-label={words.twoValues(place)}>
       <p>{words.twoValues(place)}</p>
@@ -86,5 +87,6 @@ function TwoValues({ conflict }: { readonly conflict: Conflict }) {
 }
 
 function plainly(value: unknown): string {
+  if (typeof value === 'object' && value !== null && 'value' in value) return plainly('typed' in value ? value.typed : value.value) // begun
   return typeof value === 'string' ? value : JSON.stringify(value).slice(0, 60)
 }

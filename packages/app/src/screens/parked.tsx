@@ -1,3 +1,4 @@
+import { useBegun } from '../entry/begun.ts'
 import { Figure } from '../entry/figure.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
@@ -15,9 +16,10 @@ const SIGNED: readonly Name[] = ['x', 'y', 'from', 'to']
 /** Where the open leaf stands: as a thing that hides bodies, and as what a tail runs to. */
 export function Parked() {
   const words = useAround().parked
-  const { door, snapshot } = useDoor()
+  const { snapshot } = useDoor()
+  const begun = useBegun(PATH)
   const found = snapshot.file.survey.leaf?.parked
-  const put = (value: unknown) => door.edit({ deed: 'set', path: PATH, name: words.name }, (draft) => putAt(draft, PATH, value))
+  const sayNone = () => begun.whole({ deed: 'set', path: PATH, name: words.name }, (draft) => putAt(draft, PATH, 'none'))
   const label = (name: Name) => ({ label: words.figures[name], signed: SIGNED.includes(name) })
   if (typeof found === 'object')
     return (
@@ -36,13 +38,16 @@ export function Parked() {
       <p>{found === 'none' ? words.none : words.unknown}</p>
       <Whole
         text={words.words}
-        at={PATH}
+        place={PATH}
+        called={words.name}
         figures={Object.fromEntries(NAMES.map((name) => [name, label(name)]))}
-        onWhole={({ along, across, from, to, x, y }) => put({ x_mm: x, y_mm: y, size_mm: [along, across], from_mm: from, to_mm: to })}
+        put={(draft, { along, across, from, to, x, y }) =>
+          putAt(draft, PATH, { x_mm: x, y_mm: y, size_mm: [along, across], from_mm: from, to_mm: to })
+        }
       />
       {found !== 'none' && (
         <div className="row">
-          <button type="button" className="second" data-at={PATH} onClick={() => put('none')}>
+          <button type="button" className="second" data-at={PATH} onClick={sayNone}>
             {words.notThere}
           </button>
         </div>

@@ -1,11 +1,11 @@
-import { useState } from 'react'
+import { useBegunIn } from '../entry/begun.ts'
 import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
 import { shownFigure } from '../entry/kinds.ts'
 import { useListed } from '../entry/listed.ts'
 import { Name } from '../entry/name.tsx'
-import { putAt } from '../entry/places.ts'
+import { pushAt, putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
@@ -25,19 +25,15 @@ export function PassingBy() {
   const { entry } = useWords()
   const { snapshot } = useDoor()
   const listed = useListed(PATH)
-  const [asked, setAsked] = useState(false)
+  const begun = useBegunIn(PATH)
   const crossings = snapshot.file.survey.crossings ?? []
-  const add = (values: Readonly<Record<string, number>>) => {
-    setAsked(false)
-    const id = freeId(
-      'way',
-      crossings.map((crossing) => crossing.id),
-    )
-    listed.add({ id, name: words.made, ...values }, words.made)
-  }
+  const id = freeId(
+    'way',
+    crossings.map((crossing) => crossing.id),
+  )
   return (
     <>
-      {crossings.length === 0 && !asked && <p>{words.none}</p>}
+      {crossings.length === 0 && begun.places.length === 0 && <p>{words.none}</p>}
       {crossings.map(({ id, name = id }, i) => (
         <div className="thing" key={id}>
           <CrossingWords path={`${PATH}/${i}`} />
@@ -46,15 +42,20 @@ export function PassingBy() {
           </button>
         </div>
       ))}
-      {asked ? (
+      {begun.places.map((place) => (
         <Whole
+          key={place}
+          place={place}
+          called={words.made}
           text={words.ask}
           figures={{ yMin_mm: { label: words.yMin, signed: true }, yMax_mm: { label: words.yMax, signed: true } }}
-          onWhole={add}
+          put={(draft, values) => pushAt(draft, PATH, { id, name: words.made, ...values })}
+          onDone={begun.done}
         />
-      ) : (
+      ))}
+      {begun.places.length === 0 && (
         <div className="row">
-          <button type="button" className="second" data-at={PATH} onClick={() => setAsked(true)}>
+          <button type="button" className="second" data-at={PATH} onClick={begun.ask}>
             {words.add}
           </button>
         </div>
@@ -105,7 +106,7 @@ function AirWords() {
   const words = useFacts().passingBy
   const all = useWords()
   const reader = useReader()
-  const { door, snapshot } = useDoor()
+  const { snapshot } = useDoor()
   const { a, b } = { a: 'A', b: 'B', ...snapshot.file.sides }
   const text = words.air(a, b)
   const degrees = { sideA_degC: words.degrees(a), sideB_degC: words.degrees(b) }
@@ -114,11 +115,12 @@ function AirWords() {
     return (
       <Whole
         text={text}
-        at={AIR}
+        place={AIR}
+        called={words.airName}
         figures={Object.fromEntries(
           Object.entries(degrees).map(([name, label]) => [name, { label, kind: 'temperature' as const, signed: true, question: usual }]),
         )}
-        onWhole={(values) => door.edit({ deed: 'set', path: AIR }, (draft) => putAt(draft, AIR, values))}
+        put={(draft, values) => putAt(draft, AIR, values)}
       />
     )
   return (

@@ -1,5 +1,6 @@
 import { type ChangeEvent, lazy, Suspense, useRef, useState } from 'react'
 import type { PhotoWish } from '../drawing/stage.tsx'
+import { useWritten } from '../entry/written.ts'
 import { Icon } from '../look/icons.tsx'
 import { photoName } from '../photos/marks.tsx'
 import { PinMark, placeOf } from '../photos/pin-mark.tsx'
@@ -90,6 +91,7 @@ function PhotoItem({ photo, number, onWish }: ItemProps) {
   const { id, pins, takenWhere } = photo
   const name = photoName(photo)
   const isReadOnly = snapshot.readOnly !== undefined
+  const { leave: _, ...caption } = useWritten(photo.caption, (text) => door.changePhoto(id, { caption: text }))
   return (
     <li>
       {url !== undefined && (
@@ -109,13 +111,12 @@ function PhotoItem({ photo, number, onWish }: ItemProps) {
         placeholder={words.photos.caption}
         maxLength={LONGEST_TEXT}
         disabled={isReadOnly}
-        defaultValue={photo.caption}
+        {...caption}
         onKeyDown={(event) => {
           if (event.key !== 'Enter') return
           event.preventDefault() // a caption is one line, however many it takes to show it
           event.currentTarget.blur()
         }}
-        onBlur={(event) => event.target.value !== photo.caption && door.changePhoto(id, { caption: event.target.value })}
       />
       {!isReadOnly && (
         <button type="button" className="quiet-button" aria-label={words.entry.remove(name)} onClick={() => door.removePhoto(id)}>

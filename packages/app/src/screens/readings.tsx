@@ -1,6 +1,7 @@
-import { useState } from 'react'
+import { useBegunIn } from '../entry/begun.ts'
 import { Figure } from '../entry/figure.tsx'
 import { useListed } from '../entry/listed.ts'
+import { pushAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Icon } from '../look/icons.tsx'
@@ -29,7 +30,7 @@ function Of({ list }: { readonly list: 'widths' | 'heights' }) {
   const { snapshot, answers } = useDoor()
   const path = `${PATH}/${list}`
   const listed = useListed(path)
-  const [asked, setAsked] = useState(false)
+  const begun = useBegunIn(path)
   const readings = snapshot.file.survey.opening.readings?.[list] ?? []
   const said = words[list]
   const figures = { at_mm: { label: said.at, signed: list === 'heights' }, reading: { label: said.name } }
@@ -64,18 +65,19 @@ function Of({ list }: { readonly list: 'widths' | 'heights' }) {
           {text}
         </p>
       ))}
-      {asked && (
+      {begun.places.map((place) => (
         <Whole
+          key={place}
+          place={place}
+          called={said.name}
           text={said.words}
           figures={figures}
-          onWhole={(values) => {
-            setAsked(false)
-            listed.add({ ...values }, said.name)
-          }}
+          put={(draft, values) => pushAt(draft, path, values)}
+          onDone={begun.done}
         />
-      )}
+      ))}
       <div className="row">
-        <button type="button" className="second" data-at={path} onClick={() => setAsked(true)}>
+        <button type="button" className="second" data-at={path} onClick={begun.ask}>
           {said.add}
         </button>
       </div>

@@ -92,6 +92,17 @@ function InputWords({ input, index, control, device }: OfInput) {
             }}
           />
         </p>
+        <p>
+          <Sentence
+            text={words.settings}
+            figures={{
+              settable: (
+                <Choose path={`${path}/settable`} label={words.settableOf(id)} options={words.settable} unknown={words.settableUnsaid} />
+              ),
+              end: <Figure path={`${path}/endOfLine_ohm`} label={words.endOfLine(id)} kind="ohm" optional missing={words.noEndOfLine} />,
+            }}
+          />
+        </p>
         {input.bands.map((_, k) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: ranges have no names, and keep their order
           <div className="thing" key={k}>

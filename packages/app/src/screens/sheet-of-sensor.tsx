@@ -149,6 +149,16 @@ function OutputWords({ output, path, device, isLast }: OfOutput) {
             />
           )}
         </p>
+        <p>
+          <Sentence
+            text={words.outputSetting}
+            figures={{
+              settable: (
+                <Choose path={`${path}/settable`} label={words.settableOf(name)} options={words.settable} unknown={words.settableUnsaid} />
+              ),
+            }}
+          />
+        </p>
         {(output.kind === 'sourcing' || output.kind === 'sinking') && <Pulses output={output} path={`${path}/pulsed`} />}
       </div>
       <Away path={path} name={name} disabled={isLast} />

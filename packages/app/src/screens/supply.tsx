@@ -1,9 +1,11 @@
 import type { DoorFile } from '@sillsight/document'
 import { Choose } from '../entry/choose.tsx'
 import { Figure } from '../entry/figure.tsx'
-import { putAt } from '../entry/places.ts'
+import { putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { useFacts } from '../words/facts.ts'
+import { useDoor } from './at-door.ts'
+import { KnownFrom } from './known-from.tsx'
 
 type FileWiring = NonNullable<DoorFile['wiring']>
 
@@ -34,12 +36,17 @@ export function Supply({ wiring }: { readonly wiring: FileWiring }) {
         />
       </p>
       {wiring.sensors.flatMap(({ sensor, outputs }, i) =>
-        outputs.map(({ kind, name }, k) =>
-          kind === 'contact' || kind === 'change-over' ? (
-            <Contact key={`${sensor} ${name}`} path={`wiring/sensors/${i}/outputs/${k}/rating`} sensor={sensor} name={name} />
-          ) : null,
-        ),
+        outputs.map(({ kind, name }, k) => (
+          <Contact
+            key={`${sensor} ${name}`}
+            path={`wiring/sensors/${i}/outputs/${k}/rating`}
+            sensor={sensor}
+            name={name}
+            text={kind === 'contact' || kind === 'change-over' ? words.contact : words.transistor}
+          />
+        )),
       )}
+      <HandTest />
     </>
   )
 }
@@ -54,14 +61,15 @@ interface ContactOf {
   readonly path: string
   readonly sensor: string
   readonly name: string
+  readonly text: string
 }
 
-function Contact({ path, sensor, name }: ContactOf) {
+function Contact({ path, sensor, name, text }: ContactOf) {
   const words = useFacts().wiring.supply
   return (
     <p>
       <Sentence
-        text={words.contact}
+        text={text}
         figures={{
           name,
           sensor,
@@ -79,5 +87,44 @@ function Contact({ path, sensor, name }: ContactOf) {
         }}
       />
     </p>
+  )
+}
+
+/** What it takes to say how often somebody has to test by hand for what nothing else finds. */
+function HandTest() {
+  const words = useFacts().wiring.handTest
+  const { snapshot } = useDoor()
+  const path = 'wiring/handTest'
+  const isStated = valueAt(snapshot.file, path) !== undefined
+  const figure = (name: 'mostHidden_percent' | 'cable_y' | 'supply_y' | 'resistor_y' | 'control_y') => (
+    <Figure
+      path={`${path}/${name}`}
+      label={words.figures[name]}
+      kind={name === 'mostHidden_percent' ? 'percent' : 'count'}
+      optional
+      missing={words.unsaid}
+      put={(draft, value) => {
+        // what is entered rests on memory until somebody says where it stands
+        if (!isStated && value !== undefined) putAt(draft, `${path}/source`, { basis: 'from memory' })
+        putAt(draft, `${path}/${name}`, value)
+      }}
+    />
+  )
+  return (
+    <>
+      <p>
+        <Sentence
+          text={words.says}
+          figures={{
+            share: figure('mostHidden_percent'),
+            cable: figure('cable_y'),
+            supply: figure('supply_y'),
+            resistor: figure('resistor_y'),
+            control: figure('control_y'),
+          }}
+        />
+      </p>
+      {isStated && <KnownFrom path={`${path}/source`} of={words.of} />}
+    </>
   )
 }

@@ -1,5 +1,5 @@
 import { called } from '@sillsight/report'
-import { useState } from 'react'
+import { useAsked } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
 import { Chosen } from '../entry/chosen.tsx'
 import { Figure } from '../entry/figure.tsx'
@@ -76,15 +76,12 @@ const NAMES = Object.keys(PLACES) as Name[]
 function Family({ path, of }: { readonly path: string; readonly of: string }) {
   const words = useFacts().zones
   const { door, snapshot } = useDoor()
-  const [asked, setAsked] = useState(false)
+  const asked = useAsked(path)
   const figure = (name: Name) => {
     const [, kind] = PLACES[name]
     return { label: `${words.family[name]}: ${of}`, kind: (kind === 'number' ? 'share' : kind) as Kind }
   }
-  const put = (value: object | undefined) => {
-    setAsked(false)
-    door.edit({ deed: value ? 'added' : 'removed', path }, (draft) => putAt(draft, path, value))
-  }
+  const forget = () => door.edit({ deed: 'removed', path }, (draft) => putAt(draft, path, undefined))
   if (valueAt(snapshot.file, path) !== undefined)
     return (
       <>
@@ -102,22 +99,24 @@ function Family({ path, of }: { readonly path: string; readonly of: string }) {
             className="second"
             aria-label={`${words.forgetFamily}: ${of}`}
             disabled={snapshot.readOnly !== undefined}
-            onClick={() => put(undefined)}
+            onClick={forget}
           >
             {words.forgetFamily}
           </button>
         </div>
       </>
     )
-  if (asked)
+  if (asked.is)
     return (
       <Whole
         text={words.familyWords}
-        at={path}
+        place={path}
+        called={`${words.addFamily}: ${of}`}
         figures={Object.fromEntries(NAMES.map((name) => [name, figure(name)]))}
-        onWhole={({ along, across, high, reflectance, largest, step }) =>
-          put({ proportions: [along, across, high], reflectance, largest_mm: largest, step_mm: step })
+        put={(draft, { along, across, high, reflectance, largest, step }) =>
+          putAt(draft, path, { proportions: [along, across, high], reflectance, largest_mm: largest, step_mm: step })
         }
+        onDone={asked.done}
       />
     )
   return (
@@ -128,7 +127,7 @@ function Family({ path, of }: { readonly path: string; readonly of: string }) {
         data-at={path}
         aria-label={`${words.addFamily}: ${of}`}
         disabled={snapshot.readOnly !== undefined}
-        onClick={() => setAsked(true)}
+        onClick={asked.ask}
       >
         {words.addFamily}
       </button>

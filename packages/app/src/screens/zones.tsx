@@ -1,10 +1,11 @@
-import { lazy, useState } from 'react'
+import { lazy } from 'react'
+import { useBegunIn } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
 import { useListed } from '../entry/listed.ts'
 import { Name } from '../entry/name.tsx'
-import { putAt } from '../entry/places.ts'
+import { pushAt, putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Explained } from '../help/explained.tsx'
@@ -44,15 +45,11 @@ export function ZonesGroup() {
   const zones = snapshot.file.zones
   const said = useFacts().zones
   const listed = useListed('zones')
-  const [asked, setAsked] = useState(false)
-  const add = (edges: Readonly<Record<string, number>>) => {
-    setAsked(false)
-    const id = freeId(
-      'zone',
-      (zones ?? []).map((zone) => zone.id),
-    )
-    listed.add({ id, name: said.made, purpose: 'presence-at-leaf', ...edges }, said.made)
-  }
+  const begun = useBegunIn('zones')
+  const id = freeId(
+    'zone',
+    (zones ?? []).map((zone) => zone.id),
+  )
   const assumed = answers.shown?.door.zones ?? []
   const take = () =>
     door.edit({ deed: 'added', path: 'zones' }, (draft) =>
@@ -139,24 +136,23 @@ export function ZonesGroup() {
           </div>
         )
       })}
-      {zones !== undefined && asked && (
-        <Whole
-          text={said.reaches}
-          figures={Object.fromEntries(
-            (['xMin', 'xMax', 'yMin', 'yMax'] as const).map((name) => [`${name}_mm`, { label: words.place.edges[name], signed: true }]),
-          )}
-          onWhole={add}
-        />
-      )}
-      {zones !== undefined && !asked && (
+      {zones !== undefined &&
+        begun.places.map((place) => (
+          <Whole
+            key={place}
+            text={said.reaches}
+            place={place}
+            called={said.made}
+            figures={Object.fromEntries(
+              (['xMin', 'xMax', 'yMin', 'yMax'] as const).map((name) => [`${name}_mm`, { label: words.place.edges[name], signed: true }]),
+            )}
+            put={(draft, edges) => pushAt(draft, 'zones', { id, name: said.made, purpose: 'presence-at-leaf', ...edges })}
+            onDone={begun.done}
+          />
+        ))}
+      {zones !== undefined && begun.places.length === 0 && (
         <div className="row">
-          <button
-            type="button"
-            className="second"
-            data-at="zones"
-            disabled={snapshot.readOnly !== undefined}
-            onClick={() => setAsked(true)}
-          >
+          <button type="button" className="second" data-at="zones" disabled={snapshot.readOnly !== undefined} onClick={begun.ask}>
             {said.add}
           </button>
         </div>

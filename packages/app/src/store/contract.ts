@@ -36,9 +36,23 @@ export interface HistoryEntry {
   readonly redoes?: Moment
 }
 
+/** A value of a thing that the door file holds only whole, such as a lane, and that is not whole yet. */
+export interface Begun {
+  readonly value: number | string
+  /** As it was typed, where that differs. */
+  readonly typed?: string
+}
+
+/** Values of one thing that is begun, by name; an undefined one goes, and undefined in place of all of them takes the whole thing away. */
+export interface BegunEdit {
+  readonly thing: string
+  readonly values: Readonly<Record<string, Begun | undefined>> | undefined
+}
+
 /** Two values for one place, written by people who did not see each other's. The file shows the first until someone chooses. */
 export interface Conflict {
   readonly path: string
+  /** In the order of the file; of something begun a `Begun`, its path being its place in the document. */
   readonly values: readonly { readonly value: unknown; readonly author: string; readonly at_ms: number }[]
 }
 
@@ -82,6 +96,8 @@ export interface DoorSnapshot {
   readonly file: DoorFile
   /** What was typed, by place in the file, where it differs from what the file can hold: `7' 10 1/2"`. */
   readonly typed: Readonly<Record<string, string>>
+  /** What is begun and not in the file yet, by thing and by the name of the value: kept like all else, and never judged. */
+  readonly begun: Readonly<Record<string, Readonly<Record<string, Begun>>>>
   readonly photos: readonly Photo[]
   readonly conflicts: readonly Conflict[]
   readonly saving: Saving
@@ -98,7 +114,12 @@ export interface OpenDoor {
   readonly snapshot: () => DoorSnapshot
   readonly subscribe: (listener: () => void) => () => void
   /** Changes the draft at once; `snapshot().saving` says when it is in the database. Ignored (and false) where read-only. */
-  readonly edit: (deed: Deed, change: (draft: Draft) => void, typed?: Readonly<Record<string, string | undefined>>) => boolean
+  readonly edit: (
+    deed: Deed,
+    change: (draft: Draft) => void,
+    typed?: Readonly<Record<string, string | undefined>>,
+    begun?: BegunEdit,
+  ) => boolean
   readonly undo: () => void
   readonly redo: () => void
   readonly choose: (path: string, which: number) => void

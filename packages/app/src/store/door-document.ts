@@ -1,16 +1,17 @@
 import type { Doc, Heads } from '@automerge/automerge/slim'
 import type { DoorFile } from '@sillsight/document'
 import type { Automerge } from './automerge.ts'
-import type { Conflict, Deed, Draft, HistoryEntry, Moment } from './contract.ts'
+import { type BegunPlace, isBegunPlace } from './begun.ts'
+import type { Begun, Conflict, Deed, Draft, HistoryEntry, Moment } from './contract.ts'
 import type { PhotoEntry } from './photo-entry.ts'
 import { same, takeBack } from './take-back.ts'
 
 /** What is merged between devices: the door file and what belongs to it but not into it. */
-export interface DoorDocument {
+export type DoorDocument = {
   file: DoorFile
   typed: Record<string, string>
   photos: Record<string, PhotoEntry>
-}
+} & { [place: BegunPlace]: Begun }
 export type DoorDoc = Doc<DoorDocument>
 
 /** Who edits on this device. */
@@ -38,12 +39,10 @@ export interface Change extends Message {
   readonly maxOp: number
 }
 
-export function newDocument(A: Automerge, first: Pick<DoorDocument, 'file' | 'typed'>, deed: Deed, author: Author, at_ms: number): DoorDoc {
+export function newDocument(A: Automerge, first: Omit<DoorDocument, 'photos'>, deed: Deed, author: Author, at_ms: number): DoorDoc {
   const content = JSON.parse(JSON.stringify(first)) as typeof first
   return A.change(A.init<DoorDocument>(), options({ deed, author: author.id, name: author.name, at_ms }), (draft) => {
-    draft.file = content.file
-    draft.typed = content.typed
-    draft.photos = {}
+    Object.assign(draft, content, { photos: {} })
   })
 }
 
@@ -158,21 +157,25 @@ export function historyOf(changes: readonly Change[], author: string): readonly 
 /** Places in the door file that hold values of people who did not see each other's; the one the file shows comes first. */
 export function conflictsOf(A: Automerge, doc: DoorDoc, changes: readonly Change[]): readonly Conflict[] {
   const found: Conflict[] = []
+  const look = (holder: object, key: string | number, place: string): void => {
+    const shown = (holder as Record<string | number, unknown>)[key]
+    const rivals = A.getConflicts(holder as DoorDoc, key as never)
+    if (rivals) {
+      const all = Object.entries(rivals).map(([operation, value]) => ({ value: plain(value), ...writerOf(operation, changes) }))
+      const values = [...all.filter(({ value }) => same(value, plain(shown))), ...all.filter(({ value }) => !same(value, plain(shown)))]
+      if (values.some(({ value }) => !same(value, values[0]?.value))) found.push({ path: place, values })
+    }
+  }
   const walk = (holder: unknown, path: string): void => {
     if (typeof holder !== 'object' || holder === null) return
     for (const key of Array.isArray(holder) ? holder.keys() : Object.keys(holder)) {
       const place = path === '' ? String(key) : `${path}/${key}`
-      const shown = (holder as Record<string | number, unknown>)[key]
-      const rivals = A.getConflicts(holder as DoorDoc, key as string)
-      if (rivals) {
-        const all = Object.entries(rivals).map(([operation, value]) => ({ value: plain(value), ...writerOf(operation, changes) }))
-        const values = [...all.filter(({ value }) => same(value, plain(shown))), ...all.filter(({ value }) => !same(value, plain(shown)))]
-        if (values.some(({ value }) => !same(value, values[0]?.value))) found.push({ path: place, values })
-      }
-      walk(shown, place)
+      look(holder, key, place)
+      walk((holder as Record<string | number, unknown>)[key], place)
     }
   }
   walk(doc.file, '')
+  for (const key of Object.keys(doc)) if (isBegunPlace(key)) look(doc, key, key)
   return found
 }
 

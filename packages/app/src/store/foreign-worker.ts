@@ -1,5 +1,6 @@
 import { parseDocument } from '@sillsight/document'
 import { type Automerge, automerge } from './automerge.ts'
+import { areBegun } from './begun.ts'
 import type { DoorDocument } from './door-document.ts'
 import type { Foreign, Inspected } from './foreign.ts'
 import { isPhotoEntry } from './photo-entry.ts'
@@ -10,9 +11,11 @@ self.onmessage = async ({ data: { changes, library } }: MessageEvent<Foreign>) =
     const A = await automerge(library)
     if (!changes.every((change) => isAsItWasMade(A, change))) throw new Error('a change was spoiled')
     const [doc] = A.applyChanges(A.init<DoorDocument>(), [...changes])
-    const { file, typed, photos } = A.toJS(doc)
+    const whole = A.toJS(doc)
+    const { file, typed, photos } = whole
     const parsed = parseDocument(JSON.stringify(file ?? null))
-    if (!areTyped(typed) || !arePhotos(photos) || A.getMissingDeps(doc, []).length > 0) throw new Error('not a whole document')
+    if (!areTyped(typed) || !arePhotos(photos) || !areBegun(whole) || A.getMissingDeps(doc, []).length > 0)
+      throw new Error('not a whole document')
     answer = parsed.ok
       ? { ok: true, file, heads: [...A.getHeads(doc)].sort().join(' ') }
       : {

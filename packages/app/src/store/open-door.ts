@@ -1,5 +1,6 @@
 import type { DoorFile } from '@sillsight/document'
 import type { Automerge } from './automerge.ts'
+import { begunIn, isBegunPlace, putBegun } from './begun.ts'
 import type { Deed, DoorId, DoorSnapshot, Draft, Moment, OpenDoor, ReadOnly, Saving } from './contract.ts'
 import {
   type Author,
@@ -99,6 +100,7 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
       revision,
       file: doc.file,
       typed: doc.typed,
+      begun: begunIn(doc),
       photos: Object.values(doc.photos)
         .map(photoOf)
         .sort((a, b) => a.takenAt_ms - b.takenAt_ms || (a.id < b.id ? -1 : 1)),
@@ -121,13 +123,14 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
-    edit: (deed, change, typed = {}) =>
+    edit: (deed, change, typed = {}, begun) =>
       write(deed, (draft) => {
         change(asDraft(draft as never) as Draft)
         for (const [path, text] of Object.entries(typed)) {
           if (text === undefined) delete (draft.typed as Record<string, string>)[path]
           else (draft.typed as Record<string, string>)[path] = text
         }
+        if (begun) putBegun(draft, begun.thing, begun.values)
       }),
     undo: () => step('undo'),
     redo: () => step('redo'),
@@ -135,9 +138,10 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
       const chosen = conflictsOf(A, doc, changes()).find((conflict) => conflict.path === path)?.values[which]
       if (!chosen) return
       write({ deed: 'chosen', path }, (draft) => {
-        const way = path.split('/')
+        const way = isBegunPlace(path) ? [path] : path.split('/')
         const key = way.pop() as string
-        const holder = way.reduce((here, step) => here[step] as Fields, draft.file as unknown as Fields)
+        const root = isBegunPlace(path) ? draft : draft.file
+        const holder = way.reduce((here, step) => here[step] as Fields, root as unknown as Fields)
         // the same value again would be no change, and the rival would stay; out of a list, deleting would take the place itself away
         if (Array.isArray(holder)) holder[key as never] = null as never
         else delete holder[key]

@@ -1,6 +1,7 @@
 import { type Automerge, automerge } from './automerge.ts'
 import { looksLikeBackup, readBackup, writeBackup } from './backup.ts'
-import type { DoorCard, DoorId, Doors, ImportResult, StorageHealth } from './contract.ts'
+import { isBegunPlace } from './begun.ts'
+import type { Deed, DoorCard, DoorId, Doors, ImportResult, OpenDoor, StorageHealth } from './contract.ts'
 import { type CardRecord, type Database, FORMAT, openDatabase, unsealed } from './database.ts'
 import { type Author, type DoorDoc, type DoorDocument, newDocument } from './door-document.ts'
 import { inspected } from './foreign.ts'
@@ -277,11 +278,11 @@ export function openDoors(name: string): Doors {
     return { bytes, count: found.length }
   }
 
-  const make: Doors['make'] = async (file, deed, typed = {}) => {
+  const made = async (first: Omit<DoorDocument, 'photos'>, deed: Deed): Promise<OpenDoor> => {
     await ready
     const A = await automerge()
     const id = newId() as DoorId
-    const doc = newDocument(A, { file, typed }, deed, author, Date.now())
+    const doc = newDocument(A, first, deed, author, Date.now())
     const held = enter(A, id, doc)
     held.users++
     keep(A, id, doc, A.getAllChanges(doc))
@@ -304,14 +305,14 @@ export function openDoors(name: string): Doors {
       tell()
     },
     open,
-    make,
+    make: (file, deed, typed = {}) => made({ file, typed }, deed),
     async copy(id, called) {
       const door = await mustOpen(id, 'copied')
-      const { file, typed } = door.document()
-      const made = await make({ ...file, name: called }, { deed: 'copied', name: called }, typed)
-      made.close()
+      const { photos, ...kept } = door.document()
+      const copy = await made({ ...kept, file: { ...kept.file, name: called } }, { deed: 'copied', name: called })
+      copy.close()
       door.close()
-      return made.id
+      return copy.id
     },
     putAway(id, away) {
       if (!health.newerVersion) writeCard(id, { away })
@@ -336,7 +337,7 @@ export function openDoors(name: string): Doors {
         const { parseDocument } = await import('@sillsight/document')
         const parsed = parseDocument(new TextDecoder().decode(bytes))
         if (!parsed.ok) return { ok: false, issues: parsed.issues }
-        const door = await make(parsed.document, { deed: 'imported', name: parsed.document.name ?? '' })
+        const door = await made({ file: parsed.document, typed: {} }, { deed: 'imported', name: parsed.document.name ?? '' })
         door.close()
         await storage.settled()
         return { ok: true, doors: [{ id: door.id, how: 'new' }] }
@@ -361,7 +362,8 @@ export function openDoors(name: string): Doors {
       const door = await mustOpen(id, 'exported')
       door.close()
       const A = await automerge()
-      writeCard(id, { exportedHeads: headsOf(A, door.document()) })
+      // what is only begun is not in the door file: it is on this device alone until a backup holds it
+      if (!Object.keys(door.document()).some(isBegunPlace)) writeCard(id, { exportedHeads: headsOf(A, door.document()) })
       const { serialise } = await import('@sillsight/document')
       return serialise(JSON.parse(JSON.stringify(door.document().file)))
     },

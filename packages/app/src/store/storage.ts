@@ -132,6 +132,8 @@ async function writeAll(database: Database, writes: readonly Write[]): Promise<v
         : []),
       ...(photo ? [transaction.objectStore('photos').put(sealed(photo.bytes), photo.id)] : []),
     ])
+    // at once, not after the last answer: a page that goes away has then asked for all that it had to
+    transaction.commit()
     await Promise.all([...puts, transaction.done])
   } catch (problem) {
     transaction.done.catch(() => undefined) // its failure is the one that is thrown below

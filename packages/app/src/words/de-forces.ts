@@ -21,5 +21,4 @@ export const forces: typeof english = {
   by: 'wer gemessen hat',
   add: 'Eine gemessene Kraft',
   keep: 'Behalten',
-  drop: 'Lassen',
 }

@@ -159,6 +159,7 @@ export const passingBy: typeof englishPassingBy = {
   howMany: 'Ungesagt wie viele',
   air: (a, b) => `Auf der Seite „${a}“ sind es {sideA_degC}, auf der Seite „${b}“ {sideB_degC}.`,
   degrees: (side) => `Temperatur auf der Seite „${side}“`,
+  airName: 'die Temperaturen',
   lost: 'Am Tag dürfen bis zu {most} Luft verloren gehen.',
   mostLost: 'Luft, die am Tag durch unnötige Öffnungen verloren gehen darf',
 }

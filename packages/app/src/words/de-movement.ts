@@ -77,6 +77,7 @@ export const states: typeof englishStates = {
 }
 
 export const hinged: typeof englishHinged = {
+  name: 'wie der Flügel hängt',
   hung: 'Er hängt {hinge} und öffnet gegen {opensTo}.',
   hinge: 'Wo der Flügel hängt',
   hinges: { 'at-zero': 'links', 'at-width': 'rechts', both: 'zu zweit, links und rechts' },

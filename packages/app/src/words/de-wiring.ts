@@ -22,9 +22,22 @@ export const wiring: typeof english = {
     fuse: 'Größe der Sicherung',
     noFuse: 'einer Größe, die niemand genannt hat',
     contact: 'Kontakt {name} von {sensor} darf {volt} und {most} schalten und braucht {least}, um sauber zu bleiben.',
+    transistor: 'Transistor {name} von {sensor} darf {volt} und {most} schalten und leitet sicher ab {least}.',
     volt: (contact) => `größte Spannung des Kontakts ${contact}`,
     most: (contact) => `größter Strom des Kontakts ${contact}`,
     least: (contact) => `kleinster Strom des Kontakts ${contact}`,
+  },
+  handTest: {
+    says: 'Für Fehler, die nur ein Test von Hand findet: sie dürfen {share} der Zeit bestehen; mittlere Jahre bis zum gefährlichen Ausfall sind {cable} für ein Kabel, {supply} für die Versorgung, {resistor} für einen Widerstand, {control} für den Testausgang.',
+    figures: {
+      mostHidden_percent: 'Anteil der Zeit, für den ein Fehler verborgen bleiben darf',
+      cable_y: 'mittlere Jahre bis zum gefährlichen Ausfall eines Kabels',
+      supply_y: 'mittlere Jahre bis zum gefährlichen Ausfall der Versorgung',
+      resistor_y: 'mittlere Jahre bis zum gefährlichen Ausfall eines Widerstands',
+      control_y: 'mittlere Jahre bis zum gefährlichen Ausfall des Testausgangs',
+    },
+    unsaid: 'eine Zahl, die niemand nannte',
+    of: 'Tests von Hand',
   },
   cautions: [
     'Das Tor vom Netz trennen, bevor die Steuerung geöffnet oder eine Klemme berührt wird.',

@@ -149,6 +149,7 @@ export const de: Words = {
     changeOnDrawing: (label) => `${label} ändern`,
     add: 'Hinzufügen',
     remove: (name) => `${name} entfernen`,
+    leave: 'Lassen',
   },
   pad: {
     close: 'Schließen',

@@ -20,5 +20,4 @@ export const forces = {
   by: 'who measured',
   add: 'A measured force',
   keep: 'Keep it',
-  drop: 'Leave it',
 }

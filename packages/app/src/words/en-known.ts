@@ -154,6 +154,7 @@ export const passingBy = {
   howMany: 'nobody said how many',
   air: (a: string, b: string): string => `On the side “${a}” it is {sideA_degC}, on the side “${b}” {sideB_degC}.`,
   degrees: (side: string): string => `temperature on the side “${side}”`,
+  airName: 'the temperatures',
   lost: 'Up to {most} of air may be lost in a day.',
   mostLost: 'air that may be lost in a day by needless openings',
 }

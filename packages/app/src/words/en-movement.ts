@@ -70,6 +70,7 @@ export const states = {
 }
 
 export const hinged = {
+  name: 'how the leaf hangs',
   hung: 'It hangs {hinge} and opens toward {opensTo}.',
   hinge: 'Where the leaf hangs',
   hinges: { 'at-zero': 'on the left', 'at-width': 'on the right', both: 'in two, on the left and on the right' },

@@ -21,9 +21,22 @@ export const wiring = {
     fuse: 'rating of the fuse',
     noFuse: 'a size nobody named',
     contact: 'Contact {name} of {sensor} may switch {volt} and {most}, and needs {least} to stay clean.',
+    transistor: 'Transistor {name} of {sensor} may switch {volt} and {most}, and conducts for sure from {least} on.',
     volt: (contact: string): string => `largest voltage of contact ${contact}`,
     most: (contact: string): string => `largest current of contact ${contact}`,
     least: (contact: string): string => `least current of contact ${contact}`,
+  },
+  handTest: {
+    says: 'For faults that nothing but a test by hand finds: they may stand for {share} of the time; mean years to dangerous failure are {cable} of a cable, {supply} of the supply, {resistor} of a resistor, {control} of the test output.',
+    figures: {
+      mostHidden_percent: 'share of the time for which a fault may stay hidden',
+      cable_y: 'mean years to dangerous failure of a cable',
+      supply_y: 'mean years to dangerous failure of the supply',
+      resistor_y: 'mean years to dangerous failure of a resistor',
+      control_y: 'mean years to dangerous failure of the test output',
+    },
+    unsaid: 'a number nobody named',
+    of: 'tests by hand',
   },
   cautions: [
     'Disconnect the door from its supply before you open the control or touch a terminal.',

@@ -145,6 +145,7 @@ export const en = {
     changeOnDrawing: (label: string) => `Change ${label}`,
     add: 'Add',
     remove: (name: string) => `Remove ${name}`,
+    leave: 'Leave it',
   },
   pad: {
     close: 'Close',

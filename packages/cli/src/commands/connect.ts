@@ -1,4 +1,15 @@
-import { partsFrom, type SecondFaults, type Synthesis, scoreOf, secondFaults, synthesis, type Wiring } from '@sillsight/engine'
+import {
+  type Door,
+  type Fault,
+  handTestOf,
+  partsFrom,
+  type SecondFaults,
+  type Synthesis,
+  scoreOf,
+  secondFaults,
+  synthesis,
+  type Wiring,
+} from '@sillsight/engine'
 import { connectionsText, secondFaultsText, wrapped } from '@sillsight/report'
 import { type Request, wholeNumber } from '../arguments.ts'
 import { type ExitCode, exitCodes } from '../exit-codes.ts'
@@ -16,25 +27,42 @@ const MOST_PAIRS = 500_000
 export function connectCommand(request: Request): ExitCode {
   const [file = ''] = request.words
   const most = wholeNumber(request, 'most', 1, 20) ?? 3
-  const wiring = wiringOf('connect', file)
+  const { door, wiring } = wiredDoorOf('connect', file)
   const found = search(wiring, most)
   const given = scoreOf(wiring)
   const second = request.switches.has('second') ? pairs(wiring) : undefined
   if (request.switches.has('json'))
-    print(safe(`${JSON.stringify({ ...found, given: given ?? null, ...(second && { second }) }, undefined, 2)}\n`))
+    print(
+      safe(
+        `${JSON.stringify({ ...withTests(door, found), given: given ? { ...given, byHand: handTestOf(door, wiring, given.hidden) } : null, ...(second && { second }) }, undefined, 2)}\n`,
+      ),
+    )
   else {
     const look = lookOf(request)
-    const { language } = readerOf(look)
-    const said = [...connectionsText(found, given, language), ...(second ? ['', ...secondFaultsText(second, language)] : [])]
+    const reader = readerOf(look)
+    const { language } = reader
+    const byHand = (each: Wiring, hidden: readonly Fault[]) => handTestOf(door, each, hidden)
+    const said = [
+      ...connectionsText(found, given && { ...given, wiring }, byHand, reader),
+      ...(second ? ['', ...secondFaultsText(second, language)] : []),
+    ]
     print(safe(`${said.flatMap((line) => wrapped(line, look.width)).join('\n')}\n`))
   }
   return found.proposals[0]?.score.hiddenAndDangerous === 0 ? exitCodes.pass : exitCodes.undetermined
 }
 
+function withTests(door: Door, found: Synthesis) {
+  return { ...found, proposals: found.proposals.map((each) => ({ ...each, byHand: handTestOf(door, each.wiring, each.hidden) })) }
+}
+
 /** @throws Refusal where the door file does not say how the door is wired */
 export function wiringOf(command: string, file: string): Wiring {
-  const { wiring } = judgedOrRefusal(file).door
-  if (wiring) return wiring
+  return wiredDoorOf(command, file).wiring
+}
+
+function wiredDoorOf(command: string, file: string): { readonly door: Door; readonly wiring: Wiring } {
+  const { door } = judgedOrRefusal(file)
+  if (door.wiring) return { door, wiring: door.wiring }
   throw new Refusal({
     code: 'no-wiring',
     place: `${command} ${file}`,

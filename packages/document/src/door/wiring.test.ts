@@ -22,6 +22,24 @@ describe('the wiring of a door file', () => {
     expect(wiring?.cables[0]?.cores[0]?.ohm).toBeCloseTo(0.39, 9) // 10 m of 0.5 mm2: 39.0 ohm/km, IEC 60228, class 5
   })
 
+  it('knows what can be set either way, ratings of transistors, resistors at the end of lines and what tests by hand rest on', () => {
+    const [output] = hatch.wiring.sensors[0].outputs
+    const rating = { largest_V: 30, largest_A: 0.1 }
+    const [input] = hatch.wiring.control.inputs
+    const more = changed(hatch, 'wiring/handTest', { mostHidden_percent: 0.1, cable_y: 900, source: { basis: 'invented' } })
+    const set = changed(more, 'wiring/control/inputs/0', { ...input, settable: 'either-way', endOfLine_ohm: 8200 })
+    const result = parseDocument(JSON.stringify(changed(set, 'wiring/sensors/0/outputs', [{ ...output, rating, settable: 'either-way' }])))
+    if (!result.ok) throw new Error(JSON.stringify(result.issues))
+    const { wiring } = toDoor(result.document, result.catalogue)
+    expect(wiring?.sensors.map(({ outputs }) => outputs[0]?.turns)).toEqual([true, false])
+    expect(wiring?.sensors[0]?.outputs[0]?.rating).toMatchObject(rating)
+    expect(wiring?.control.inputs.map(({ turns, endOfLine_ohm }) => [turns, endOfLine_ohm])).toEqual([
+      [true, 8200],
+      [false, undefined],
+    ])
+    expect(wiring?.handTest).toMatchObject({ mostHidden_percent: 0.1, cable_y: 900 })
+  })
+
   it('turns a change-over contact into two, of which the second is closed whenever the first is not', () => {
     const output = { kind: 'change-over', name: 'p', acts: 'presence', common: 'grid.out', energised: 'grid.no', released: 'grid.nc' }
     const result = parsed('wiring/sensors/0/outputs', [{ ...output, energisedIn: ['clear', 'warming-up'] }])

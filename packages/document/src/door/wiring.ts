@@ -31,7 +31,12 @@ export function wiringOf(file: FileWiring | undefined, sensors: readonly string[
       source,
     })),
     control: {
-      inputs: control.inputs.map((input) => ({ ...input, fedFrom: input.fedFrom, pairedWith: input.pairedWith })),
+      inputs: control.inputs.map(({ settable, ...input }) => ({
+        ...input,
+        fedFrom: input.fedFrom,
+        pairedWith: input.pairedWith,
+        turns: settable === 'either-way',
+      })),
       test: control.test && {
         ...control.test,
         on_ohm: control.test.on_ohm ?? ON_OHM,
@@ -44,20 +49,21 @@ export function wiringOf(file: FileWiring | undefined, sensors: readonly string[
     resistors: file.resistors ?? [],
     joints: file.joints ?? [],
     copper: file.copper,
+    handTest: file.handTest,
   }
 }
 
 function switchesOf(output: FileOutput, { plus, minus }: FileSensor['power']): readonly SensorSwitch[] {
   const { name, acts, on_ohm = ON_OHM } = output
-  const common = { output: name, acts, on_ohm }
+  const common = { output: name, acts, on_ohm, turns: output.settable === 'either-way', rating: ratingOf(output.rating) }
   switch (output.kind) {
     case 'contact': {
-      const { from, to, closedIn, rating } = output
-      return [{ ...common, name, from, to, closedIn, off_ohm: Number.POSITIVE_INFINITY, pulsed: undefined, rating: ratingOf(rating) }]
+      const { from, to, closedIn } = output
+      return [{ ...common, name, from, to, closedIn, off_ohm: Number.POSITIVE_INFINITY, pulsed: undefined }]
     }
     case 'change-over': {
-      const { common: from, energised, released, energisedIn, rating } = output
-      const side = { ...common, from, off_ohm: Number.POSITIVE_INFINITY, pulsed: undefined, rating: ratingOf(rating) }
+      const { common: from, energised, released, energisedIn } = output
+      const side = { ...common, from, off_ohm: Number.POSITIVE_INFINITY, pulsed: undefined }
       const others = (['clear', 'seen', 'unpowered', 'warming-up', 'fault'] as const).filter((state) => !energisedIn.includes(state))
       return [
         { ...side, name: `${name}/energised`, to: energised, closedIn: energisedIn },
@@ -67,7 +73,7 @@ function switchesOf(output: FileOutput, { plus, minus }: FileSensor['power']): r
     default: {
       const { at, onIn, off_ohm = OFF_OHM, pulsed } = output
       const [from, against] = output.kind === 'sourcing' ? [plus, minus] : [minus, plus]
-      return [{ ...common, name, from, to: at, closedIn: onIn, off_ohm, pulsed: pulsed && { ...pulsed, at, against }, rating: undefined }]
+      return [{ ...common, name, from, to: at, closedIn: onIn, off_ohm, pulsed: pulsed && { ...pulsed, at, against } }]
     }
   }
 }

@@ -44,9 +44,15 @@ const rating = optional(
     {
       largest_V: optional(number({ above: 0, upTo: 1000 }, 'It may switch so much.')),
       largest_A: optional(number({ above: 0, upTo: 100 }, 'It may carry and switch so much.')),
-      least_A: optional(ampere('Below this it does not keep itself clean.')),
+      least_A: optional(ampere('Below this a contact does not keep itself clean, a transistor does not conduct for sure.')),
     },
-    'What the contact may switch.',
+    'What the contact or transistor may switch.',
+  ),
+)
+const settable = optional(
+  choice(
+    ['as-set', 'either-way'],
+    'Whether it can be set the other way round, so that "clear" and "seen" change places and all else stays; as set if absent. `connect` then tries both.',
   ),
 )
 const on_ohm = optional(ohm('Resistance of the closed switch; 0.1 if absent.'))
@@ -73,6 +79,7 @@ const outputSchema = eitherPart(
         closedIn: states('The states in which the contact is closed.'),
         on_ohm,
         rating,
+        settable,
       },
       'A contact without voltage of its own.',
     ),
@@ -87,6 +94,7 @@ const outputSchema = eitherPart(
         energisedIn: states('The states in which the relay is energised; never "unpowered".'),
         on_ohm,
         rating,
+        settable,
       },
       'A relay contact that changes over.',
     ),
@@ -100,6 +108,8 @@ const outputSchema = eitherPart(
         on_ohm,
         off_ohm,
         pulsed,
+        rating,
+        settable,
       },
       'A transistor to plus.',
     ),
@@ -113,6 +123,8 @@ const outputSchema = eitherPart(
         on_ohm,
         off_ohm,
         pulsed,
+        rating,
+        settable,
       },
       'A transistor to minus.',
     ),
@@ -185,6 +197,12 @@ const inputSchema = record(
       { from: 1, upTo: 8 },
       'What the voltage means; between two ranges it may mean either, and counts as the worse.',
     ),
+    endOfLine_ohm: optional(
+      ohm(
+        'The resistor that its manual wants at the end of the line, by which it knows the line from a short and from a break. `connect` then tries where it goes.',
+      ),
+    ),
+    settable,
     pairedWith: optional(
       record(
         { id: id('The other input.'), discrepancy_s: seconds('For so long the two may disagree.') },
@@ -254,6 +272,22 @@ const cableSchema = record(
   'A cable.',
 )
 
+const years = (means: string) => optional(number({ above: 0, upTo: 1e6 }, means))
+
+const handTestSchema = record(
+  {
+    mostHidden_percent: optional(
+      number({ above: 0, upTo: 50 }, 'For so large a share of the time a hidden fault may stand, on average; who decides it says so.'),
+    ),
+    cable_y: years('Mean years until one cable fails dangerously.'),
+    supply_y: years('The same of the supply.'),
+    resistor_y: years('The same of a resistor.'),
+    control_y: years('The same of the test output of the control.'),
+    source: sourceSchema,
+  },
+  'What it takes to say how often somebody has to test by hand for faults that nothing else finds. Sensors: `sensors/*/declares`.',
+)
+
 export const wiringSchema = record(
   {
     supply: supplySchema,
@@ -277,6 +311,7 @@ export const wiringSchema = record(
       ),
     ),
     joints: optional(list(terminal('A terminal where cores only meet.'), { upTo: BOUNDS.joints }, 'Terminals of junction boxes.')),
+    handTest: optional(handTestSchema),
     note: optional(name('Anything worth saying.')),
   },
   'What is connected to what. Volts, ohms, amperes; docs/method.md, Wiring.',

@@ -56,12 +56,53 @@ describe('contact-rating', () => {
     )
     expect(needs((wiring) => ({ ...rated({})(wiring), copper: undefined }))).toEqual(['wiring/copper', 'wiring/copper'])
   })
-  it('leaves transistors alone, and has no subject without wiring', () => {
+  it('leaves transistors alone whose rating nobody stated, and has no subject without wiring', () => {
     const transistors = judged((wiring) => ({
       ...wiring,
-      sensors: wiring.sensors.map((sensor) => ({ ...sensor, outputs: sensor.outputs.map((each) => ({ ...each, off_ohm: 1e5 })) })),
+      sensors: wiring.sensors.map((sensor) => ({
+        ...sensor,
+        outputs: sensor.outputs.map((each) => ({ ...each, rating: undefined, off_ohm: 1e5 })),
+      })),
     }))
     expect(transistors).toMatchObject([{ verdict: 'not-applicable' }])
     expect(findingsOf('contact-rating', plainDoor())).toMatchObject([{ verdict: 'not-applicable' }])
+  })
+})
+
+/** The presence contact as a transistor to plus: 24 V and 3000 ohm take 8 mA; 5 V on the input, up to which it is off, are 1.67 mA. */
+const transistor = (change: object) => (wiring: Wiring) => ({
+  ...wiring,
+  sensors: wiring.sensors.map((sensor) => ({
+    ...sensor,
+    outputs: sensor.outputs.map((each) =>
+      each.acts === 'presence' ? { ...each, rating: undefined, off_ohm: 100_000, ...change } : { ...each, rating: RATING },
+    ),
+  })),
+})
+const ofPresence = (change: object) => judged(transistor(change)).filter(({ facts }) => facts['contact'] === 'presence')
+
+describe('contact-rating of a transistor', () => {
+  it('is asked where its rating is stated, and then judged like that of a contact, without a least current', () => {
+    expect(ofPresence({})).toEqual([])
+    expect(ofPresence({ rating: { largest_V: 30, largest_A: 0.1 } })).toMatchObject([
+      { verdict: 'pass', facts: { isTransistor: true, exceeds: 'nothing' } },
+    ])
+    expect(ofPresence({ rating: { largest_V: 30, largest_A: 0.005 } })).toMatchObject([{ verdict: 'fail', facts: { exceeds: 'current' } }])
+    expect(ofPresence({ rating: { largest_V: 30, largest_A: 0.1, least_A: 0.02 } })).toMatchObject([
+      { verdict: 'fail', facts: { exceeds: 'least' } },
+    ])
+    expect(ofPresence({ rating: { largest_A: 0.1 } })).toMatchObject([
+      { verdict: 'undetermined', needs: [expect.stringContaining('rating/largest_V')] },
+    ])
+  })
+  it('fails, stated or not, where it leaks so much that the input does not take it for off', () => {
+    // 27 V over 3000 ohm and R leave 5 V at R = 13 200 ohm: 1.667 mA
+    expect(ofPresence({ off_ohm: 14_000 })).toEqual([])
+    const [found] = ofPresence({ off_ohm: 12_000 })
+    expect(found).toMatchObject({
+      verdict: 'fail',
+      facts: { exceeds: 'leak', input: 'stop', leak_A: expect.closeTo(0.0018, 4) },
+      limit: { unit: 'A', value: expect.closeTo(0.001667, 4) },
+    })
   })
 })

@@ -1,5 +1,6 @@
 import type { Quantity } from '../model/source.ts'
 import type { SensorSwitch, WiredSensor, Wiring } from '../model/wiring.ts'
+import { type Leak, leakOf, withOff } from '../wiring/leakage.ts'
 import { type SwitchLoad, switchLoads } from '../wiring/supply.ts'
 import { NOTHING, notApplicable, orNoSubject, quantity, step } from './drafts.ts'
 import { WIRING } from './paths.ts'
@@ -12,10 +13,12 @@ const NOTHING_A = 1e-6
 
 /**
  * Each contact of a sensor switches what it may: the voltage across it while open and the current through it while closed, as the network has them, and
- * enough current to keep itself clean. One finding for each contact that switches anything. Measured is the first that is out of its rating, else the
- * largest current. Loads are taken as resistances: a coil behind an input needs a figure of its own.
+ * enough current to keep itself clean. One finding for each contact that switches anything, and for each transistor whose rating is stated, or whose leakage
+ * makes an input say something else than if it were off altogether. Measured is the first that is out of its rating, else the largest current. Loads are
+ * taken as resistances: a coil behind an input needs a figure of its own.
  *
- * Facts: `sensor`, `sensorName`, `contact`, `open_V`, `most_A`, `least_A`, `exceeds` (`voltage`, `current`, `least`, `nothing`).
+ * Facts: `sensor`, `sensorName`, `contact`, `isTransistor`, `open_V`, `most_A`, `least_A`, `exceeds` (`leak`, `voltage`, `current`, `least`, `nothing`), of
+ * a transistor `leak_A`, [`input` that takes its leakage for more].
  */
 export const contactRating: Rule = {
   id: 'contact-rating',
@@ -31,8 +34,12 @@ function drafts(context: Context, wiring: Wiring): readonly Draft[] {
   return wiring.sensors.flatMap((sensor, i) =>
     sensor.outputs.flatMap((contact) => {
       const load = loads.find((each) => each.sensor === sensor.id && each.name === contact.name)
-      if (contact.off_ohm !== Infinity || load === undefined || load.most_A < NOTHING_A) return []
-      return [draftOf(context, wiring, `${WIRING}/sensors/${i}/outputs/${outputIndex(sensor, contact)}`, sensor, contact, load)]
+      if (load === undefined) return []
+      const path = `${WIRING}/sensors/${i}/outputs/${outputIndex(sensor, contact)}`
+      if (contact.off_ohm === Infinity) return load.most_A < NOTHING_A ? [] : [draftOf(context, wiring, path, sensor, contact, load)]
+      const leak = leakOf(wiring, sensor.id, contact.name)
+      if (contact.rating === undefined && leak === undefined) return []
+      return [draftOf(context, wiring, path, sensor, contact, load, leak)]
     }),
   )
 }
@@ -43,7 +50,7 @@ function outputIndex({ outputs }: WiredSensor, { output }: SensorSwitch): number
 }
 
 interface Part {
-  readonly what: 'voltage' | 'current' | 'least'
+  readonly what: 'leak' | 'voltage' | 'current' | 'least'
   readonly measured: Quantity
   readonly limit: Quantity
   readonly isBeyond: boolean
@@ -54,12 +61,16 @@ function draftOf(
   wiring: Wiring,
   path: string,
   sensor: WiredSensor,
-  { name, rating }: SensorSwitch,
+  { name, rating, off_ohm }: SensorSwitch,
   { open_V, most_A, least_A }: SwitchLoad,
+  leak?: Leak,
 ): Draft {
+  const isTransistor = off_ohm !== Infinity
+  const leak_A = open_V / off_ohm
   const part = (what: Part['what'], unit: 'V' | 'A', measured: number, limit: number | undefined, isBeyond: (limit: number) => boolean) =>
     limit === undefined ? [] : [{ what, measured: quantity(measured, unit), limit: quantity(limit, unit), isBeyond: isBeyond(limit) }]
   const parts: readonly Part[] = [
+    ...part('leak', 'A', leak_A, leak && leastLeak(wiring, sensor, name, leak), (limit) => leak_A > limit),
     ...part('voltage', 'V', open_V, rating?.largest_V, (limit) => open_V > limit),
     ...part('current', 'A', most_A, rating?.largest_A, (limit) => most_A > limit),
     ...part('least', 'A', least_A, rating?.least_A, (limit) => least_A < limit),
@@ -70,15 +81,28 @@ function draftOf(
   const frame = {
     subject: { kind: 'sensor', id: sensor.id } as const,
     key: `${sensor.id}/${name}`,
-    facts: { ...namesOf(door.sensors, sensor), contact: name, open_V, most_A, least_A, exceeds: beyond?.what ?? 'nothing' },
+    facts: {
+      ...namesOf(door.sensors, sensor),
+      contact: name,
+      isTransistor,
+      open_V,
+      most_A,
+      least_A,
+      exceeds: beyond?.what ?? 'nothing',
+      ...(isTransistor ? { leak_A } : {}),
+      ...(leak ? { input: leak.inputs[0] ?? '' } : {}),
+    },
     steps: [
       step('voltage across the open contact', quantity(open_V, 'V'), 'wiring/supply', inputs),
       step('largest current through the contact', quantity(most_A, 'A'), 'wiring/supply', inputs),
       step('least current through the contact', quantity(least_A, 'A'), 'wiring/supply', inputs),
+      ...(isTransistor ? [step('current through the open transistor', quantity(leak_A, 'A'), 'wiring/leakage', inputs)] : []),
     ],
     restsOn: { ...NOTHING, inputs: [WIRING], values: groundsOf(wiring) },
   }
-  const missing = RATINGS.filter((name) => rating?.[name] === undefined).map((name) => `${path}/rating/${name}`)
+  // a transistor that needs no least current has none
+  const wanted = RATINGS.filter((name) => !(isTransistor && name === 'least_A'))
+  const missing = wanted.filter((name) => rating?.[name] === undefined).map((name) => `${path}/rating/${name}`)
   const needs = [...(rating === undefined ? [`${path}/rating`] : missing), ...(wiring.copper === undefined ? [COPPER] : [])]
   if (!shown) return { ...frame, verdict: 'undetermined', reason: 'missing-input', needs, measured: quantity(most_A, 'A') }
   const judged = { ...frame, measured: shown.measured, limit: shown.limit }
@@ -88,3 +112,10 @@ function draftOf(
 }
 
 const RATINGS = ['largest_V', 'largest_A', 'least_A'] as const
+
+/** What it may leak at the most, into what it switches. */
+function leastLeak(wiring: Wiring, { id }: WiredSensor, name: string, { enough_ohm }: Leak): number {
+  const copper = copperOf(wiring) ?? { coldest: 1, hottest: 1 }
+  const load = switchLoads(withOff(wiring, id, name, enough_ohm), copper).find((each) => each.sensor === id && each.name === name)
+  return (load?.open_V ?? 0) / enough_ohm
+}

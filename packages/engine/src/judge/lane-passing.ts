@@ -149,6 +149,8 @@ export function lanesEvidence(door: Door): {
   const asked = questions.map((question) => {
     const changed = timedFields(door, question.lane, question.state).filter(({ counted }) => leafChanges(counted.field))
     if (changed.length === 0) return { ...question, atWorst: question.fields }
+    // what a leaf that turns runs over is not re-checked: nothing is counted on, and no contact told, that depends on it
+    if (!('met' in question.plane)) return { ...question, atWorst: question.fields, isDoubtful: true }
     return { ...question, fields: [...question.fields, ...changed], atWorst: [...question.fields, ...behindShutLeaf(question, changed)] }
   })
   const proved = asked.map(({ atWorst, ...question }) => passageEvidence({ ...question, fields: atWorst }))
@@ -157,7 +159,8 @@ export function lanesEvidence(door: Door): {
     // who is struck although every field sees as with the leaf away is struck: a stop that comes later is no better
     contacts: asked.flatMap((question, i) => {
       const isDoubtful =
-        question.atWorst !== question.fields && question.openings_mm.some((way) => earlierMayBeWorse(closingFrom(question.drive, way)))
+        'isDoubtful' in question ||
+        (question.atWorst !== question.fields && question.openings_mm.some((way) => earlierMayBeWorse(closingFrom(question.drive, way))))
       return proved[i] === undefined && !isDoubtful ? (contactEvidence(question) ?? []) : []
     }),
   }

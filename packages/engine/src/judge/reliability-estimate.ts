@@ -1,6 +1,6 @@
 import type { Declared, Sensor } from '../model/sensor.ts'
 import type { InputPath } from '../model/source.ts'
-import { meanTimeOfCycles, simplifiedLevel } from '../wiring/reliability.ts'
+import { meanYears, simplifiedLevel } from '../wiring/reliability.ts'
 import { asValue } from './control-fact.ts'
 import { NOTHING, orNoSubject, quantity, step } from './drafts.ts'
 import { protects } from './fields.ts'
@@ -39,17 +39,13 @@ const FIRST_TESTED = 2
 function draftOf({ door, values }: Context, sensor: Sensor, declares: Declared): Draft {
   const path = `${sensorPath(door, sensor)}/declares`
   const [required = 0] = values.requiredLevel.value
-  const { category, b10d, operations_per_y, diagnosticCoverage_percent, commonCause } = declares
+  const { category, b10d, diagnosticCoverage_percent, commonCause } = declares
   const number = category === undefined ? undefined : CATEGORIES.indexOf(category)
   const isTested = number === undefined || number >= FIRST_TESTED
-  const byCycles =
-    b10d !== undefined && operations_per_y !== undefined
-      ? meanTimeOfCycles({ b10d, operations_per_y, share: values.dangerousShare.value })
-      : undefined
-  const mttfd_y = declares.mttfd_y ?? byCycles
+  const mttfd_y = meanYears(declares, values.dangerousShare.value)
   const coverage_percent = isTested ? diagnosticCoverage_percent : 0
   const { requiredLevel, coverageBands, failureBands, simplifiedLevels, commonCauseScore, dangerousShare } = values
-  const usesCycles = declares.mttfd_y === undefined && byCycles !== undefined
+  const usesCycles = declares.mttfd_y === undefined && mttfd_y !== undefined
   const frame = {
     subject: { kind: 'sensor', id: sensor.id } as const,
     facts: {
@@ -78,7 +74,7 @@ function draftOf({ door, values }: Context, sensor: Sensor, declares: Declared):
     ? [
         step(
           'years to dangerous failure',
-          quantity(byCycles, 'y'),
+          quantity(mttfd_y, 'y'),
           BY,
           { inputs: [path], values: [dangerousShare] },
           'B10d / (0.1 * operations in a year)',

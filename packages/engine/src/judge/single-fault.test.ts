@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { findingsOf } from '../../cases/judged.ts'
-import { fromMemory, plainDoor } from '../../cases/plain-door.ts'
+import { fromMemory, measured, plainDoor } from '../../cases/plain-door.ts'
 import { twoRelayDoor } from '../../cases/two-relay-door.ts'
+import { scanner, wiredDoor } from '../../cases/wired-door.ts'
 import type { Door } from '../model/door.ts'
 import type { Wiring } from '../model/wiring.ts'
 
@@ -91,5 +92,44 @@ describe('single-fault of two sensors on one line', () => {
     // 24 V on the stop line, by itself or through cores that carry it: the same faults for both, and each its own contact and state
     expect(toPlus[0]).toBeGreaterThan(3)
     expect(toPlus[1]).toBeGreaterThan(3)
+  })
+})
+
+describe('how often the faults that hide are to be tested for by hand', () => {
+  const figures = { mostHidden_percent: 0.1, cable_y: 1000, supply_y: 500, source: measured } as const
+  const wiredWith = (handTest: Wiring['handTest'], declares: Parameters<typeof scanner>[0]) =>
+    findingsOf('single-fault', {
+      ...wiredDoor((wiring) => ({ ...wiring, handTest, control: { ...wiring.control, test: undefined } })),
+      sensors: [scanner(declares)],
+    })
+  it('is said with its arithmetic where years and share are stated: 1 / (1 / 100 + 1 / 1000) years and 0.1 % are 66.4 days', () => {
+    const [finding] = wiredWith(figures, { mttfd_y: 100 })
+    expect(finding).toMatchObject({
+      verdict: 'fail',
+      facts: { longest_d: expect.closeTo(66.36, 2), mostHidden_percent: 0.1, handRemembered: false },
+    })
+    expect(finding?.verdict === 'fail' && finding.steps.slice(-2).map(({ quantity }) => quantity)).toEqual([
+      { unit: 'y', value: expect.closeTo(90.91, 2) },
+      { unit: 'd', value: expect.closeTo(66.36, 2) },
+    ])
+  })
+  it('goes by B10d and operations where no years are declared, which rests on a remembered share of failures', () => {
+    const [finding] = wiredWith(figures, { b10d: 2e6, operations_per_y: 200_000 })
+    expect(finding).toMatchObject({ facts: { longest_d: expect.closeTo(66.36, 2), handRemembered: true } })
+  })
+  it('is not said where something is missing, which is named', () => {
+    const [nothing] = wiredWith(undefined, {})
+    expect(nothing).toMatchObject({ verdict: 'fail', facts: { handMissing: 'cable W1, sensor scanner, share' } })
+    expect(nothing?.facts).not.toHaveProperty('longest_d')
+    const [some] = wiredWith({ ...figures, cable_y: undefined }, { mttfd_y: 100 })
+    expect(some).toMatchObject({ facts: { handMissing: 'cable W1' } })
+  })
+  it('never makes a fault that hides pass, and is not asked where none does', () => {
+    const [passing] = findingsOf(
+      'single-fault',
+      wiredDoor((wiring) => ({ ...wiring, handTest: figures })),
+    )
+    expect(passing).toMatchObject({ verdict: 'pass' })
+    expect(Object.keys(passing?.facts ?? {}).filter((key) => key.startsWith('hand') || key === 'longest_d')).toEqual([])
   })
 })

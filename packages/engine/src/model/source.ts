@@ -50,6 +50,7 @@ export type Unit =
   | 'VA'
   | 'ohm_per_km'
   | 'y'
+  | 'd'
 
 export interface Quantity {
   readonly value: number

@@ -13,8 +13,20 @@ export interface Wiring {
   readonly resistors: readonly Resistor[]
   /** Terminals of junction boxes: there cores only meet. */
   readonly joints: readonly Terminal[]
+  /** What says how often somebody tests by hand; undefined where nobody said anything of it. */
+  readonly handTest?: HandTestFigures | undefined
   /** How cold and how hot the copper of its cables gets; undefined where nobody said. */
   readonly copper?: { readonly coldest_degC?: number | undefined; readonly hottest_degC: number } | undefined
+}
+
+/** Mean years to dangerous failure of what is no sensor, and for how large a share of the time a hidden fault may stand. */
+export interface HandTestFigures {
+  readonly mostHidden_percent?: number | undefined
+  readonly cable_y?: number | undefined
+  readonly supply_y?: number | undefined
+  readonly resistor_y?: number | undefined
+  readonly control_y?: number | undefined
+  readonly source: Source
 }
 
 /** Its name, and for all terminals: `device.terminal`. */
@@ -80,6 +92,8 @@ export interface SensorSwitch {
   /** Short interruptions by which the sensor sees that its output can switch off: where it stays above `off_V` then, the sensor goes to fault. */
   readonly pulsed: TestPulses | undefined
   readonly rating: ContactRating | undefined
+  /** What moves it can be set the other way round: "clear" and "seen" change places, all other states stay. */
+  readonly turns?: boolean | undefined
 }
 
 /** The output is looked at between `at` and `against`, and a fault is known within `within_s`. */
@@ -126,6 +140,10 @@ export interface ControlInput {
   readonly fedFrom: { readonly terminal: Terminal; readonly ohm: number } | undefined
   /** What a voltage between its terminals means; between two bands it may mean either. */
   readonly bands: readonly Band[]
+  /** The resistor that its manual wants at the end of the line, so that it knows a line from a short and from a break. */
+  readonly endOfLine_ohm?: number | undefined
+  /** It can be set the other way round: what says "clear" says "seen", and what says "seen" says "clear". */
+  readonly turns?: boolean | undefined
   /** The other channel; where both do not agree for so long it is a fault. */
   readonly pairedWith: { readonly id: string; readonly discrepancy_s: number } | undefined
 }

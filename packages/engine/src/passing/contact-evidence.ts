@@ -28,9 +28,12 @@ export interface ContactEvidence {
   readonly relative_mm_per_s: number
 }
 
-/** Undefined where nobody is struck, or where the case is of a kind that verifiers do not re-check: a leaf that turns, a closing while an output forbids it. */
+/**
+ * Undefined where nobody is struck, or where the case is of a kind that verifiers do not re-check: a closing while an output forbids it, and of a leaf that turns one of
+ * which the control may say that it does not begin then (the verdict does not ask it).
+ */
 export function contactEvidence(question: LaneQuestion): ContactEvidence | undefined {
-  if (!('met' in question.plane)) return undefined
+  if (!('met' in question.plane) && (question.startsWhileHeld || saysAnything(question.quiet))) return undefined
   const { struck } = laneVerdict(question)
   if (!struck || struck.whileHeld) return undefined
   const {
@@ -68,4 +71,8 @@ export function contactEvidence(question: LaneQuestion): ContactEvidence | undef
     contact_s: at_s,
     relative_mm_per_s: relativeSpeed,
   }
+}
+
+function saysAnything({ warning_s, beforeCommand_s }: LaneQuestion['quiet']): boolean {
+  return warning_s > 0 || beforeCommand_s !== undefined
 }

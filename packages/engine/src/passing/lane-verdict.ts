@@ -150,7 +150,7 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
           for (const closing of closings) {
             worstOfTurning(closing, each, speeds, tally)
             const passage: Passage = { enter_mm: each.enter_mm, leave_mm: each.leave_mm, clear: Infinity, views, standing }
-            keep({ stance, part: each.solid.name, company, x_mm, from, opening_mm: closing.from, passage, sights: onWay })
+            keep({ stance, part: each.solid.name, company, other, x_mm, from, opening_mm: closing.from, passage, sights: onWay })
           }
         for (const { part, enter_mm, leave_mm } of inPlane) {
           const passage: Passage = { enter_mm, leave_mm, clear: part.clear, views, standing, quiet }
@@ -188,7 +188,8 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
           for (const closing of closings) {
             worstOfTurningFalls(closing, each, views, speeds, tally)
             const passage: Passage = { enter_mm: each.enter_mm, leave_mm: each.leave_mm, clear: Infinity, views: [], standing: [] }
-            keep({ stance: lying, part: each.solid.name, company: undefined, x_mm, from, opening_mm: closing.from, passage, sights: onWay })
+            const told = { part: each.solid.name, company: undefined, x_mm, from, opening_mm: closing.from, passage, sights: onWay }
+            keep({ stance: lying, upright, ...told })
           }
         for (const part of flat?.met(lying, x_mm) ?? []) {
           const fall = { ...stretchInPlane(part, from, flat?.half_mm ?? 0), clear: part.clear, views, quiet }

@@ -19,6 +19,8 @@ interface Timing {
   readonly clear: number
   /** What the control promises of the time before a closing; nothing if undefined. */
   readonly quiet?: Quiet | undefined
+  /** The leaf turns: what is shown is one strip of the way. */
+  readonly turns?: boolean
 }
 
 /** Slownesses up to `to` (from the end of the part before), and a tree for each window of starting instants. */
@@ -37,13 +39,20 @@ export const LATER = -2
 const SPARE_MM = 2e-6
 const SPARE_S = 2e-9
 const MOST_LEAVES = 20_000
+/** Of all trees of one way. */
+export interface LeafBudget {
+  left: number
+}
 /** Halves of halves: what is not shown by then is not so, or so by less than anybody measures. */
 const DEEPEST = 50
 
 /** Undefined where it is not so, or where a proof of this form was not found. */
-export function neverStruck(way: Way, slownesses: readonly [from: number, to: number]): readonly ProvedPart[] | undefined {
+export function neverStruck(
+  way: Way,
+  slownesses: readonly [from: number, to: number],
+  budget: LeafBudget = { left: MOST_LEAVES },
+): readonly ProvedPart[] | undefined {
   if (!standsSeen(way)) return undefined
-  const budget = { left: MOST_LEAVES }
   return partsFrom(way, cutsOf(way.views, slownesses[0], slownesses[1]), slownesses[0], budget, (from, to) => windowsOf(way, from, to))
 }
 
@@ -51,7 +60,7 @@ function partsFrom(
   way: Timing,
   cuts: readonly number[],
   first: number,
-  budget: { left: number },
+  budget: LeafBudget,
   windows: (from: number, to: number) => readonly Window[],
 ): readonly ProvedPart[] | undefined {
   const parts: ProvedPart[] = []
@@ -88,19 +97,13 @@ const FALLS_MM = 50
 
 /** The same for falls. Nothing is shown of a body that is higher, lying, than the leaf opens. */
 export function neverStruckLying(way: FallWay, slownesses: readonly [from: number, to: number]): readonly ProvedFall[] | undefined {
-  const { enter_mm, leave_mm, clear, closing, views } = way
+  const { enter_mm, leave_mm, clear, closing } = way
   if (clear > closing.from + SPARE_MM) return undefined
   const budget = { left: MOST_LEAVES }
   const proved: ProvedFall[] = []
   for (let at_mm = enter_mm; at_mm < leave_mm; ) {
     const next = stretchesFrom(way, at_mm).find(({ field, to_mm, own }) => {
-      const cuts = cutsOf(
-        views.map(({ upright, ...times }) => ({ ...times, visible: uprightUntil(upright, at_mm) })),
-        slownesses[0],
-        slownesses[1],
-      )
-      const windows = (from: number) => windowsOfFall(views, own, at_mm, from)
-      const parts = partsFrom(way, cuts, slownesses[0], budget, windows)
+      const parts = fallsProved(way, own, at_mm, slownesses, budget)
       if (parts) proved.push({ to_mm, field, parts })
       return parts !== undefined
     })
@@ -108,6 +111,18 @@ export function neverStruckLying(way: FallWay, slownesses: readonly [from: numbe
     at_mm = next.to_mm
   }
   return proved
+}
+
+/** Of falls from one place on, which `own` stops at the latest. */
+export function fallsProved(
+  way: FallWay,
+  own: Change,
+  at_mm: number,
+  [fastest, slowest]: readonly [from: number, to: number],
+  budget: LeafBudget,
+): readonly ProvedPart[] | undefined {
+  const visible = way.views.map(({ upright, ...times }) => ({ ...times, visible: uprightUntil(upright, at_mm) }))
+  return partsFrom(way, cutsOf(visible, fastest, slowest), fastest, budget, (from) => windowsOfFall(way.views, own, at_mm, from))
 }
 
 /** What may show the falls from a place on: a field that sees whoever is upright there, and lying; or one that sees the lying body alone. */
@@ -266,7 +281,7 @@ interface Box {
   readonly ran1: number
 }
 
-function grow(way: Timing, window: Window, box: Box, tree: number[], budget: { left: number }, depth: number): boolean {
+function grow(way: Timing, window: Window, box: Box, tree: number[], budget: LeafBudget, depth: number): boolean {
   if (isShown(way, window, box)) {
     tree.push(SHOWN)
     return true
@@ -294,8 +309,8 @@ function spreadOf(window: Window, { slow0, slow1 }: Box): number {
   return window.leave_mm === Infinity ? 0 : Math.abs(leaves(window, slow1) - leaves(window, slow0))
 }
 
-/** The five reasons of docs/evidence.md. */
-function isShown({ closing, clear, quiet = NO_QUIET }: Timing, window: Window, box: Box): boolean {
+/** The reasons of docs/evidence.md. */
+function isShown({ closing, clear, quiet = NO_QUIET, turns = false }: Timing, window: Window, box: Box): boolean {
   const { slow0, slow1, ran0, ran1 } = box
   const isShort = (off: Change) => {
     const quiet_s = quietFor(quiet, off, box)
@@ -307,5 +322,6 @@ function isShown({ closing, clear, quiet = NO_QUIET }: Timing, window: Window, b
   if (clear > closing.from + SPARE_MM && ran1 + Math.max(enters(window, slow0), enters(window, slow1)) < -SPARE_S) return true
   if (window.stop && enters_s > restsAfter_s(closing, ran0, ran1) + SPARE_S) return true
   const leaves_s = Math.max(leaves(window, slow0), leaves(window, slow1))
+  if (turns && ran1 + leaves_s < -SPARE_S) return true
   return leastWay(closing, window.stop ? ran1 : Infinity, ran1 + leaves_s) > clear + SPARE_MM
 }

@@ -7,8 +7,9 @@ import { partsOf } from '../model/body.ts'
 import { type Closing, closingFrom } from '../motion/leaf-run.ts'
 import { FARTHEST_MM, farthest, type LaneQuestion, SLOWEST_MM_PER_S } from './lane-verdict.ts'
 import { allFalls, allPassing, alongWay, type Passing, placesAcross, stretchInPlane } from './lane-ways.ts'
-import { halfAlong, type LeafPlane, type MetPart } from './leaf-plane.ts'
+import { halfAlong, type MetPart } from './leaf-plane.ts'
 import { neverStruck, neverStruckLying, type ProvedFall, type ProvedPart } from './never-struck.ts'
+import { type ProvedFallStrip, type ProvedStrip, stripsNeverStruck, stripsNeverStruckLying } from './turning-evidence.ts'
 
 /** What lets a foreign program re-check that no body of a lane is struck: docs/evidence.md, "Passages". Plain JSON; mm and s. */
 export interface PassageEvidence {
@@ -31,7 +32,10 @@ export interface StandEvidence {
   readonly x_mm: number
   /** For each field, for each straight piece of the floor. */
   readonly seen: Seen
-  readonly closings: readonly (ClosingEvidence & { readonly from: 'a' | 'b'; readonly parts: readonly ProvedPart[] })[]
+  readonly closings: readonly (ClosingEvidence & { readonly from: 'a' | 'b' } & (
+      | { readonly parts: readonly ProvedPart[] }
+      | { /** Of a leaf that turns. */ readonly strips: readonly ProvedStrip[] }
+    ))[]
 }
 export interface FallEvidence {
   readonly body: string
@@ -41,7 +45,7 @@ export interface FallEvidence {
   readonly x_mm: number
   readonly seen: Seen
   readonly lies: Seen
-  readonly closings: readonly (ClosingEvidence & { readonly stretches: readonly ProvedFall[] })[]
+  readonly closings: readonly (ClosingEvidence & { readonly stretches: readonly (ProvedFall | ProvedFallStrip)[] })[]
 }
 interface ClosingEvidence {
   readonly opening_mm: number
@@ -50,13 +54,13 @@ interface ClosingEvidence {
 }
 type Seen = readonly (readonly TileTree[])[]
 
-/** Undefined where it is not so, or cannot be shown in this form: a leaf that turns, a range of yaw, closings while an output forbids them. */
+/** Undefined where it is not so, or cannot be shown in this form: a range of yaw, closings while an output forbids them. */
 export function passageEvidence(question: LaneQuestion): PassageEvidence | undefined {
   const { door, state, lane, drive, plane, openings_mm, startsWhileHeld } = question
   const fields = question.fields.filter(({ holds }) => holds)
   const { stances, yawSampled } = stancesOfBodies(door, lane.bodies, `lane ${lane.id}`)
   const closings = openings_mm.map((opening_mm) => closingFrom(drive, opening_mm))
-  if (!('met' in plane) || startsWhileHeld || yawSampled || closings.some(({ profile }) => !(profile.end_s > 0))) return undefined
+  if (startsWhileHeld || yawSampled || closings.some(({ profile }) => !(profile.end_s > 0))) return undefined
   const passing = allPassing(stances, lane)
   const far_mm = Math.min(FARTHEST_MM, farthest(fields)) + Math.max(2000, ...passing.map(({ stance }) => halfAlong(stance).y_mm))
   const sights = fields.map((): SightsAlong => ({ ofOne: [], ofParts: newSightTable() }))
@@ -86,7 +90,7 @@ export function passageEvidence(question: LaneQuestion): PassageEvidence | undef
 interface Given {
   readonly question: LaneQuestion
   readonly fields: LaneQuestion['fields']
-  readonly plane: LeafPlane
+  readonly plane: LaneQuestion['plane']
   readonly closings: readonly Closing[]
   readonly sightOf: (stance: Stance) => (x_mm: number) => readonly (readonly TreeAlong[])[]
 }
@@ -98,18 +102,27 @@ function standsOf({ stance, sides, company, other }: Passing, { question, fields
   return mapWhole(placesAcross(lane, halfAlong(stance).x_mm), (x_mm): StandEvidence | undefined => {
     const found = sight(x_mm)
     const seen = found.map(seenIn)
+    const viewsFrom = (from: 'a' | 'b') =>
+      fields.map(({ response_s, hold_s }, f) => ({ visible: alongWay(seen[f] as readonly Stretch[], from), response_s, hold_s }))
+    const stand = { body: stance.body.id, posture: stance.index, ...beside, x_mm, seen: found.map(treesOf) }
+    if (!('met' in plane)) {
+      const strips = mapWhole(
+        sides.flatMap((from) => closings.map((closing) => ({ from, closing }))),
+        ({ from, closing }) => {
+          const proved = stripsNeverStruck({ leaf: plane, stance, x_mm, from, closing }, viewsFrom(from), slownesses(question))
+          return proved && { from, opening_mm: closing.from, strips: proved }
+        },
+      )
+      return strips && { ...stand, closings: strips }
+    }
     const met = sides.flatMap((from) => plane.met(stance, x_mm).flatMap((part) => closings.map((closing) => ({ from, part, closing }))))
     const proved = mapWhole(met, ({ from, part, closing }) => {
-      const views = fields.map(({ response_s, hold_s }, f) => ({
-        visible: alongWay(seen[f] as readonly Stretch[], from),
-        response_s,
-        hold_s,
-      }))
+      const views = viewsFrom(from)
       const way = { closing, ...stretchInPlane(part, from, plane.half_mm), clear: part.clear, views, quiet }
       const parts = neverStruck(way, slownesses(question))
       return parts && { from, ...closingOf(stance, part, closing), parts }
     })
-    return proved && { body: stance.body.id, posture: stance.index, ...beside, x_mm, seen: found.map(treesOf), closings: proved }
+    return proved && { ...stand, closings: proved }
   })
 }
 
@@ -117,20 +130,28 @@ function fallsOf({ upright, lying, sides }: ReturnType<typeof allFalls>[number],
   const { lane, quiet } = question
   const [sightUpright, sightLying] = [sightOf(upright), sightOf(lying)]
   const ways = placesAcross(lane, halfAlong(upright).x_mm).flatMap((x_mm) => sides.map((from) => ({ x_mm, from })))
+  const ids = (x_mm: number, from: 'a' | 'b') => ({ body: upright.body.id, posture: upright.index, lying: lying.index, from, x_mm })
   return mapWhole(ways, ({ x_mm, from }): FallEvidence | undefined => {
     const [before, after] = [sightUpright(x_mm), sightLying(x_mm)]
     const views = fields.map(({ response_s, hold_s }, f) => {
       const along = (found: typeof before) => alongWay(seenIn(found[f] as readonly TreeAlong[]), from)
       return { upright: along(before), lying: along(after), response_s, hold_s }
     })
+    const fall = { ...ids(x_mm, from), seen: before.map(treesOf), lies: after.map(treesOf) }
+    if (!('met' in plane)) {
+      const strips = mapWhole(closings, (closing) => {
+        const stretches = stripsNeverStruckLying({ leaf: plane, stance: lying, x_mm, from, closing }, views, slownesses(question))
+        return stretches && { opening_mm: closing.from, stretches }
+      })
+      return strips && { ...fall, closings: strips }
+    }
     const met = plane.met(lying, x_mm).flatMap((part) => closings.map((closing) => ({ part, closing })))
     const proved = mapWhole(met, ({ part, closing }) => {
-      const fall = { closing, ...stretchInPlane(part, from, plane.half_mm), clear: part.clear, views, quiet }
-      const stretches = neverStruckLying(fall, slownesses(question))
+      const way = { closing, ...stretchInPlane(part, from, plane.half_mm), clear: part.clear, views, quiet }
+      const stretches = neverStruckLying(way, slownesses(question))
       return stretches && { ...closingOf(lying, part, closing), stretches }
     })
-    const ids = { body: upright.body.id, posture: upright.index, lying: lying.index, from, x_mm }
-    return proved && { ...ids, seen: before.map(treesOf), lies: after.map(treesOf), closings: proved }
+    return proved && { ...fall, closings: proved }
   })
 }
 

@@ -26,21 +26,21 @@ export const DEPTH_MM = 1e-3
 const NEAR_MM = 2e-5
 const MOST_ADVANCES = 400
 
-/** What the leaf can meet of a stance whose middle keeps one x: each part for itself, or all of it, as high as it may be. */
-export function solidsOf({ posture, yaw_rad }: Stance, x_mm: number): readonly Solid[] {
+/** What the leaf can meet of a stance whose middle keeps one x: each part for itself, or all of it, as high as it may be; `depth_mm` smaller all round. */
+export function solidsOf({ posture, yaw_rad }: Stance, x_mm: number, depth_mm = DEPTH_MM): readonly Solid[] {
   const parts = partsOf(posture)
-  if (parts === undefined) return [solid(undefined, posture, [x_mm, 0], yaw_rad)]
+  if (parts === undefined) return [solid(undefined, posture, [x_mm, 0], yaw_rad, depth_mm)]
   return parts
     .filter(({ shadesOnly }) => shadesOnly !== true)
     .map((part) => {
       const [alongX_mm, alongY_mm] = offsetOf(part, yaw_rad)
-      return solid(part.name || undefined, part, [x_mm + alongX_mm, alongY_mm], yaw_rad + (part.turn_rad ?? 0))
+      return solid(part.name || undefined, part, [x_mm + alongX_mm, alongY_mm], yaw_rad + (part.turn_rad ?? 0), depth_mm)
     })
 }
 
-function solid(name: string | undefined, shape: Posture | BodyPart, middle: PlanPoint, yaw_rad: number): Solid {
-  if (shape.shape === 'cylinder') return { name, outline: outlineOf([middle], Math.max(0, shape.radius_mm - DEPTH_MM)) }
-  const size: PlanPoint = [Math.max(DEPTH_MM, shape.a_mm - 2 * DEPTH_MM), Math.max(DEPTH_MM, shape.b_mm - 2 * DEPTH_MM)]
+function solid(name: string | undefined, shape: Posture | BodyPart, middle: PlanPoint, yaw_rad: number, depth_mm: number): Solid {
+  if (shape.shape === 'cylinder') return { name, outline: outlineOf([middle], Math.max(0, shape.radius_mm - depth_mm)) }
+  const size: PlanPoint = [Math.max(DEPTH_MM, shape.a_mm - 2 * depth_mm), Math.max(DEPTH_MM, shape.b_mm - 2 * depth_mm)]
   return { name, outline: outlineOf(boxCorners(middle, size, turnOf(yaw_rad)), 0) }
 }
 
@@ -199,10 +199,15 @@ export interface Reached {
  * that nothing is met on the way. Where that ends before a contact is reached, contact is assumed.
  */
 export function reachedWays(swing: Swing, ratio: number, way_mm: number, swept: Outline): Reached | undefined {
-  const clear = advance(swing, ratio, swept, way_mm, 0)
+  const clear = clearBelow(swing, ratio, way_mm, swept)
   if (clear === undefined) return undefined
   const passed = advance(swing, ratio, swept, 0, clear)
   return { clear, passed: passed === undefined || passed <= 0 ? -Infinity : passed }
+}
+
+/** The first half of it: undefined where the leaf comes down to shut without a contact. */
+export function clearBelow(swing: Swing, ratio: number, way_mm: number, swept: Outline): number | undefined {
+  return advance(swing, ratio, swept, way_mm, 0)
 }
 
 function advance(swing: Swing, ratio: number, swept: Outline, from: number, to: number): number | undefined {

@@ -28,6 +28,25 @@ describe('the performance level by the simplified procedure', () => {
   it('is none below the bands: less than 3 years, or less coverage than the category asks for', () => {
     expect([level(3, 2.9, 90), level(2, 40, 59.9), level(4, 40, 98.9)]).toEqual(['', '', ''])
   })
+  it('is in category B and 1 the level of the rate of dangerous failures, in the middle of each band of years', () => {
+    // fs-03 and fs-06 of the collection of check values (ISO 13849-1:2015, tables 2 and 3, annex K, from memory): 1 / (8760 h x years), and the rates at which levels begin
+    const rate_per_h = (years: number) => 1 / (8760 * years)
+    expect([3, 10, 30, 100].map((years) => rate_per_h(years).toPrecision(3))).toEqual([
+      '0.0000381',
+      '0.0000114',
+      '0.00000381',
+      '0.00000114',
+    ])
+    const levelOfRate = (rate: number) => ['', 'a', 'b', 'c', 'd', 'e'][[1e-4, 1e-5, 3e-6, 1e-6, 1e-7].filter((from) => rate < from).length]
+    for (const [category, from_y, to_y] of [
+      [0, 3, 10],
+      [0, 10, 30],
+      [1, 30, 100],
+    ] as const) {
+      const middle_y = Math.sqrt(from_y * to_y)
+      expect(level(category, middle_y, 0), `category ${category}, ${middle_y} years`).toBe(levelOfRate(rate_per_h(middle_y)))
+    }
+  })
   it('never falls when parts last longer or more faults are found', () => {
     for (const category of [0, 1, 2, 3, 4])
       for (const coverage_percent of [0, 60, 90, 99]) {

@@ -48,3 +48,15 @@ export function meanTimeOfCycles({
 }): number {
   return b10d / (share * operations_per_y)
 }
+
+/** Years until a device fails dangerously, as its maker declares it or by its operations; undefined where neither is known. */
+export function meanYears(
+  declares:
+    | { readonly mttfd_y?: number | undefined; readonly b10d?: number | undefined; readonly operations_per_y?: number | undefined }
+    | undefined,
+  share: number,
+): number | undefined {
+  const { mttfd_y, b10d, operations_per_y } = declares ?? {}
+  if (mttfd_y !== undefined || b10d === undefined || operations_per_y === undefined) return mttfd_y
+  return meanTimeOfCycles({ b10d, operations_per_y, share })
+}

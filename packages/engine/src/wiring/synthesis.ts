@@ -1,4 +1,4 @@
-import type { Wiring } from '../model/wiring.ts'
+import type { ControlInput, Wiring } from '../model/wiring.ts'
 import { connected, coresIn, type Parts, type SensorChoice, saysRight } from './connecting.ts'
 import { beliefsOf, effectIn, effectJudge } from './fault-effects.ts'
 import { type Fault, singleFaults } from './faults.ts'
@@ -23,6 +23,8 @@ export interface WiringScore {
 export interface Proposal {
   readonly wiring: Wiring
   readonly choices: readonly SensorChoice[]
+  /** What is to be set otherwise than it is: outputs as `sensor/output`, inputs by their ids. */
+  readonly turned: readonly string[]
   readonly score: WiringScore
   /** Nothing but a test by hand finds these: the time between two such tests is how long they may last. */
   readonly hidden: readonly Fault[]
@@ -63,12 +65,26 @@ export function* synthesis(parts: Parts, bounds: SynthesisBounds): Generator<Pic
     const scored = scoreWithin(wiring, worst)
     judged++
     if (scored !== undefined) {
-      const better = [...proposals, { wiring, choices, ...scored }]
+      const better = [...proposals, { wiring, choices, turned: turnedIn(wiring, parts), ...scored }]
       proposals = better.sort((a, b) => comparedScores(a.score, b.score)).slice(0, bounds.most)
     }
     yield { tried, judged }
   }
   return { proposals, tried, judged, left: all.count - tried }
+}
+
+function turnedIn({ sensors, control }: Wiring, parts: Parts): readonly string[] {
+  const outputs = sensors.flatMap(({ id, outputs }, i) =>
+    outputs.flatMap(({ output, closedIn }, k) =>
+      closedIn.join() === parts.sensors[i]?.[0]?.outputs[k]?.closedIn.join() ? [] : [`${id}/${output}`],
+    ),
+  )
+  const meant = ({ bands }: ControlInput) => bands.map(({ means }) => means).join()
+  const inputs = control.inputs.flatMap((input, i) => {
+    const [plain] = parts.inputs[i] ?? []
+    return plain === undefined || meant(plain) === meant(input) ? [] : [input.id]
+  })
+  return [...new Set(outputs), ...inputs]
 }
 
 /** Less than 0 where the first is better. */

@@ -1,5 +1,16 @@
 import type { ControlInput, ControlTest, WiredSensor } from '../model/wiring.ts'
-import { FEEDS, type Feed, type Line, type Parts, protects, type SensorChoice, TEST_TIES, type TestTie } from './connecting.ts'
+import {
+  ENDS,
+  type End,
+  FEEDS,
+  type Feed,
+  type Line,
+  type Parts,
+  protects,
+  type SensorChoice,
+  TEST_TIES,
+  type TestTie,
+} from './connecting.ts'
 
 /** One way to set and connect all parts. */
 export interface Way {
@@ -14,7 +25,14 @@ export function waysToConnect({ sensors, inputs, tests }: Parts): { readonly cou
   const sensorKinds = kindsOf(sensors, (settings) => JSON.stringify(settings).replaceAll(`"${settings[0]?.id}`, '"'))
   const inputKinds = kindsOf(inputs, (settings) =>
     JSON.stringify(
-      settings.map(({ acts, ohm, fedFrom, bands, pairedWith }) => [acts, ohm, fedFrom?.ohm, bands, pairedWith?.discrepancy_s]),
+      settings.map(({ acts, ohm, fedFrom, bands, pairedWith, endOfLine_ohm }) => [
+        acts,
+        ohm,
+        fedFrom?.ohm,
+        bands,
+        pairedWith?.discrepancy_s,
+        endOfLine_ohm,
+      ]),
     ),
   )
   const options = sensorKinds.map(({ first }) => sensorOptions(first, channels))
@@ -25,12 +43,14 @@ export function waysToConnect({ sensors, inputs, tests }: Parts): { readonly cou
     having('opening'),
     inputsFor(({ acts }) => acts === 'open'),
   )
+  const ends: readonly End[] = inputs.some(([input]) => input?.endOfLine_ohm !== undefined) ? ENDS : ['none']
   const counts = [
     ...options.map(({ length }) => length),
     ...inputKinds.map(({ first }) => first.length),
     tests.length,
     presenceLaid.length,
     openingLaid.length,
+    ends.length,
   ]
   const at = (way: number): Way => {
     const digits = digitsOf(way, counts)
@@ -42,7 +62,7 @@ export function waysToConnect({ sensors, inputs, tests }: Parts): { readonly cou
       const kind = inputKinds.findIndex(({ members }) => members.includes(i))
       return settings[digits[sensorKinds.length + kind] ?? 0] as ControlInput
     })
-    const [test = 0, presence = 0, opening = 0] = digits.slice(sensorKinds.length + inputKinds.length)
+    const [test = 0, presence = 0, opening = 0, end = 0] = digits.slice(sensorKinds.length + inputKinds.length)
     const lines = [
       ...presenceLines(set.filter(protects), choices, channels, presenceLaid[presence] ?? 'series'),
       ...openingLines(
@@ -51,7 +71,11 @@ export function waysToConnect({ sensors, inputs, tests }: Parts): { readonly cou
         openingLaid[opening] ?? 'series',
       ),
     ]
-    return { choices, lines: set.map(({ id }) => lines.find(({ input }) => input.id === id) as Line), test: tests[test] }
+    const ended = set.map(({ id, endOfLine_ohm }): Line => {
+      const line = lines.find(({ input }) => input.id === id) as Omit<Line, 'end'>
+      return { ...line, end: endOfLine_ohm === undefined ? 'none' : (ends[end] ?? 'none') }
+    })
+    return { choices, lines: ended, test: tests[test] }
   }
   return { count: counts.reduce((product, count) => product * count, 1), at }
 }
@@ -136,7 +160,12 @@ function waysToLay(sensors: number, inputs: number): readonly Laid[] {
   return inputs >= sensors ? ['own', 'series', 'parallel'] : ['series', 'parallel']
 }
 
-function presenceLines(inputs: readonly ControlInput[], choices: readonly SensorChoice[], channels: number, laid: Laid): readonly Line[] {
+function presenceLines(
+  inputs: readonly ControlInput[],
+  choices: readonly SensorChoice[],
+  channels: number,
+  laid: Laid,
+): readonly Omit<Line, 'end'>[] {
   const firsts = channels === 1 ? inputs : inputs.filter(({ pairedWith }, i) => inputs.findIndex(({ id }) => id === pairedWith?.id) > i)
   const members = choices.flatMap(({ sensor, presence, presenceFeed }) =>
     presence.length > 0 ? [{ sensor, presence, feed: presenceFeed }] : [],
@@ -156,7 +185,7 @@ function presenceLines(inputs: readonly ControlInput[], choices: readonly Sensor
   })
 }
 
-function openingLines(inputs: readonly ControlInput[], choices: readonly SensorChoice[], laid: Laid): readonly Line[] {
+function openingLines(inputs: readonly ControlInput[], choices: readonly SensorChoice[], laid: Laid): readonly Omit<Line, 'end'>[] {
   const members = choices.flatMap(({ sensor, opening, openingFeed }) => (opening ? [{ sensor, contact: opening, feed: openingFeed }] : []))
   let opens = -1
   return inputs.map((input) => {

@@ -100,6 +100,7 @@ function grainOf(unit: Unit, reader: Reader, sizeOfIt: number): Grain {
   if (unit === 'VA') return decimals(1, 0, ' VA')
   if (unit === 'ohm_per_km') return decimals(1, 2, ' ohm/km')
   if (unit === 'y') return decimals(1, 0, ` ${reader.language.units.years}`)
+  if (unit === 'd') return decimals(1, 0, ` ${reader.language.units.days}`)
   if (unit === 'percent') return decimals(1, 1, ' %')
   if (unit === 'per_mm') return decimals(1000, 4, ` ${reader.language.units.perMetre}`)
   return decimals(1, 2, '')

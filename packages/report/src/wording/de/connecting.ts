@@ -1,4 +1,5 @@
 import type { connecting as english } from '../en/connecting.ts'
+import { missingByHand, oftenByHand } from './by-hand.ts'
 
 export const connecting: typeof english = {
   nothingWrong: 'kein Fehler',
@@ -21,6 +22,12 @@ export const connecting: typeof english = {
     `Paare von Fehlern, der erste unbemerkt, die in der jetzigen Verdrahtung einen Körper verbergen: ${pairs} von ${judged}${pairs > 0 ? ':' : '.'}`,
   pair: (first, second) => `- ${first}, dann ${second}`,
   pairsLeft: (count) => `${count} Paare wurden nicht versucht; von ihnen ist nichts bekannt.`,
+  set: (what) => `Andersherum einstellen: ${what}.`,
+  resistor: (name, ohm, from, to) => `Widerstand ${name}, ${ohm} Ohm: ${from} nach ${to}`,
+  byHand: (often) => `Bis dahin: ${often}.`,
+  byHandMissing: (missing) => `Wie oft das sein muss, lässt sich nicht sagen ohne: ${missing}.`,
+  missingByHand,
+  oftenByHand,
   none: 'Keine Art, diese Teile anzuschließen, geht.',
   searched: (tried, judged) => `${tried} Arten anzuschließen wurden versucht, ${judged} davon Fehler für Fehler beurteilt.`,
   left: (count) => `Die Suche wurde abgebrochen: ${count} Arten wurden nicht versucht, darunter vielleicht eine bessere.`,

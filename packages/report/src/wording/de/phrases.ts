@@ -29,7 +29,15 @@ export const phrases: Phrases = {
   },
   notJudged: (count) => `${count} nicht beurteilbar`,
   nothingJudged: 'nichts beurteilt',
-  units: { perMetre: 'pro m', squareFeet: 'ft²', cubicFeet: 'Kubikfuß', years: 'Jahre', withoutEnd: 'unbegrenzt', unknown: 'unbekannt' },
+  units: {
+    perMetre: 'pro m',
+    squareFeet: 'ft²',
+    cubicFeet: 'Kubikfuß',
+    years: 'Jahre',
+    days: 'Tage',
+    withoutEnd: 'unbegrenzt',
+    unknown: 'unbekannt',
+  },
   bodies: {
     turned: (angle) => `um ${angle} gedreht`,
     cylinder: (across, high) => `${across} Durchmesser, ${high} hoch`,

@@ -1,6 +1,6 @@
 import { figure, type Toward } from '../figures.ts'
 import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
-import { against, length, number, sensorWords, type Told, word } from '../told.ts'
+import { against, flag, length, number, sensorWords, type Told, word } from '../told.ts'
 import { mendOr, unsettled } from './unsettled.ts'
 
 function electric(told: Told, key: string, toward: Toward = 'nearest'): string | undefined {
@@ -154,7 +154,8 @@ export const energyLimited: RuleWording = {
 
 function contactWords(told: Told): string {
   const contact = word(told, 'contact')
-  return contact === undefined ? `der Kontakt (${sensorWords(told)})` : `Kontakt ${told.language.quoted(contact)} (${sensorWords(told)})`
+  const kind = flag(told, 'isTransistor') ? 'Transistor' : 'Kontakt'
+  return contact === undefined ? `der ${kind} (${sensorWords(told)})` : `${kind} ${told.language.quoted(contact)} (${sensorWords(told)})`
 }
 
 const switches: Say = (told) => {
@@ -172,9 +173,14 @@ export const contactRating: RuleWording = {
   fail: (told) => {
     const exceeds = word(told, 'exceeds')
     const shown = against(told, exceeds === 'least' ? 'smaller-is-worse' : 'larger-is-worse')
+    if (exceeds === 'leak')
+      return sentenceOf([
+        `${contactWords(told)} lässt abgeschaltet so viel durch, dass Eingang ${word(told, 'input') ?? '?'} ihn nicht für abgeschaltet hält`,
+        shown && `: ${shown.measured}; höchstens ${shown.limit} gingen`,
+      ])
     if (exceeds === 'least')
       return sentenceOf([
-        `${contactWords(told)} schaltet zu wenig, um sich sauber zu halten`,
+        `${contactWords(told)} schaltet zu wenig, um ${flag(told, 'isTransistor') ? 'sicher zu leiten' : 'sich sauber zu halten'}`,
         shown && `: ${shown.measured}; nötig sind ${shown.limit}`,
       ])
     const what = exceeds === 'voltage' ? 'Spannung' : 'Strom'
@@ -186,8 +192,10 @@ export const contactRating: RuleWording = {
     'not-required-by-concept': () => 'Das Konzept verlangt keinen Kontakt.',
   },
   mend: mendOr((told) =>
-    word(told, 'exceeds') === 'least'
-      ? 'Den Kontakt mit einem Widerstand neben dem Eingang belasten oder einen Eingang nehmen, der mehr aufnimmt.'
-      : 'Ein Relais zwischen Kontakt und Last setzen oder einen Ausgang nehmen, der so viel schalten darf.',
+    word(told, 'exceeds') === 'leak'
+      ? 'Die Leitung mit einem Widerstand neben dem Eingang belasten oder einen Eingang mit weniger Widerstand oder einen Ausgang nehmen, der weniger durchlässt.'
+      : word(told, 'exceeds') === 'least'
+        ? 'Den Kontakt mit einem Widerstand neben dem Eingang belasten oder einen Eingang nehmen, der mehr aufnimmt.'
+        : 'Ein Relais zwischen Kontakt und Last setzen oder einen Ausgang nehmen, der so viel schalten darf.',
   ),
 }

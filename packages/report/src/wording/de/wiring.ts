@@ -1,6 +1,7 @@
 import { figure } from '../figures.ts'
 import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
-import { number, sensorWords, word } from '../told.ts'
+import { flag, number, sensorWords, type Told, word } from '../told.ts'
+import { missingByHand, oftenByHand } from './by-hand.ts'
 import { faultWords } from './faults.ts'
 import { mendOr, unsettled } from './unsettled.ts'
 
@@ -41,8 +42,20 @@ export const singleFault: RuleWording = {
   mend: mendOr((told) =>
     word(told, 'fault') === 'none'
       ? 'Den Anwesenheitsausgang so anschlie\u00dfen, dass die Steuerung ihn schalten sieht.'
-      : 'So anschlie\u00dfen, dass dieser Fehler wie ein K\u00f6rper wirkt (geschlossen bei freier \u00d6ffnung), oder den Weg vom Sensor zur Steuerung vor jedem Schlie\u00dfen von ihr testen lassen. Bis dahin von Hand testen, und oft.',
+      : 'So anschlie\u00dfen, dass dieser Fehler wie ein K\u00f6rper wirkt (geschlossen bei freier \u00d6ffnung), oder den Weg vom Sensor zur Steuerung vor jedem Schlie\u00dfen von ihr testen lassen. Bis dahin ' +
+        byHand(told),
   ),
+}
+
+function byHand(told: Told): string {
+  const [longest_d, share, missing] = [number(told, 'longest_d'), number(told, 'mostHidden_percent'), word(told, 'handMissing')]
+  if (longest_d === undefined || share === undefined)
+    return `von Hand testen, und oft${missing ? `; wie oft, lässt sich nicht sagen ohne: ${missingByHand(missing.split(', '))}` : ''}.`
+  const [days, percent] = [
+    figure({ value: longest_d, unit: 'd' }, told, 'smaller-is-worse'),
+    figure({ value: share, unit: 'percent' }, told),
+  ]
+  return `${oftenByHand(days, percent, flag(told, 'handRemembered') === true)}.`
 }
 
 const SLIPS: Readonly<Record<string, (a: string, b: string) => string>> = {

@@ -15,6 +15,7 @@ export const ofSupply: Readonly<Record<string, string>> = {
   'voltage across the open contact': 'Spannung am offenen Kontakt',
   'largest current through the contact': 'größter Strom durch den Kontakt',
   'least current through the contact': 'kleinster Strom durch den Kontakt',
+  'current through the open transistor': 'Strom durch den abgeschalteten Transistor',
   'shown by what its maker declares': 'durch die Angaben des Herstellers belegt',
   'years to dangerous failure': 'Jahre bis zum gefährlichen Ausfall',
   'B10d / (0.1 * operations in a year)': 'B10d / (0,1 * Schaltungen im Jahr)',

@@ -1,3 +1,5 @@
+import { missingByHand, oftenByHand } from './by-hand.ts'
+
 /** What is said of connections that were searched, and of the search for a fault by a meter. */
 export const connecting = {
   nothingWrong: 'nothing wrong',
@@ -20,6 +22,12 @@ export const connecting = {
     `Pairs of faults, the first unnoticed, that hide a body as the door is wired now: ${pairs} of ${judged}${pairs > 0 ? ':' : '.'}`,
   pair: (first: string, second: string): string => `- ${first}, then ${second}`,
   pairsLeft: (count: number): string => `${count} pairs were not tried; of these nothing is known.`,
+  set: (what: string): string => `Set the other way round: ${what}.`,
+  resistor: (name: string, ohm: string, from: string, to: string): string => `resistor ${name}, ${ohm} ohm: ${from} to ${to}`,
+  byHand: (often: string): string => `Until then: ${often}.`,
+  byHandMissing: (missing: string): string => `How often that has to be cannot be said without: ${missing}.`,
+  missingByHand,
+  oftenByHand,
   none: 'No way to connect these parts works.',
   searched: (tried: number, judged: number): string => `${tried} ways to connect were tried, ${judged} of them judged fault by fault.`,
   left: (count: number): string => `The search was cut short: ${count} ways were not tried, and a better one may be among them.`,

@@ -35,7 +35,15 @@ export const phrases = {
   } satisfies Readonly<Record<Verdict, (count: number) => string>>,
   notJudged: (count: number): string => `${count} could not be judged`,
   nothingJudged: 'nothing judged',
-  units: { perMetre: 'per m', squareFeet: 'sq ft', cubicFeet: 'cu ft', years: 'years', withoutEnd: 'without end', unknown: 'unknown' },
+  units: {
+    perMetre: 'per m',
+    squareFeet: 'sq ft',
+    cubicFeet: 'cu ft',
+    years: 'years',
+    days: 'days',
+    withoutEnd: 'without end',
+    unknown: 'unknown',
+  },
   bodies: {
     turned: (angle: string): string => `turned ${angle}`,
     cylinder: (across: string, high: string): string => `${across} across, ${high} high`,

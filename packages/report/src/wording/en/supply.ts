@@ -1,6 +1,6 @@
 import { figure, type Toward } from '../figures.ts'
 import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
-import { against, length, number, sensorWords, type Told, word } from '../told.ts'
+import { against, flag, length, number, sensorWords, type Told, word } from '../told.ts'
 import { mendOr, unsettled } from './unsettled.ts'
 
 function electric(told: Told, key: string, toward: Toward = 'nearest'): string | undefined {
@@ -154,7 +154,8 @@ export const energyLimited: RuleWording = {
 
 function contactWords(told: Told): string {
   const contact = word(told, 'contact')
-  return contact === undefined ? `the contact of ${sensorWords(told)}` : `contact ${told.language.quoted(contact)} of ${sensorWords(told)}`
+  const kind = flag(told, 'isTransistor') ? 'transistor' : 'contact'
+  return contact === undefined ? `the ${kind} of ${sensorWords(told)}` : `${kind} ${told.language.quoted(contact)} of ${sensorWords(told)}`
 }
 
 const switches: Say = (told) => {
@@ -172,9 +173,14 @@ export const contactRating: RuleWording = {
   fail: (told) => {
     const exceeds = word(told, 'exceeds')
     const shown = against(told, exceeds === 'least' ? 'smaller-is-worse' : 'larger-is-worse')
+    if (exceeds === 'leak')
+      return sentenceOf([
+        `${contactWords(told)} leaks so much while it is off that input ${word(told, 'input') ?? '?'} does not take it for off`,
+        shown && `: ${shown.measured}, and at most ${shown.limit} would do`,
+      ])
     if (exceeds === 'least')
       return sentenceOf([
-        `${contactWords(told)} switches too little to keep itself clean`,
+        `${contactWords(told)} switches too little ${flag(told, 'isTransistor') ? 'to conduct for sure' : 'to keep itself clean'}`,
         shown && `: ${shown.measured}, and it needs ${shown.limit}`,
       ])
     const what = exceeds === 'voltage' ? 'voltage' : 'current'
@@ -186,8 +192,10 @@ export const contactRating: RuleWording = {
     'not-required-by-concept': () => 'The concept asks for no contact.',
   },
   mend: mendOr((told) =>
-    word(told, 'exceeds') === 'least'
-      ? 'Load the contact with a resistor beside the input, or use an input that draws more.'
-      : 'Put a relay between contact and load, or use an output that may switch so much.',
+    word(told, 'exceeds') === 'leak'
+      ? 'Load the line with a resistor beside the input, or use an input of less resistance or an output that leaks less.'
+      : word(told, 'exceeds') === 'least'
+        ? 'Load the contact with a resistor beside the input, or use an input that draws more.'
+        : 'Put a relay between contact and load, or use an output that may switch so much.',
   ),
 }

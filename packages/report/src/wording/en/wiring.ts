@@ -1,6 +1,7 @@
 import { figure } from '../figures.ts'
 import { type RuleWording, type Say, sentenceOf } from '../rule-wording.ts'
-import { number, sensorWords, word } from '../told.ts'
+import { flag, number, sensorWords, type Told, word } from '../told.ts'
+import { missingByHand, oftenByHand } from './by-hand.ts'
 import { faultWords } from './faults.ts'
 import { mendOr, unsettled } from './unsettled.ts'
 
@@ -38,8 +39,20 @@ export const singleFault: RuleWording = {
   mend: mendOr((told) =>
     word(told, 'fault') === 'none'
       ? 'Connect the presence output so that the control sees it switch.'
-      : 'Connect it so that this fault switches like a body does (closed when clear), or let the control test the way from sensor to control before each closing. Until then test it by hand, and often.',
+      : 'Connect it so that this fault switches like a body does (closed when clear), or let the control test the way from sensor to control before each closing. Until then ' +
+        byHand(told),
   ),
+}
+
+function byHand(told: Told): string {
+  const [longest_d, share, missing] = [number(told, 'longest_d'), number(told, 'mostHidden_percent'), word(told, 'handMissing')]
+  if (longest_d === undefined || share === undefined)
+    return `test it by hand, and often${missing ? `; how often cannot be said without: ${missingByHand(missing.split(', '))}` : ''}.`
+  const [days, percent] = [
+    figure({ value: longest_d, unit: 'd' }, told, 'smaller-is-worse'),
+    figure({ value: share, unit: 'percent' }, told),
+  ]
+  return `${oftenByHand(days, percent, flag(told, 'handRemembered') === true)}.`
 }
 
 const SLIPS: Readonly<Record<string, (a: string, b: string) => string>> = {
