@@ -9,20 +9,17 @@ import { POLICY } from './policy.ts'
  * what shares it anyway, and each file more is a request more before anything can be shown.
  */
 const TOGETHER = [
-  // what every screen needs before anything can be shown: the sentences, the store, React without its rendering
+  // the list of doors and what every screen needs before anything can be shown: the sentences, the store, React
   {
     name: 'first',
     test: anyOf(
-      'node_modules/(react|idb)/',
-      'app/src/(store/(?!foreign-worker)|preferences|trusted|parts|offline|screens/coming|judging/make-worker)',
+      'node_modules/(react|react-dom|scheduler|wouter|regexparam|use-sync-external-store|idb)/',
+      'app/src/(app|store/(?!foreign-worker)|preferences|trusted|parts|offline|hand-over|demo-doors|judging/make-worker|look/icons)',
+      'app/src/screens/(coming|doors|settings)[.]',
+      'app/src/help/(touring|tour-offer|words-here)[.]',
       'app/src/words/(words|en|en-chapters|en-help|en-judge|en-photos)[.]ts',
-      'worker[.]ts[?]|automerge[.]wasm|document/src/sha256|vite/preload-helper', // addresses, and what the store has of elsewhere
+      'worker[.]ts[?]|automerge[.]wasm|document/src/sha256|vite/preload-helper|rolldown/runtime', // addresses, and what is used of elsewhere
     ),
-    priority: 2,
-  },
-  {
-    name: 'show',
-    test: anyOf('node_modules/(react-dom|scheduler|wouter|regexparam|use-sync-external-store)/', 'app/src/(app|show)[.]'),
     priority: 2,
   },
   // of the document's package what screens enter figures with; the rest reads door files, in workers and where one is brought in
@@ -32,12 +29,6 @@ const TOGETHER = [
       'document/src/(lengths/|shown[.]|put-place|door/defaults|libraries/(builtin|catalogue|passing))',
       'app/src/entry/(kinds|places)[.]',
     ),
-    priority: 1,
-  },
-  // what the list of doors shares with single doors
-  {
-    name: 'shell',
-    test: anyOf('app/src/(help/(touring|tour-offer|words-here)|hand-over|demo-doors|look/icons|screens/settings)[.]'),
     priority: 1,
   },
 ]
@@ -58,24 +49,6 @@ export default defineConfig({
       transformIndexHtml: () => [
         { tag: 'meta', attrs: { 'http-equiv': 'Content-Security-Policy', content: POLICY }, injectTo: 'head-prepend' },
       ],
-    },
-    {
-      // the entry asks for it as soon as it runs; named in the page it comes beside the entry
-      name: 'show-ahead',
-      apply: 'build',
-      transformIndexHtml: {
-        order: 'post',
-        handler: (_html, { bundle }) => {
-          const chunks = Object.values(bundle ?? {}).filter((file) => file.type === 'chunk')
-          const show = chunks.find(({ name }) => name === 'show')
-          if (!show) throw new Error(`the build must have a chunk named show, got ${chunks.map(({ name }) => name).join(', ')}`)
-          return [show.fileName, ...show.imports].map((file) => ({
-            tag: 'link',
-            attrs: { rel: 'modulepreload', crossorigin: true, href: `./${file}` },
-            injectTo: 'head' as const,
-          }))
-        },
-      },
     },
     VitePWA({
       strategies: 'generateSW',

@@ -4,65 +4,21 @@ import type { CDPSession, Page } from 'playwright-core'
 import { launch } from '../test/browser.ts'
 import { builtApp } from '../test/built.ts'
 import { referenceDoorFile } from './reference-door-file.ts'
+import { starts } from './starts.ts'
 
 const served = await builtApp()
-const browser = await launch()
 const say = (what: string, figure: string) => process.stdout.write(`${what.padEnd(64)} ${figure}\n`)
 
+const [started] = await starts([served.folder], { visits: 5, relaunches: 7 }) // in a browser of their own, before the other one is there
+const browser = await launch()
 try {
   process.stdout.write(`Sillsight in Chromium ${browser.version()}, ${cpus()[0]?.model} x ${cpus().length}, Node ${process.version}\n\n`)
-  await starts()
+  for (const [what, times_ms] of started ?? []) say(what, shown(times_ms))
   await drags()
   await turns()
 } finally {
   await browser.close()
   await served.close()
-}
-
-async function starts(): Promise<void> {
-  for (const [slowdown, first] of [
-    [4, 'first visit'],
-    [1, 'first visit'],
-  ] as const) {
-    const times: number[] = []
-    for (let i = 0; i < 5; i++) {
-      const context = await browser.newContext({ viewport: { width: 390, height: 740 } })
-      const page = await context.newPage()
-      await (await context.newCDPSession(page)).send('Emulation.setCPUThrottlingRate', { rate: slowdown })
-      const from = performance.now()
-      await page.goto(served.url)
-      await page.getByRole('link', { name: 'New door' }).waitFor()
-      times.push(performance.now() - from)
-      await context.close()
-    }
-    say(`${first}, list of doors usable, CPU slowed ${slowdown} times`, shown(times))
-  }
-  const context = await browser.newContext({ viewport: { width: 390, height: 740 } })
-  const page = await context.newPage()
-  await page.goto(served.url)
-  await page.getByRole('button', { name: /Loading door/ }).click()
-  await page.locator('.finding').first().waitFor()
-  const address = page.url()
-  await page.evaluate(() => navigator.serviceWorker.ready)
-  await page.reload()
-  await page.locator('.finding').first().waitFor()
-  await context.setOffline(true)
-  const [list, door]: [number[], number[]] = [[], []]
-  for (let i = 0; i < 7; i++) {
-    for (const [url, wanted, times] of [
-      [served.url, '.door-link', list],
-      [address, '.finding', door],
-    ] as const) {
-      await page.goto('about:blank')
-      const from = performance.now()
-      await page.goto(url)
-      await page.locator(wanted).first().waitFor()
-      times.push(performance.now() - from)
-    }
-  }
-  say('started again offline, list of doors', shown(list))
-  say('started again offline, a door with its first findings', shown(door))
-  await context.close()
 }
 
 /** From a pointer that moves to a picture that shows the answer of that very place. */

@@ -3,7 +3,8 @@ import { Route, Router, Switch } from 'wouter'
 import { useHashLocation } from 'wouter/use-hash-location'
 import { isPart } from './parts.ts'
 import { usePreferences } from './preferences.ts'
-import { DoorScreen, DoorsScreen, NewDoorScreen } from './screens/coming.tsx'
+import { DoorScreen, NewDoorScreen } from './screens/coming.tsx'
+import { DoorsScreen } from './screens/doors.tsx'
 import { SpokenContext, useSpoken, useWords } from './words/words.ts'
 
 /** Addresses behind a hash: a static server needs no rules for them, and they work from a file on a stick. */

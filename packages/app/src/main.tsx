@@ -7,9 +7,10 @@ import './look/doors.css'
 import './look/photos.css'
 import './look/help.css'
 import './look/large-text.css'
+import { createRoot } from 'react-dom/client'
+import { App } from './app.tsx'
 import { keepOffline } from './offline.ts'
 import { screenAhead } from './screens/coming.tsx'
-import './store/doors.ts' // opens the database while the rest of the program comes
 import { spokenAhead } from './words/words.ts'
 
 const place = document.getElementById('app')
@@ -19,10 +20,7 @@ void start(place)
 
 /** Asks for everything at once and shows it when it is there: each would else be asked for only by the one before it. */
 async function start(place: HTMLElement): Promise<void> {
-  const ahead = Promise.allSettled([screenAhead(location.hash.replace(/^#/, '')), spokenAhead()]) // what fails is said by the screen
-  const { show } = await import('./show.tsx')
-  await ahead
-  show(place)
-  // keeping the program is as much work again: it begins when the first picture is there
-  requestAnimationFrame(() => setTimeout(keepOffline))
+  await Promise.allSettled([screenAhead(location.hash.replace(/^#/, '')), spokenAhead()]) // what fails is said by the screen
+  createRoot(place).render(<App />)
+  keepOffline()
 }

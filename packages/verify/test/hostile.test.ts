@@ -78,6 +78,19 @@ describe('evidence that leaves something out', () => {
   })
 })
 
+describe('evidence of which this program cannot show a part', () => {
+  it('is in order, and that part is named beside what is left out; where anything else does not hold it is refused', () => {
+    const strange = JSON.stringify({ ...door, wiring: { siren: 1 } })
+    const claims = { ...evidence, doorSha256: sha256(strange), wiring: {} }
+    const result = resultOf(claims, strange)
+    expect(result.ok && [result.notShown.map(({ code, path }) => `${code} ${path}`), result.silent]).toEqual([
+      ['cannot-show wiring/siren'],
+      [{ kind: 'wiring' }],
+    ])
+    expect(wrong({ ...claims, coverages: [{ ...coverage, zone: 'nowhere' }] }, strange)).toEqual(['unknown-id coverages/0/zone'])
+  })
+})
+
 describe('evidence is refused', () => {
   it('when it is of another door, of another version, or of a door file that is none', () => {
     expect(wrong(evidence, `${doorText} `)).toEqual(['another-door doorSha256'])

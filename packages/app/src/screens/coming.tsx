@@ -26,7 +26,6 @@ function coming<Props extends object>(load: () => Promise<ComponentType<Props>>)
   return Object.assign(Coming, { ahead })
 }
 
-export const DoorsScreen = coming(() => import('./doors.tsx').then(({ DoorsScreen }) => DoorsScreen))
 export const NewDoorScreen = coming(() => import('./new-door.tsx').then(({ NewDoorScreen }) => NewDoorScreen))
 export const DoorScreen = coming(() => import('./door.tsx').then(({ DoorScreen }) => DoorScreen))
 export const MeasureScreen = coming(() => import('./measure.tsx').then(({ MeasureScreen }) => MeasureScreen))
@@ -49,9 +48,9 @@ export function doorAhead(part: Part): Promise<unknown> {
   return Promise.all([DoorScreen.ahead(), PARTS[part]?.ahead(), automerge()])
 }
 
-/** Asks for what the screen at an address needs. @param address the part behind the hash, as in `/door/ID/judge` */
-export function screenAhead(address: string): Promise<unknown> {
+/** Asks for what the screen at an address needs; the list of doors is there already. @param address the part behind the hash, as in `/door/ID/judge` */
+export async function screenAhead(address: string): Promise<void> {
   const [, first, , part] = address.split('/')
-  if (first === 'door') return doorAhead(isPart(part) ? part : 'judge')
-  return first === 'new' ? NewDoorScreen.ahead() : DoorsScreen.ahead()
+  if (first === 'door') await doorAhead(isPart(part) ? part : 'judge')
+  if (first === 'new') await NewDoorScreen.ahead()
 }

@@ -67,8 +67,6 @@ function answerOf(door: Door, lane: Lane, state: DoorState): LanePassing {
   const question = questionOf(door, lane, state)
   if (question === undefined) return { kind: 'missing', needs }
   const changed = timedFields(door, lane, state).filter(({ counted }) => leafChanges(counted.field))
-  // a leaf that turns is judged for closings that no output forbids
-  if (!('met' in question.plane) && question.startsWhileHeld) return { kind: 'not-computable' }
   if (changed.length === 0) return { kind: 'found', verdict: laneVerdict(question), atBest: undefined }
   // attempts against an output are judged for sights that stay; weak brakes and measured curves: a stop that comes earlier may be worse, so that neither more nor less sight bounds anything
   if (question.openings_mm.some((opening_mm) => earlierMayBeWorse(closingFrom(question.drive, opening_mm))) || question.startsWhileHeld)

@@ -14,7 +14,7 @@ import type { Quiet } from './start-of-closing.ts'
 import { worstOfTurningFalls } from './turning-falls.ts'
 import { type TurningPassage, worstOfTurning } from './turning-passage.ts'
 import { turningPassages } from './turning-ways.ts'
-import { foundWhileHeld } from './while-held.ts'
+import { foundTurningWhileHeld, foundWhileHeld } from './while-held.ts'
 import { type Contact, newTally, type Passage, type Tally, worstOfPassage } from './worst-passage.ts'
 
 /** Everything that a lane's verdict rests on; whoever asks has made sure that nothing is missing. */
@@ -149,6 +149,7 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
         for (const each of turning)
           for (const closing of closings) {
             worstOfTurning(closing, each, speeds, tally)
+            if (startsWhileHeld) foundTurningWhileHeld(closing, each, tally)
             const passage: Passage = { enter_mm: each.enter_mm, leave_mm: each.leave_mm, clear: Infinity, views, standing }
             keep({ stance, part: each.solid.name, company, other, x_mm, from, opening_mm: closing.from, passage, sights: onWay })
           }
@@ -187,6 +188,7 @@ export function laneVerdict(question: LaneQuestion): LaneVerdict {
         for (const each of 'met' in plane ? [] : turningPassages(plane, lying, x_mm, from, { views: [], standing: [] }))
           for (const closing of closings) {
             worstOfTurningFalls(closing, each, views, speeds, tally)
+            if (startsWhileHeld) foundTurningWhileHeld(closing, { ...each, ...lyingHeld({ views }) }, tally)
             const passage: Passage = { enter_mm: each.enter_mm, leave_mm: each.leave_mm, clear: Infinity, views: [], standing: [] }
             const told = { part: each.solid.name, company: undefined, x_mm, from, opening_mm: closing.from, passage, sights: onWay }
             keep({ stance: lying, upright, ...told })
@@ -243,7 +245,7 @@ function isSame(some: View['visible'], others: View['visible']): boolean {
 }
 
 /** Whoever lies stays, where a field holds it. */
-function lyingHeld({ views }: Fall): Pick<Passage, 'views' | 'standing'> {
+function lyingHeld({ views }: Pick<Fall, 'views'>): Pick<Passage, 'views' | 'standing'> {
   return {
     views: views.map(({ lying, response_s, hold_s }) => ({ visible: lying, response_s, hold_s })),
     standing: views.flatMap(({ lying }) => lying),
