@@ -37,14 +37,7 @@ export function Declares({ path: sensor }: { readonly path: string }) {
     )
   }
   const figure = (name: keyof typeof words.figures, kind: 'count' | 'percent' = 'count') => (
-    <Figure
-      path={`${path}/${name}`}
-      label={words.figures[name]}
-      kind={kind}
-      missing={words.unknown}
-      optional
-      put={(draft, value) => put(draft, name, value)}
-    />
+    <Figure path={`${path}/${name}`} label={words.figures[name]} kind={kind} optional put={(draft, value) => put(draft, name, value)} />
   )
   return (
     <>

@@ -34,7 +34,8 @@ function twoLines(text: string): readonly string[] {
   const parts = text.split(' ')
   const broken = parts.slice(1).map((_, i) => [parts.slice(0, i + 1).join(' '), parts.slice(i + 1).join(' ')])
   const longest = (lines: readonly string[]) => Math.max(...lines.map(width_mm))
-  return broken.sort((a, b) => longest(a) - longest(b))[0] ?? [text]
+  const readable = broken.filter((lines) => lines.every((line) => line.length > 1)) // a sign stays with its word
+  return readable.sort((a, b) => longest(a) - longest(b))[0] ?? [text]
 }
 
 function sideOf(

@@ -276,6 +276,12 @@ describe('German', () => {
     expect([...texts].filter((text) => german.worked(text) === text && !byPeople.test(text))).toEqual([])
   })
 
+  it('calls by words, and not by its id, what is only remembered and waits for its page', () => {
+    const remembered = [...OUTSIDE_VALUES, ...RULES].filter(({ source }) => source.basis === 'from memory').map(({ id }) => id)
+    expect(remembered.length).toBeGreaterThan(15)
+    for (const { values } of [english, german]) expect(remembered.filter((id) => values[id] === undefined)).toEqual([])
+  })
+
   it('has words for every step that a rule names', () => {
     const rules = join(import.meta.dirname, '../../../engine/src/judge')
     const sources = readdirSync(rules).filter((file) => file.endsWith('.ts') && !file.endsWith('.test.ts'))
