@@ -2,7 +2,9 @@ import { english, german, ruleName } from '@sillsight/report'
 import type { Browser, Page } from 'playwright-core'
 import type { Preferences } from '../src/preferences.ts'
 import { de } from '../src/words/de.ts'
+import { deFacts } from '../src/words/de-facts.ts'
 import { en } from '../src/words/en.ts'
+import { enFacts, type Facts } from '../src/words/en-facts.ts'
 import { addPhoto, appPage, openDemo, typed } from './app-page.ts'
 import { disputedDoor } from './disputed-door.ts'
 import { become, DESK } from './sizes.ts'
@@ -27,6 +29,7 @@ interface Walk {
   readonly page: Page
   readonly url: string
   readonly words: typeof en
+  readonly facts: Facts
   readonly button: (name: string | RegExp) => ReturnType<Page['getByRole']>
   /** Calls back, and goes back to the size of a desk. */
   readonly shown: (name: string) => Promise<void>
@@ -52,6 +55,7 @@ export async function everyScreen(
     page,
     url,
     words: look.language === 'de' ? de : en,
+    facts: look.language === 'de' ? deFacts : enFacts,
     button: (name) => page.getByRole('button', typeof name === 'string' ? { name, exact: true } : { name }),
     shown: async (name) => {
       await on(name, page)
@@ -185,7 +189,7 @@ async function overTime({ page, url, words, shown }: Walk): Promise<void> {
 }
 
 /** What only other doors show: other sensors, other leaves, lanes, other findings. */
-async function otherDemos({ page, url, words, shown }: Walk): Promise<void> {
+async function otherDemos({ page, url, words, facts, shown }: Walk): Promise<void> {
   for (const [name, title] of Object.entries(words.demoDoors)) {
     if (name === 'loading-door') continue
     await page.goto(url)
@@ -198,6 +202,12 @@ async function otherDemos({ page, url, words, shown }: Walk): Promise<void> {
       await page.locator('.drawing').waitFor()
       await shown(`${part} ${name}`)
     }
+    if (name !== 'freezer-door') continue // a door whose wiring is described
+    await goTo(page, address, 'fit')
+    await page.locator('.wiring-drawing .drawing').waitFor()
+    for (const title of [facts.wiring.faults, facts.wiring.data]) await page.locator('summary').filter({ hasText: title }).click()
+    await page.locator('.wiring-faults').first().waitFor()
+    await shown(`fit ${name}, all of it`)
   }
 }
 

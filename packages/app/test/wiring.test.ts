@@ -1,29 +1,15 @@
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { appPage, openDemo, typed } from './app-page.ts'
+import { objections } from './axe.ts'
 import { builtApp } from './built.ts'
 import { inBrowser } from './in-browser.ts'
 
 const at = inBrowser(() => builtApp())
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
 const boardOf = (on: Page) => on.getByRole('region', { name: 'Wiring diagram', exact: true })
 const chapter = (on: Page, title: string) => boardOf(on).locator('summary').filter({ hasText: title })
 const undo = (on: Page) => on.getByRole('button', { name: /^Undo/ }).click()
-
-async function axeFaults(on: Page): Promise<readonly string[]> {
-  await on.evaluate(axe)
-  return on.evaluate(async () => {
-    interface Axe {
-      run: (where: object, what: object) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>
-    }
-    const { run } = (globalThis as unknown as { axe: Axe }).axe
-    const { violations } = await run(document, { resultTypes: ['violations'] })
-    return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`))
-  })
-}
 
 describe('the wiring of a door', () => {
   let on: Page
@@ -106,7 +92,7 @@ describe('the wiring of a door', () => {
     await expect.poll(() => told.textContent()).toContain('On the drawing: Connection 1, not written into the door.')
     expect(await told.textContent()).toContain('Wrong: core over-leaf.3 touching plus.')
     expect(await board.locator('.core-ends').count()).toBe(0)
-    expect(await axeFaults(on)).toEqual([])
+    expect(await objections(on)).toEqual([])
     await found.getByRole('button', { name: 'Write it into the door: Connection 1', exact: true }).focus()
     await on.keyboard.press('Enter')
     await expect.poll(() => on.evaluate(() => document.activeElement?.textContent)).toContain('Connection 1 is written into the door')
@@ -155,7 +141,7 @@ describe('the wiring of a door', () => {
     await suspects.getByRole('button', { name: 'Core W1.4 broken', exact: true }).click()
     await board.getByText('Wrong: core W1.4 broken.').waitFor()
     await readings.getByRole('button', { name: 'What a sensor shows', exact: true }).click() // half a reading
-    expect(await axeFaults(on)).toEqual([])
+    expect(await objections(on)).toEqual([])
     await on.reload()
     await chapter(on, 'Find a fault on site').click()
     await suspects.getByText('All 2 readings are explained by:').waitFor()
@@ -190,7 +176,7 @@ describe('the wiring of a door', () => {
     await press('One more joint')
     await choice('where core W1.3 begins').selectOption('joint.1')
     await board.locator('.core-ends [data-core="W1.3"]').first().waitFor()
-    expect(await axeFaults(on)).toEqual([])
+    expect(await objections(on)).toEqual([])
     await press('Remove second channel of input stop')
     await choice(`the other channel of input ${other}`).waitFor({ state: 'detached' })
     await choice(`Input ${other} has a second channel`).waitFor()

@@ -340,7 +340,7 @@ export const en = {
   inTime,
   confirm: {
     title: 'Held against the page',
-    lead: 'Only for who has the document open: the figure stands there exactly so.',
+    lead: 'Only for whoever has the document open: the figure stands there exactly so.',
     document: 'Document',
     edition: 'Edition',
     clause: 'Clause',
