@@ -13,8 +13,9 @@ const at = inBrowser(builtApp)
 /** Parts with a drawing; the later ones say what they will hold. */
 const WORKED_ON: readonly string[] = ['measure', 'place', 'judge']
 
-/** Glossary words that the screens use as everybody does: a door is free, a step is taken, a terminal strip is photographed. */
+/** Glossary words that the screens use as everybody does: a door is free, a tour is begun, a step is taken, a terminal strip is photographed. */
 const COMMON_SPEECH = [
+  'begun',
   'cause',
   'crash',
   'free',

@@ -93,4 +93,14 @@ export const dangerTerms: Readonly<Record<keyof typeof english, Term>> = {
     forms: ['einzelner Fehler', 'einzelne Fehler', 'einzelnen Fehlern', 'einzelnen Fehler', 'ein einzelner Fehler'],
     says: 'Ein Ding, das für sich allein versagt: eine Ader gebrochen, zwei Adern, die sich berühren, ein Kontakt, der klebt. Jeder wird der Reihe nach versucht, und was die Steuerung dann glaubt, entscheidet.',
   },
+  testByHand: {
+    word: 'Test von Hand',
+    forms: ['Test von Hand', 'Tests von Hand', 'Prüfung von Hand', 'Prüfungen von Hand'],
+    says: 'Jemand stellt sich vor jeden Sensor und sieht, ob der Flügel darauf hört. Das findet Fehler, die sonst nichts findet; bis dahin bestehen sie.',
+  },
+  endOfLine: {
+    word: 'Abschlusswiderstand',
+    forms: ['Abschlusswiderstand', 'Abschlusswiderstände', 'Endwiderstand'],
+    says: 'Ein Widerstand am fernen Ende einer Leitung, an dem ein Eingang die heile Leitung von Kurzschluss und Bruch unterscheidet.',
+  },
 }

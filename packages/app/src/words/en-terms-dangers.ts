@@ -92,4 +92,14 @@ export const dangerTerms = {
     forms: ['single fault', 'single faults'],
     says: 'One thing that goes wrong by itself: a core broken, two cores touching, a contact stuck. Each is tried in turn, and what the control then believes decides.',
   },
+  testByHand: {
+    word: 'test by hand',
+    forms: ['test by hand', 'tests by hand'],
+    says: 'Somebody stands before each sensor and looks whether the leaf heeds it. It finds faults that nothing else does, and until then they last.',
+  },
+  endOfLine: {
+    word: 'end-of-line resistor',
+    forms: ['end-of-line resistor', 'end-of-line resistors'],
+    says: 'A resistor at the far end of a line, by which an input tells a sound line from a short and from a break.',
+  },
 } as const satisfies Readonly<Record<string, Term>>
