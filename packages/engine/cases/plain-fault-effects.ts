@@ -324,7 +324,7 @@ function effectAt(faulty: FaultyNetwork, supply_V: number): JudgedEffect {
   const opensNothing = ofAll('opening', (said) => ![...said].some(([input, belief]) => input.acts === 'open' && belief === 'seen'))
   if (opensNothing.length > 0 && control.inputs.some(({ acts }) => acts === 'open'))
     return { effect: 'fails-to-open', sensors: opensNothing, isHidden: false }
-  if (isMissed) return { effect: 'keeps-from-closing', ...nobody }
+  if (test?.whenFailed === 'does-not-close' && isMissed) return { effect: 'keeps-from-closing', ...nobody }
   return { effect: 'no-effect', sensors: [], isHidden: !sensors.some(({ id }) => disagrees(says([id]))) }
 }
 

@@ -67,7 +67,7 @@ function effectAt({ sensors, inputs, test }: Wired, { sensorStuck }: WiringFault
       'fails-to-open',
       opensNothing.map(({ id }) => id),
     )
-  if (isMissed) return plain('keeps-from-closing')
+  if (isMissed && test?.keepsFromClosing) return plain('keeps-from-closing')
   return { ...plain('no-effect'), hidden: !before.some(({ beliefs }) => disagree(inputs, beliefs)) }
 }
 

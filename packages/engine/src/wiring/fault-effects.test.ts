@@ -42,6 +42,19 @@ describe('a sensor with two contacts and a test line, presence closed when clear
   })
 })
 
+describe('a test that never comes to the sensor', () => {
+  const door = twoRelayDoor()
+  const { test } = door.control
+  const after = (whenFailed: 'does-not-close' | 'nothing') =>
+    effectOf({ ...door, control: { ...door.control, ...(test && { test: { ...test, whenFailed } }) } }, [
+      { kind: 'test-stuck', at: 'closed' },
+    ])
+  it('keeps a door from closing whose control heeds it, and is noticed by nobody where the control does nothing', () => {
+    expect(after('does-not-close')).toMatchObject({ effect: 'keeps-from-closing', isHidden: false })
+    expect(after('nothing')).toMatchObject({ effect: 'no-effect', isHidden: true })
+  })
+})
+
 describe('the same sensor without a test', () => {
   it('hides what feeds the stop line', () => {
     const effects = faultEffects(twoRelayDoor({ isTested: false }))

@@ -122,7 +122,7 @@ function effectAt(faulty: FaultyNetwork, supply_V: number): JudgedEffect {
   )
   if (opensNothing.length > 0 && inputs.some(({ acts }) => acts === 'open'))
     return { effect: 'fails-to-open', sensors: opensNothing.map(({ sensor }) => sensor.id), isHidden: false }
-  if (missesTest()) return { effect: 'keeps-from-closing', sensors: [], isHidden: false }
+  if (test?.whenFailed === 'does-not-close' && missesTest()) return { effect: 'keeps-from-closing', sensors: [], isHidden: false }
   return { effect: 'no-effect', sensors: [], isHidden: !whenSeen.some(({ said }) => disagrees(inputs, said())) }
 }
 
