@@ -1,13 +1,12 @@
 import type { DoorFile } from '@sillsight/document'
 import { Choose } from '../entry/choose.tsx'
+import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
 import { useListed } from '../entry/listed.ts'
 import { Name } from '../entry/name.tsx'
 import { Sentence } from '../entry/sentence.tsx'
-import { Icon } from '../look/icons.tsx'
 import { useFacts } from '../words/facts.ts'
-import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { TerminalName } from './terminal-name.tsx'
 
@@ -101,20 +100,4 @@ export function Joints({ wiring, terminals }: Props) {
 function endsToJoin({ control }: FileWiring): readonly string[] {
   const [input] = control.inputs
   return input ? [input.plus, input.minus] : []
-}
-
-function Cross({ name, disabled = false, onAway }: { readonly name: string; readonly disabled?: boolean; readonly onAway: () => void }) {
-  const { entry } = useWords()
-  const { snapshot } = useDoor()
-  return (
-    <button
-      type="button"
-      className="quiet-button"
-      aria-label={entry.remove(name)}
-      disabled={disabled || snapshot.readOnly !== undefined}
-      onClick={onAway}
-    >
-      <Icon name="cross" />
-    </button>
-  )
 }

@@ -1,15 +1,14 @@
 import type { DoorFile } from '@sillsight/document'
 import { Choose } from '../entry/choose.tsx'
+import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
 import { Pick } from '../entry/pick.tsx'
 import { putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Toggles } from '../entry/toggles.tsx'
-import { Icon } from '../look/icons.tsx'
 import type { Draft } from '../store/contract.ts'
 import { useFacts } from '../words/facts.ts'
-import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { TerminalName } from './terminal-name.tsx'
 import { keepEnds } from './terminals.ts'
@@ -220,8 +219,7 @@ export function Away(props: {
   readonly onAway?: (draft: Draft) => void
 }) {
   const { path, name, disabled = false, onAway } = props
-  const { entry } = useWords()
-  const { door, snapshot } = useDoor()
+  const { door } = useDoor()
   const take = () =>
     door.edit({ deed: 'removed', path, name }, (draft) => {
       const at = path.slice(0, path.lastIndexOf('/'))
@@ -231,15 +229,5 @@ export function Away(props: {
       onAway?.(draft)
       keepEnds(draft)
     })
-  return (
-    <button
-      type="button"
-      className="quiet-button"
-      aria-label={entry.remove(name)}
-      disabled={disabled || snapshot.readOnly !== undefined}
-      onClick={take}
-    >
-      <Icon name="cross" />
-    </button>
-  )
+  return <Cross name={name} disabled={disabled} onAway={take} />
 }
