@@ -31,6 +31,7 @@ export async function walked(
     look,
     async (name, page) => {
       screens++
+      if (isWhole) process.stdout.write(`${screens}: ${name}${found.length > 0 ? `, ${found.length} found so far` : ''}\n`)
       for (const size of sizes) {
         await become(page, size)
         const faults = [
