@@ -151,13 +151,13 @@ const dice = (seed: number) => {
 
 describe('two devices that each add things to one door before they meet', () => {
   const names = Object.keys(NEW)
-  it('have all of them in a door file that is taken, none twice under one name, in 40 random orders (seeds 1 to 40)', () => {
+  it('have all of them in a door file that is taken, none twice under one name, in 30 random orders (seeds 1 to 30)', () => {
     let asked = 0
-    for (let seed = 1; seed <= 40; seed++) {
+    for (let seed = 1; seed <= 30; seed++) {
       const roll = dice(seed)
-      const both = devices(seed % 3 === 0 ? first : furnished())
+      const both = devices(seed % 2 === 0 ? first : furnished())
       for (const door of both)
-        for (let n = 1 + roll(4); n > 0; n--) {
+        for (let n = 2 + roll(4); n > 0; n--) {
           const made = names[roll(names.length)] ?? ''
           door.edit({ deed: 'added', path: made.includes(' ') ? 'wiring' : made }, NEW[made] ?? (() => {}))
         }
@@ -181,7 +181,7 @@ describe('two devices that each add things to one door before they meet', () => 
         `seed ${seed}`,
       ).toEqual([])
     }
-    expect(asked).toBeGreaterThan(3) // lists that both began
+    expect(asked).toBeGreaterThan(2) // lists that both began
   })
 
   it('can tell apart what both called alike: it is called by its id too until somebody renames it', () => {
