@@ -237,13 +237,12 @@ describe('a better wiring that is taken on one device', () => {
   const search = synthesis(partsFrom(door.wiring as NonNullable<typeof door.wiring>), { mostTried: 400, mostJudged: 40, most: 3 })
   let step = search.next()
   while (!step.done) step = search.next()
-  const found = step.value.proposals.flatMap((proposal) => connectionEdits(file, proposal) ?? [[]]).length
   const proposals = step.value.proposals.map((proposal) => connectionEdits(file, proposal))
   const taken: Deed = { deed: 'mended', path: 'wiring' }
   const take = (which: number) => (draft: Draft) => applyEdits(draft as unknown as DoorFile, proposals[which] ?? [])
 
   it('is one wiring where both take the same, and both are kept where each takes another', () => {
-    expect(found).toBeGreaterThan(0)
+    expect(proposals.filter((edits) => edits !== undefined).length).toBeGreaterThan(1)
     const alike = devices(file)
     for (const each of alike) each.edit(taken, take(0))
     const [mine] = alike.map(plain)
