@@ -364,6 +364,7 @@ export const de: Words = {
     low: 'Auf diesem Gerät ist nur noch wenig Platz.',
     keepFile: 'Dieses Tor als Datei aufheben',
     twoValues: (place) => `Zwei Personen haben Verschiedenes eingegeben: ${place}. Nichts, was darauf beruht, ist geklärt, bis du wählst.`,
+    allOfIt: 'Alles davon',
     value: (value, author, time) => `${value} · ${author}, ${time}`,
     somebody: 'jemand',
   },
