@@ -5,6 +5,7 @@ import { useTouring } from '../help/touring.ts'
 import { type Answers, type Judging, NO_ANSWERS } from '../judging/judging.ts'
 import type { Part } from '../parts.ts'
 import type { DoorId, DoorSnapshot, Draft, Moment, OpenDoor } from '../store/contract.ts'
+import { withoutTwins } from '../store/twins.ts'
 import { useWords } from '../words/words.ts'
 import { AtDoorContext, UpToDateContext } from './at-door.ts'
 import { FittingScreen, JudgeScreen, MeasureScreen, PlaceScreen, TestScreen } from './coming.tsx'
@@ -147,7 +148,7 @@ function useAnswers(file: DoorFile, { conflicts }: DoorSnapshot): { readonly ans
   const last = useRef(0)
   const disputed = conflicts.map(({ path }) => path).join('\n') // one text: a door that is only saved has a new list of the same
   const question = useMemo(
-    () => ({ number: ++last.current, file, disputed: disputed === '' ? [] : disputed.split('\n') }),
+    () => ({ number: ++last.current, file: withoutTwins(file), disputed: disputed === '' ? [] : disputed.split('\n') }),
     [file, disputed],
   )
   // biome-ignore lint/correctness/useExhaustiveDependencies: begun once, and asked anew below

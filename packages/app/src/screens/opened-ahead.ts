@@ -3,6 +3,7 @@ import { type Judging, startJudging } from '../judging/judging.ts'
 import { makeJudgingWorker } from '../judging/make-worker.ts'
 import type { DoorId, OpenDoor } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
+import { withoutTwins } from '../store/twins.ts'
 
 /** The door of the address at which the program was started. */
 let ahead: { readonly id: DoorId; readonly door: Promise<OpenDoor | undefined> } | undefined
@@ -20,7 +21,7 @@ export function openAhead(id: DoorId): void {
     const { file, conflicts } = door.snapshot()
     const disputed = conflicts.map(({ path }) => path)
     begun = { file, disputed: disputed.join('\n'), judging: startJudging(makeJudgingWorker) }
-    begun.judging.ask(FIRST, file, disputed)
+    begun.judging.ask(FIRST, withoutTwins(file), disputed)
   })
 }
 
