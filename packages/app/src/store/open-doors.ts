@@ -1,4 +1,4 @@
-import { authorOf, keptAbout } from './about.ts'
+import { aboutOf, keptAbout } from './about.ts'
 import { type Automerge, automerge } from './automerge.ts'
 import { looksLikeBackup, readBackup, writeBackup } from './backup.ts'
 import { isBegunPlace } from './begun.ts'
@@ -70,7 +70,7 @@ export function openDoors(name: string): Doors {
   const keepAbout = async (database: Database) => {
     const id = await keptAbout(database, author.id)
     isAboutKept = id !== undefined
-    if (id !== undefined) author = { ...author, id }
+    author = { ...author, id: id ?? author.id }
   }
 
   const ready = openDatabase(name, outdated).then(async (database) => {
@@ -88,12 +88,11 @@ export function openDoors(name: string): Doors {
       setHealth({ private: !health.newerVersion })
       return undefined
     }
-    const found = await database.get('about', 'format')
-    if (typeof found === 'number' && found > FORMAT) outdated()
+    const kept = await aboutOf(database)
+    if (kept.format > FORMAT) outdated()
     channel.postMessage({ kind: 'format', format: FORMAT } satisfies Told)
-    const kept = await authorOf(database)
     author = { id: kept.id ?? author.id, name: named ?? kept.name }
-    isAboutKept = kept.id !== undefined && found === FORMAT
+    isAboutKept = kept.id !== undefined && kept.format === FORMAT
     if (!isAboutKept && !health.newerVersion) await keepAbout(database)
     await readCards(database)
     void look()
