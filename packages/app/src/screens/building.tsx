@@ -30,9 +30,13 @@ const BESIDES = {
 /** The building around the opening: beams end on it, and bodies hide behind it. Of each part it may be said that it is not there. */
 export function Building() {
   const words = useAround().building
+  const { chapters } = useWords()
+  const { survey } = useDoor().snapshot.file
+  const parts = Object.keys(PARTS) as Part[]
+  const known = parts.filter((part) => survey[part] !== undefined).length
   return (
-    <Group title={words.title} path="survey/walls">
-      {(Object.keys(PARTS) as Part[]).map((part) => (
+    <Group title={words.title} holds={parts.map((part) => `survey/${part}`)} said={chapters.known(known, parts.length)}>
+      {parts.map((part) => (
         <PartWords key={part} part={part} />
       ))}
     </Group>

@@ -17,6 +17,11 @@ import { Group } from './group.tsx'
 import { KnownFrom } from './known-from.tsx'
 
 const PATH = 'survey/drive'
+/** What its sentences ask for. */
+const FIGURES = [
+  ...(['closeSpeed_m_per_s', 'closeAccel_m_per_s2', 'stopDelay_s', 'stopDecel_m_per_s2', 'afterStop', 'reverseDelay_s'] as const),
+  ...(['openSpeed_m_per_s', 'openAccel_m_per_s2', 'openDelay_s', 'holdOpen_s', 'movingMass_kg'] as const),
+]
 
 /** How the leaf is driven: each figure stands in a sentence; what is absent the findings ask for. */
 export function DriveGroup() {
@@ -24,6 +29,8 @@ export function DriveGroup() {
   const words = { ...drive, ...calls }
   const of = (name: keyof typeof USUAL_IN_TIME, label: string, kind: Kind) => <DriveFigure name={name} label={label} kind={kind} />
   const known = useDoor().snapshot.file.survey.drive
+  const { chapters } = useWords()
+  const stated = FIGURES.filter((name) => known?.[name] !== undefined)
   const hasDrive = known !== undefined && Object.keys(known).length > 0
   const stopping = known?.brake === 'none' ? drive.stoppingFree : drive.stopping
   const figures = {
@@ -41,7 +48,7 @@ export function DriveGroup() {
     mass: of('movingMass_kg', words.mass, 'mass'),
   }
   return (
-    <Group title={words.title} path={PATH}>
+    <Group title={words.title} holds={[PATH]} said={chapters.known(stated.length, FIGURES.length)}>
       {[drive.closing, stopping, drive.opening, calls.words, drive.weight].map((text) => (
         <p key={text}>
           <Sentence text={text} figures={figures} />

@@ -21,7 +21,7 @@ export function FloorGroup() {
   const sayLevel = () =>
     door.edit({ deed: 'set', path: 'survey/floor' }, (draft) => putAt(draft, 'survey/floor', { profile_mm: [[0, 0]], slopeX_percent: 0 }))
   return (
-    <Group title={words.measure.floor} path="survey/floor">
+    <Group title={words.measure.floor} holds={['survey/floor']} said={words.chapters.isKnown(floor !== undefined)}>
       {points.length === 0 ? (
         <p>
           <Explained text={words.measure.floorLevel} />

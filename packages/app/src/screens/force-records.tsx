@@ -37,13 +37,13 @@ const NEEDED = ['place', 'gap_mm', 'peak_N', 'time_s', 'mean_N', 'instrument', '
 /** Forces as they were measured: three sentences for each, with the instrument, the day and the name. */
 export function ForceRecords() {
   const words = useFacts().forces
-  const { entry } = useWords()
+  const { entry, chapters } = useWords()
   const { snapshot } = useDoor()
   const listed = useListed(PATH)
   const begun = useBegunIn(PATH)
   const records = snapshot.file.forceRecords ?? []
   return (
-    <Group title={words.title} path={PATH}>
+    <Group title={words.title} holds={[PATH]} said={chapters.listed(records.length)} isFirst>
       {records.length === 0 && begun.places.length === 0 && <p>{words.none}</p>}
       {records.map((record, i) => (
         <div className="thing record" key={record.id}>

@@ -35,7 +35,7 @@ export function Lanes() {
     lanes.map((lane) => lane.id),
   )
   return (
-    <Group title={said.title} path={path}>
+    <Group title={said.title} holds={[path]} said={words.chapters.named(lanes.map(({ name, id }) => name ?? id))}>
       {lanes.length === 0 && <p>{said.none}</p>}
       {lanes.map((lane, i) => (
         <div className="thing" key={lane.id}>

@@ -16,9 +16,10 @@ const PATH = 'survey/obstacles'
 export function Obstacles() {
   const words = useWords()
   const { snapshot } = useDoor()
+  const { obstacles = [] } = snapshot.file.survey
   return (
-    <Group title={words.measure.obstacles} path={PATH}>
-      {(snapshot.file.survey.obstacles ?? []).length === 0 && (
+    <Group title={words.measure.obstacles} holds={[PATH]} said={words.chapters.named(obstacles.map(({ name, id }) => name ?? id))}>
+      {obstacles.length === 0 && (
         <p>
           <Explained text={words.measure.noObstacles} />
         </p>

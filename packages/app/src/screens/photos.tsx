@@ -16,7 +16,7 @@ const Pins = lazy(() => import('../photos/pins.tsx').then(({ Pins }) => ({ defau
 
 /** Pictures of the doorway. They are drawn anew when they come in: place and camera are not in what is kept. */
 export function Photos({ onWish }: { readonly onWish: (wish: PhotoWish) => void }) {
-  const words = useWords().photos
+  const { photos: words, chapters } = useWords()
   const { door, snapshot } = useDoor()
   const input = useRef<HTMLInputElement>(null)
   const [told, setTold] = useState<string>()
@@ -40,7 +40,7 @@ export function Photos({ onWish }: { readonly onWish: (wish: PhotoWish) => void 
     }
   }
   return (
-    <Group title={words.title} path="photos">
+    <Group title={words.title} holds={['photos']} said={chapters.listed(snapshot.photos.length)}>
       {snapshot.photos.length === 0 && <p>{words.none}</p>}
       <ul className="photos">
         {snapshot.photos.map((photo, i) => (

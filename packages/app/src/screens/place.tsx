@@ -116,7 +116,12 @@ export function Sensors() {
       ;(draft.sensors as unknown[]).splice(index, 1)
     })
   return (
-    <Group title={words.place.sensors} path="sensors">
+    <Group
+      title={words.place.sensors}
+      holds={['sensors']}
+      said={words.chapters.named(sensors.map(({ name, use, id }) => name ?? use ?? id ?? ''))}
+      isFirst
+    >
       {sensors.length === 0 && (
         <p>
           <Explained text={words.place.none} />

@@ -4,6 +4,7 @@ import { freeId } from '../entry/free-id.ts'
 import { putAt, valueAt } from '../entry/places.ts'
 import type { Draft } from '../store/contract.ts'
 import { useFacts } from '../words/facts.ts'
+import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Cautions } from './cautions.tsx'
 import { Connections } from './connections.tsx'
@@ -17,6 +18,7 @@ export function Wiring() {
   const words = useFacts().wiring
   const { door, snapshot, answers } = useDoor()
   const protecting = (answers.shown?.door.sensors ?? []).filter(protects)
+  const { chapters } = useWords()
   const { wiring } = snapshot.file
   const ids = protecting.map(({ id }) => id).filter((id) => !wiring?.sensors.some(({ sensor }) => sensor === id))
   const begin = () =>
@@ -26,7 +28,7 @@ export function Wiring() {
       else for (const id of ids) join(draft, firstWired(id, freeNumber(begun)))
     })
   return (
-    <Group title={words.title} path={PATH}>
+    <Group title={words.title} holds={[PATH]} said={chapters.isKnown(wiring !== undefined)} isFirst>
       {wiring ? <Connections wiring={wiring} /> : <p>{words.none}</p>}
       {ids.length > 0 && (
         <div className="row">

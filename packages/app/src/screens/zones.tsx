@@ -68,7 +68,7 @@ export function ZonesGroup() {
       ),
     )
   return (
-    <Group title={words.place.zones} path="zones">
+    <Group title={words.place.zones} holds={['zones']} said={words.chapters.named(zones?.map(({ name, id }) => name ?? id) ?? [])}>
       {zones === undefined && (
         <>
           <p>
