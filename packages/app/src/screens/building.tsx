@@ -1,9 +1,9 @@
 import { useAsked, useBegun } from '../entry/begun.ts'
+import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
-import { Icon } from '../look/icons.tsx'
 import { useAround } from '../words/around.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
@@ -45,7 +45,6 @@ export function Building() {
 
 function PartWords({ part }: { readonly part: Part }) {
   const { building } = useAround()
-  const { entry } = useWords()
   const { snapshot } = useDoor()
   const said = building.parts[part]
   const path = `survey/${part}`
@@ -92,9 +91,7 @@ function PartWords({ part }: { readonly part: Part }) {
             />
           )}
         </p>
-        <button type="button" className="quiet-button" aria-label={entry.remove(said.name)} onClick={() => set(undefined)}>
-          <Icon name="cross" />
-        </button>
+        <Cross name={said.name} onAway={() => set(undefined)} />
       </div>
     )
   return (

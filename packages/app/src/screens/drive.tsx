@@ -1,12 +1,12 @@
 import { useBegunIn } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
+import { Cross } from '../entry/cross.tsx'
 import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
 import { type Kind, shownFigure } from '../entry/kinds.ts'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
-import { Icon } from '../look/icons.tsx'
 import type { Draft } from '../store/contract.ts'
 import { useAround } from '../words/around.ts'
 import { useReader } from '../words/reader.ts'
@@ -91,7 +91,7 @@ interface RowsProps {
 
 /** A list of figures, or of rows of them; a new row comes in whole. */
 function Rows({ list, text, add, figures }: RowsProps) {
-  const words = useWords()
+  const _words = useWords()
   const { door, snapshot } = useDoor()
   const path = `${PATH}/${list}`
   const begun = useBegunIn(path)
@@ -132,9 +132,7 @@ function Rows({ list, text, add, figures }: RowsProps) {
               )}
             />
           </p>
-          <button type="button" className="quiet-button" aria-label={words.entry.remove(`${add} ${i + 1}`)} onClick={() => remove(i)}>
-            <Icon name="cross" />
-          </button>
+          <Cross name={`${add} ${i + 1}`} onAway={() => remove(i)} />
         </div>
       ))}
       {begun.places.map((place) => (

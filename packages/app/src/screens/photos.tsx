@@ -1,7 +1,7 @@
 import { type ChangeEvent, lazy, Suspense, useRef, useState } from 'react'
 import type { PhotoWish } from '../drawing/stage.tsx'
+import { Cross } from '../entry/cross.tsx'
 import { useWritten } from '../entry/written.ts'
-import { Icon } from '../look/icons.tsx'
 import { photoName } from '../photos/marks.tsx'
 import { PinMark, placeOf } from '../photos/pin-mark.tsx'
 import { reEncoded } from '../photos/re-encode.ts'
@@ -118,19 +118,11 @@ function PhotoItem({ photo, number, onWish }: ItemProps) {
           event.currentTarget.blur()
         }}
       />
-      {!isReadOnly && (
-        <button type="button" className="quiet-button" aria-label={words.entry.remove(name)} onClick={() => door.removePhoto(id)}>
-          <Icon name="cross" />
-        </button>
-      )}
+      {!isReadOnly && <Cross name={name} onAway={() => door.removePhoto(id)} />}
       {takenWhere !== undefined && (
         <>
           <p className="photo-where">{words.photos.takenAt(takenWhere)}</p>
-          {!isReadOnly && (
-            <button type="button" className="quiet-button" aria-label={words.photos.forgetWhere} onClick={() => door.forgetWhereTaken(id)}>
-              <Icon name="cross" />
-            </button>
-          )}
+          {!isReadOnly && <Cross heard={words.photos.forgetWhere} onAway={() => door.forgetWhereTaken(id)} />}
         </>
       )}
       <PhotoPlace {...{ photo, number, onWish }} />
