@@ -7,7 +7,8 @@ import { en } from '../src/words/en.ts'
 import { enFacts, type Facts } from '../src/words/en-facts.ts'
 import { addPhoto, appPage, openDemo, typed } from './app-page.ts'
 import { disputedDoor } from './disputed-door.ts'
-import { become, DESK } from './sizes.ts'
+import { damaged, explanation, forces, spiritLevel, withoutSpace } from './rarer-screens.ts'
+import { become, DESK, PHONE } from './sizes.ts'
 
 export const THEMES = ['paper', 'sun', 'dark'] as const
 export const LANGUAGES = ['en', 'de'] as const
@@ -73,14 +74,19 @@ export async function everyScreen(
   await entering(walk, address)
   await looking(walk, address)
   await overTime(walk)
+  await explanation(rare(walk))
+  await forces(rare(walk))
   if (isWhole) {
     await otherDemos(walk)
     await repairs(walk, look)
   }
   await files(walk, disputed)
   await troubles(walk)
+  await withoutSpace(rare(walk))
+  await damaged(rare(walk), url)
   await context.close()
   await touring(browser, url, look, on)
+  await onAnEdge(browser, url, look, on)
 }
 
 async function emptyApp({ page, words, button, shown, closed }: Walk): Promise<void> {
@@ -285,6 +291,23 @@ async function touring(browser: Browser, url: string, look: Look, on: OnScreen):
   await page.locator('[data-figure="opening/width"]').waitFor()
   await on('the tour, on the drawing', page)
   await context.close()
+}
+
+/** A device of its own that can be touched and feels how it lies. */
+async function onAnEdge(browser: Browser, url: string, look: Look, on: OnScreen): Promise<void> {
+  const { page, context } = await appPage(browser, url, PHONE, look)
+  page.setDefaultTimeout(PATIENCE_MS)
+  await spiritLevel(rare({ page, url, words: look.language === 'de' ? de : en, shown: (name) => on(name, page) }))
+  await context.close()
+}
+
+function rare({ page, url, words, shown }: Pick<Walk, 'page' | 'url' | 'words' | 'shown'>) {
+  const openDoor = async (name: keyof typeof words.demoDoors, part: string) => {
+    await page.goto(url)
+    await openDemo(page, startOf(words.demoDoors[name]))
+    if (part !== 'judge') await goTo(page, page.url(), part)
+  }
+  return { page, words, shown, openDoor }
 }
 
 /** Until the exact answer is there. */

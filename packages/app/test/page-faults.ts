@@ -172,6 +172,19 @@ export function pageFaults(page: Page, least_px: number): Promise<string[]> {
       )
         found.push(`a drawing hangs out of its room: ${named(drawing)}`)
     }
+    // what stands still while the rest scrolls under it hides that: else two texts are read at once
+    if (dialogs.length === 0)
+      for (const still of [...document.querySelectorAll('*')].filter(
+        (each) => /sticky/.test(getComputedStyle(each).position) && isShown(each),
+      )) {
+        const { left, top, right, bottom } = still.getBoundingClientRect()
+        for (const across of [0.1, 0.3, 0.5, 0.7, 0.9])
+          for (const down of [0.15, 0.5, 0.85]) {
+            const over = document.elementFromPoint(left + across * (right - left), top + down * (bottom - top))
+            if (over && !still.contains(over) && !over.contains(still) && still.parentElement?.contains(over))
+              found.push(`${named(over)} shows over ${named(still)}`)
+          }
+      }
     return [...new Set(found)]
   }, least_px)
 }

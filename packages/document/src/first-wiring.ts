@@ -17,9 +17,9 @@ export interface FirstWired {
  * One sensor on a cable of its own: its presence output a change-over contact that is closed when clear, an input of the control for it, and the
  * test output that `firstWiring` has.
  *
- * @param n numbers the input and the cable
+ * @param n numbers the input and the cable: `1`, or `2kqt` for what may be added on two devices
  */
-export function firstWired(id: string, n: number): FirstWired {
+export function firstWired(id: string, n: string): FirstWired {
   const at = id.replaceAll('.', '_')
   return {
     sensor: {
@@ -61,7 +61,7 @@ export function firstWired(id: string, n: number): FirstWired {
  * @param sensors ids of the sensors that are to stop the leaf
  */
 export function firstWiring(sensors: readonly string[]): FileWiring {
-  const wired = sensors.map((id, i) => firstWired(id, i + 1))
+  const wired = sensors.map((id, i) => firstWired(id, `${i + 1}`))
   return {
     supply: {
       plus: 'control.24V',

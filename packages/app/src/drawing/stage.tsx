@@ -91,6 +91,12 @@ export function Stage({ first, grips = true, over, note, state, zone, tools, wis
         : undefined,
     [shown, projection, reader, size, held, state, zone, inSpace, grips, isReadOnly, photos],
   )
+  // what moves over the drawing crosses its lettering, which has to stay legible: it comes last then
+  const isOverdrawn = moment !== undefined || over !== undefined
+  const [lines, letters] = useMemo(() => {
+    const marks = drawing?.marks ?? []
+    return [marks.filter(({ kind }) => kind !== 'text'), marks.filter(({ kind }) => kind === 'text')]
+  }, [drawing])
   const drawn = drawing && shown && { door: shown.door, drawing, projection, pxPerMm: PX_PER_MM, touchPx: TOUCH_PX[theme] }
   return (
     <section className="stage" aria-label={words.drawing.title}>
@@ -127,7 +133,7 @@ export function Stage({ first, grips = true, over, note, state, zone, tools, wis
             role="group"
             aria-label={`${drawing.heading}, ${drawing.seen}`}
           >
-            <Marks marks={drawing.marks} />
+            <Marks marks={isOverdrawn ? lines : drawing.marks} />
             {!isReadOnly && <FigureHits drawing={drawing} door={shown.door} touch_mm={TOUCH_PX[theme] / PX_PER_MM} />}
             {drawn && <PhotoMarks {...drawn} movable={grips && !isReadOnly} wish={wish} onName={setNamed} />}
             {grips && !isReadOnly && (
@@ -152,6 +158,11 @@ export function Stage({ first, grips = true, over, note, state, zone, tools, wis
               </Suspense>
             )}
             {drawn && over?.(drawn)}
+            {isOverdrawn && (
+              <g className="lettering-over">
+                <Marks marks={letters} />
+              </g>
+            )}
           </svg>
         )}
       </div>

@@ -163,7 +163,12 @@ const GroupItem = memo(function GroupItem({ door, group, pointed, onPoint, time,
   const [first] = group.findings
   const verdict: Verdict = first.verdict
   const said = group.waitsFor === undefined ? sentence(door, first, reader) : waitingWords(door, group, reader)
-  const repair = mend(door, first, reader)
+  // what would settle it stands in the sentence and on the button: the same is not said a second time
+  const isSaid =
+    first.verdict === 'undetermined' &&
+    (first.reason === 'limit-from-memory' ||
+      (first.reason === 'missing-input' && first.needs.every((need) => said.includes(needWords(door, need, reader)))))
+  const repair = isSaid ? '' : mend(door, first, reader)
   const lead = useLead()
   // what somebody holds against its page is confirmed here and entered nowhere
   const enterable = first.verdict === 'undetermined' ? first.needs.find((need) => !need.startsWith('confirmations/')) : undefined

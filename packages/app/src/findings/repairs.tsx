@@ -8,6 +8,7 @@ import { useSearch } from '../judging/use-search.ts'
 import { useDoor } from '../screens/at-door.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
+import { withOwnIds } from './own-ids.ts'
 
 /**
  * Searches for what puts a finding in order, in a worker of its own, and offers each repair as a button. What was found belongs to the door as it
@@ -47,7 +48,7 @@ export function Repairs({ finding, onClose }: { readonly finding: Finding; reado
   const before = answers.shown?.judgement.findings ?? []
   const apply = ({ repair, edits }: Offer) => {
     const said = repairWords(search.door, repair.steps, reader)
-    door.edit({ deed: 'mended', name: ruleName(finding.rule, reader), typed: said }, (draft) => applyEdits(draft, edits))
+    door.edit({ deed: 'mended', name: ruleName(finding.rule, reader), typed: said }, (draft) => applyEdits(draft, withOwnIds(edits, file)))
   }
   return (
     <section className="repairs" aria-label={words.repairs.title}>

@@ -19,13 +19,18 @@ function marked(text: string, terms: Terms, met: Set<string>): readonly Piece[] 
   return pieces(text, terms, met).map((piece) => (typeof piece !== 'string' && terms[piece.term]?.listed ? piece.shown : piece))
 }
 
+/** A figure and its unit stay on one line. */
+function whole(text: string): string {
+  return text.replace(/(\d) (?=(?:mm|m|s|N|J|V|A|kg|ohm)\b|%)/g, '$1\u00a0')
+}
+
 /** One stop of the Tab key for a sentence: its first word; the arrow keys go on to the others. */
 function Pieces({ of }: { readonly of: readonly Piece[] }) {
   const first = of.findIndex((piece) => typeof piece !== 'string')
   return of.map((piece, i) =>
     typeof piece === 'string' ? (
       // biome-ignore lint/suspicious/noArrayIndexKey: the pieces of one text never change their order
-      <Fragment key={i}>{piece}</Fragment>
+      <Fragment key={i}>{whole(piece)}</Fragment>
     ) : (
       <Word key={piece.term} term={piece.term} shown={piece.shown} isStop={i === first} />
     ),

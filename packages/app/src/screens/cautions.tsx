@@ -1,8 +1,8 @@
 import { Explained } from '../help/explained.tsx'
 import { useWords } from '../words/words.ts'
 
-/** The usual cautions, where the work is, and what they rest on. */
-export function Cautions({ lines }: { readonly lines: readonly string[] }) {
+/** The usual cautions, where the work is, and what they rest on: said once a sheet. */
+export function Cautions({ lines, isMore = false }: { readonly lines: readonly string[]; readonly isMore?: boolean }) {
   const words = useWords().help.cautions
   return (
     <section className="cautions">
@@ -14,7 +14,7 @@ export function Cautions({ lines }: { readonly lines: readonly string[] }) {
           </li>
         ))}
       </ul>
-      <p className="quiet">{words.practice}</p>
+      {!isMore && <p className="quiet">{words.practice}</p>}
     </section>
   )
 }

@@ -1,7 +1,7 @@
 import { passingBodies } from '@sillsight/document'
 import { called } from '@sillsight/report'
 import { Chosen } from '../entry/chosen.tsx'
-import { putAt } from '../entry/places.ts'
+import { pushAt, putAt } from '../entry/places.ts'
 import { Explained } from '../help/explained.tsx'
 import type { Draft } from '../store/contract.ts'
 import { useAround } from '../words/around.ts'
@@ -45,7 +45,7 @@ export function ChosenBodies({ path, of, chosen, all }: Props) {
         onAdd={(id) =>
           door.edit({ deed: 'added', path, name: nameOf(id) }, (draft) => {
             bring(draft, id)
-            putAt(draft, path, [...chosen, id])
+            pushAt(draft, path, id)
           })
         }
       />

@@ -9,6 +9,7 @@ import { useDoor } from './at-door.ts'
 import { Chapter } from './chapter.tsx'
 import { DataSheets } from './data-sheets.tsx'
 import { Joints } from './joints.tsx'
+import { newCable, newCore } from './new-wiring.ts'
 import { terminalsOf } from './terminals.ts'
 
 const PATH = 'wiring'
@@ -24,11 +25,8 @@ export function Connections({ wiring }: { readonly wiring: FileWiring }) {
   const isLocked = snapshot.readOnly !== undefined
   const terminals = Object.fromEntries(terminalsOf(wiring).map((each) => [each, each]))
   const addCable = () => {
-    const taken = wiring.cables.map(({ id }) => id)
-    let n = 1
-    while (taken.includes(`W${n}`)) n++
-    const core = { id: '1', from: wiring.supply.plus, to: wiring.sensors[0]?.power.plus ?? wiring.supply.minus }
-    listed.add({ id: `W${n}`, length_mm: 5000, conductor: { area_mm2: 0.5 }, cores: [core] }, words.cableName(`W${n}`))
+    const cable = newCable(wiring)
+    listed.add(cable, words.cableName(cable.id))
   }
   return (
     <>
@@ -63,10 +61,8 @@ function CableWords({ cable, index, terminals }: OfCable) {
   const size = 'area_mm2' in cable.conductor ? 'area_mm2' : 'awg'
   const colours = Object.fromEntries(COLOURS.map((colour) => [colour, colour]))
   const addCore = () => {
-    let n = 1
-    while (cable.cores.some(({ id }) => id === `${n}`)) n++
-    const [from = '', to = ''] = Object.keys(terminals)
-    cores.add({ id: `${n}`, from, to }, words.coreName(`${cable.id}.${n}`))
+    const core = newCore(cable, Object.keys(terminals))
+    cores.add(core, words.coreName(`${cable.id}.${core.id}`))
   }
   return (
     <div className="wiring-cable">

@@ -2,17 +2,17 @@ import type { DoorFile } from '@sillsight/document'
 import { lazy, memo, Suspense, useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
 import { Link } from 'wouter'
 import { useTouring } from '../help/touring.ts'
-import { type Answers, type Judging, NO_ANSWERS, startJudging } from '../judging/judging.ts'
-import { makeJudgingWorker } from '../judging/make-worker.ts'
+import { type Answers, type Judging, NO_ANSWERS } from '../judging/judging.ts'
 import type { Part } from '../parts.ts'
 import type { DoorId, DoorSnapshot, Draft, Moment, OpenDoor } from '../store/contract.ts'
-import { doors } from '../store/doors.ts'
+import { withoutTwins } from '../store/twins.ts'
 import { useWords } from '../words/words.ts'
 import { AtDoorContext, UpToDateContext } from './at-door.ts'
 import { FittingScreen, JudgeScreen, MeasureScreen, PlaceScreen, TestScreen } from './coming.tsx'
 import { Head, Tape } from './head.tsx'
 import { LaterScreen } from './later.tsx'
 import { Notices } from './notices.tsx'
+import { begunJudging, openedDoor } from './opened-ahead.ts'
 
 const Tour = lazy(() => import('../help/tour.tsx').then(({ Tour }) => ({ default: Tour })))
 
@@ -23,7 +23,7 @@ export function DoorScreen({ id, part }: { readonly id: string; readonly part: P
   useEffect(() => {
     let gone = false
     let opened: OpenDoor | undefined
-    doors.open(id as DoorId).then((found) => {
+    openedDoor(id as DoorId).then((found) => {
       if (gone) found?.close()
       else setDoor(found ?? 'missing')
       opened = found
@@ -148,11 +148,12 @@ function useAnswers(file: DoorFile, { conflicts }: DoorSnapshot): { readonly ans
   const last = useRef(0)
   const disputed = conflicts.map(({ path }) => path).join('\n') // one text: a door that is only saved has a new list of the same
   const question = useMemo(
-    () => ({ number: ++last.current, file, disputed: disputed === '' ? [] : disputed.split('\n') }),
+    () => ({ number: ++last.current, file: withoutTwins(file), disputed: disputed === '' ? [] : disputed.split('\n') }),
     [file, disputed],
   )
+  // biome-ignore lint/correctness/useExhaustiveDependencies: begun once, and asked anew below
   useEffect(() => {
-    const started = startJudging(makeJudgingWorker)
+    const started = begunJudging(file, disputed)
     setJudging(started)
     return started.close
   }, [])

@@ -2,12 +2,12 @@ import type { DoorFile } from '@sillsight/document'
 import { Choose } from '../entry/choose.tsx'
 import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
-import { freeId } from '../entry/free-id.ts'
 import { useListed } from '../entry/listed.ts'
 import { Name } from '../entry/name.tsx'
 import { Sentence } from '../entry/sentence.tsx'
 import { useFacts } from '../words/facts.ts'
 import { useDoor } from './at-door.ts'
+import { newJoint, newResistor } from './new-wiring.ts'
 import { TerminalName } from './terminal-name.tsx'
 
 type FileWiring = NonNullable<DoorFile['wiring']>
@@ -15,8 +15,6 @@ type FileWiring = NonNullable<DoorFile['wiring']>
 const JOINTS = 'wiring/joints'
 const RESISTORS = 'wiring/resistors'
 const MOST = { joints: 200, resistors: 64 }
-/** To begin with: what many lines end in. */
-const END_OHM = 8200
 
 interface Props {
   readonly wiring: FileWiring
@@ -32,17 +30,12 @@ export function Joints({ wiring, terminals }: Props) {
   const { joints = [], resistors = [] } = wiring
   const ends = [...wiring.cables.flatMap(({ cores }) => cores), ...resistors].flatMap(({ from, to }) => [from, to])
   const addJoint = () => {
-    let n = 1
-    while (terminals[`joint.${n}`] !== undefined) n++
-    listed.add(`joint.${n}`, words.jointName(`joint.${n}`))
+    const joint = newJoint(Object.keys(terminals))
+    listed.add(joint, words.jointName(joint))
   }
   const addResistor = () => {
-    const id = freeId(
-      'R',
-      resistors.map((each) => each.id),
-    )
-    const [from = wiring.supply.plus, to = wiring.supply.minus] = endsToJoin(wiring)
-    listedResistors.add({ id, from, to, ohm: END_OHM }, words.resistorName(id))
+    const made = newResistor(wiring)
+    listedResistors.add(made, words.resistorName(made.id))
   }
   return (
     <>
@@ -94,10 +87,4 @@ export function Joints({ wiring, terminals }: Props) {
       </p>
     </>
   )
-}
-
-/** Across the first input: there a line that is watched ends. */
-function endsToJoin({ control }: FileWiring): readonly string[] {
-  const [input] = control.inputs
-  return input ? [input.plus, input.minus] : []
 }

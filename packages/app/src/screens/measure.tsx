@@ -211,7 +211,7 @@ export function LeafGroup() {
           <Hinged />
         </Suspense>
       )}
-      <Cautions lines={words.help.cautions.leaf} />
+      <Cautions lines={words.help.cautions.leaf} isMore />
     </Group>
   )
 }

@@ -4,6 +4,7 @@ import { handOver } from '../hand-over.ts'
 import { plainPlace } from '../store/begun.ts'
 import type { Conflict } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
+import { isNamed, nameIn } from '../store/twins.ts'
 import { useReader } from '../words/reader.ts'
 import { shownTime } from '../words/time.ts'
 import { useWords } from '../words/words.ts'
@@ -64,7 +65,7 @@ function TwoValues({ conflict }: { readonly conflict: Conflict }) {
   const words = useWords().notices
   const reader = useReader()
   const { door, answers } = useDoor()
-  const { path, values } = conflict
+  const { path, values, together } = conflict
   const place = answers.shown ? needWords(answers.shown.door, plainPlace(path), reader) : path
   return (
     <div className="notice" role="group" aria-label={words.twoValues(place)}>
@@ -81,6 +82,11 @@ function TwoValues({ conflict }: { readonly conflict: Conflict }) {
             {words.value(plainly(value), author || words.somebody, shownTime(at_ms))}
           </button>
         ))}
+        {together !== undefined && (
+          <button type="button" className="second" onClick={() => door.choose(path, 'all')}>
+            {words.allOfIt}
+          </button>
+        )}
       </div>
     </div>
   )
@@ -88,5 +94,17 @@ function TwoValues({ conflict }: { readonly conflict: Conflict }) {
 
 function plainly(value: unknown): string {
   if (typeof value === 'object' && value !== null && 'value' in value) return plainly('typed' in value ? value.typed : value.value) // begun
-  return typeof value === 'string' ? value : JSON.stringify(value).slice(0, 60)
+  if (isNamed(value)) return shortened(value.map((thing) => called(thing)).join(', '))
+  if (typeof value === 'string') return value
+  return nameIn(value) === undefined ? shortened(JSON.stringify(value)) : `${called(value)}: ${shortened(JSON.stringify(value))}`
+}
+
+/** A thing of the door by the name that the site gave it, or by its id. */
+function called(thing: unknown): string {
+  const { name } = thing as { readonly name?: unknown }
+  return typeof name === 'string' ? name : (nameIn(thing) ?? '')
+}
+
+function shortened(text: string): string {
+  return text.length > 60 ? `${text.slice(0, 60)}…` : text
 }

@@ -22,6 +22,7 @@ import { Cautions } from './cautions.tsx'
 import { Chapter } from './chapter.tsx'
 import { Group } from './group.tsx'
 import { Missing } from './missing.tsx'
+import { withoutSensor } from './without-sensor.ts'
 
 const TestBody = lazy(() => import('../drawing/test-body.tsx').then(({ TestBody }) => ({ default: TestBody })))
 const TestBodyNote = lazy(() => import('../drawing/test-body.tsx').then(({ TestBodyNote }) => ({ default: TestBodyNote })))
@@ -112,9 +113,7 @@ export function Sensors() {
     })
   const reader = useReader()
   const remove = (index: number, name: string) =>
-    door.edit({ deed: 'removed', path: 'sensors', name }, (draft) => {
-      ;(draft.sensors as unknown[]).splice(index, 1)
-    })
+    door.edit({ deed: 'removed', path: 'sensors', name }, (draft) => withoutSensor(draft, index))
   return (
     <Group
       title={words.place.sensors}

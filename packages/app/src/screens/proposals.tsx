@@ -143,7 +143,7 @@ function Connection({ name, of, playing, proposed, onBoard, onTaken }: OfConnect
   const take = () => {
     if (edits === undefined) return
     onTaken(words.taken(name))
-    door.edit({ deed: 'mended', name: wired.name, typed: `${name}. ${counts}` }, (draft) => applyEdits(draft, edits))
+    door.edit({ deed: 'mended', path: 'wiring', name: wired.name, typed: `${name}. ${counts}` }, (draft) => applyEdits(draft, edits))
   }
   return (
     <div className="repair">

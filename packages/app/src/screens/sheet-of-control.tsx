@@ -1,13 +1,13 @@
 import type { DoorFile } from '@sillsight/document'
 import { Choose } from '../entry/choose.tsx'
 import { Figure } from '../entry/figure.tsx'
-import { freeId } from '../entry/free-id.ts'
 import { useListed } from '../entry/listed.ts'
 import { putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { useFacts } from '../words/facts.ts'
 import { useDoor } from './at-door.ts'
 import { InputMore } from './input-more.tsx'
+import { newInput } from './new-wiring.ts'
 import { Away, Begin } from './sheet-of-sensor.tsx'
 import { TerminalName } from './terminal-name.tsx'
 
@@ -23,13 +23,8 @@ export function SheetOfControl({ control }: { readonly control: FileControl }) {
   const listed = useListed(`${PATH}/inputs`)
   const device = control.inputs[0]?.plus.split('.')[0] ?? 'control'
   const add = () => {
-    const id = freeId(
-      'in',
-      control.inputs.map((input) => input.id),
-    )
-    const first = control.inputs[0]
-    const bands = structuredClone(first?.bands ?? [{ from_V: 11, to_V: 50, means: 'clear' }])
-    listed.add({ id, acts: 'stop', plus: `${device}.${id}`, minus: first?.minus ?? `${device}.0V`, ohm: 3000, bands }, id)
+    const made = newInput(control)
+    listed.add(made, made.id)
   }
   const begin = () => {
     const expects = control.inputs.filter(({ acts }) => acts === 'stop' || acts === 'reverse').map(({ id }) => id)

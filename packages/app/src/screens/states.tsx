@@ -3,7 +3,7 @@ import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
 import { Name } from '../entry/name.tsx'
-import { putAt } from '../entry/places.ts'
+import { pushAt, putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { useAround } from '../words/around.ts'
 import { useWords } from '../words/words.ts'
@@ -25,13 +25,13 @@ export function States() {
       const ids = states.map(({ id }) => id)
       const first = states.length > 0 ? [] : [{ id: freeId('state', ids), name: words.usual }]
       const made = { id: freeId('state', [...ids, ...first.map(({ id }) => id)]), name: words.made }
-      putAt(draft, PATH, [...structuredClone(states), ...first, made])
+      for (const each of [...first, made]) pushAt(draft, PATH, each)
     })
   /** A sensor that learned its background in it learned it in none that is left. */
   const remove = (index: number, name: string) =>
     door.edit({ deed: 'removed', path: PATH, name }, (draft) => {
-      const left = structuredClone(states).filter((_, i) => i !== index)
-      putAt(draft, PATH, left.length > 0 ? left : undefined)
+      if (states.length === 1) putAt(draft, PATH, undefined)
+      else (draft.survey.states as unknown as unknown[]).splice(index, 1)
       for (const [i, sensor] of (draft.sensors ?? []).entries())
         if (sensor.learnedIn === states[index]?.id) putAt(draft, `sensors/${i}/learnedIn`, undefined)
     })

@@ -1,5 +1,5 @@
 import type { DoorFile } from '@sillsight/document'
-import { putAt, valueAt } from '../entry/places.ts'
+import { pushAt, putAt, valueAt } from '../entry/places.ts'
 import type { Draft } from '../store/contract.ts'
 
 type FileWiring = NonNullable<DoorFile['wiring']>
@@ -57,5 +57,5 @@ export function keepEnds(draft: Draft): void {
   const known = new Set(terminalsOf(wiring))
   const ends = [...wiring.cables.flatMap(({ cores }) => cores), ...(wiring.resistors ?? [])].flatMap(({ from, to }) => [from, to])
   const loose = [...new Set(ends.filter((end) => !known.has(end)))]
-  if (loose.length > 0) putAt(draft, 'wiring/joints', [...(wiring.joints ?? []), ...loose])
+  for (const end of loose) pushAt(draft, 'wiring/joints', end)
 }

@@ -54,6 +54,8 @@ export interface Conflict {
   readonly path: string
   /** In the order of the file; of something begun a `Begun`, its path being its place in the document. */
   readonly values: readonly { readonly value: unknown; readonly author: string; readonly at_ms: number }[]
+  /** All of it in one, where people do not contradict each other: lists of different things that each began. */
+  readonly together: unknown
 }
 
 export type Saving =
@@ -122,7 +124,8 @@ export interface OpenDoor {
   ) => boolean
   readonly undo: () => void
   readonly redo: () => void
-  readonly choose: (path: string, which: number) => void
+  /** @param which of the values, or all of them where they go together */
+  readonly choose: (path: string, which: number | 'all') => void
   /** Newest first. */
   readonly history: () => readonly HistoryEntry[]
   /** The file as it was then; the live door is untouched. */

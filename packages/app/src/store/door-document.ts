@@ -1,8 +1,8 @@
 import type { Doc, Heads } from '@automerge/automerge/slim'
 import type { DoorFile } from '@sillsight/document'
 import type { Automerge } from './automerge.ts'
-import { type BegunPlace, isBegunPlace } from './begun.ts'
-import type { Begun, Conflict, Deed, Draft, HistoryEntry, Moment } from './contract.ts'
+import type { BegunPlace } from './begun.ts'
+import type { Begun, Deed, Draft, HistoryEntry, Moment } from './contract.ts'
 import type { PhotoEntry } from './photo-entry.ts'
 import { same, takeBack } from './take-back.ts'
 
@@ -152,40 +152,4 @@ export function historyOf(changes: readonly Change[], author: string): readonly 
       }
     })
     .reverse()
-}
-
-/** Places in the door file that hold values of people who did not see each other's; the one the file shows comes first. */
-export function conflictsOf(A: Automerge, doc: DoorDoc, changes: readonly Change[]): readonly Conflict[] {
-  const found: Conflict[] = []
-  const look = (holder: object, key: string | number, place: string): void => {
-    const shown = (holder as Record<string | number, unknown>)[key]
-    const rivals = A.getConflicts(holder as DoorDoc, key as never)
-    if (rivals) {
-      const all = Object.entries(rivals).map(([operation, value]) => ({ value: plain(value), ...writerOf(operation, changes) }))
-      const values = [...all.filter(({ value }) => same(value, plain(shown))), ...all.filter(({ value }) => !same(value, plain(shown)))]
-      if (values.some(({ value }) => !same(value, values[0]?.value))) found.push({ path: place, values })
-    }
-  }
-  const walk = (holder: unknown, path: string): void => {
-    if (typeof holder !== 'object' || holder === null) return
-    for (const key of Array.isArray(holder) ? holder.keys() : Object.keys(holder)) {
-      const place = path === '' ? String(key) : `${path}/${key}`
-      look(holder, key, place)
-      walk((holder as Record<string | number, unknown>)[key], place)
-    }
-  }
-  walk(doc.file, '')
-  for (const key of Object.keys(doc)) if (isBegunPlace(key)) look(doc, key, key)
-  return found
-}
-
-/** `17@actor`: the change of that actor that holds its 17th operation. */
-function writerOf(operation: string, changes: readonly Change[]): { author: string; at_ms: number } {
-  const [counter, actor] = operation.split('@')
-  const change = changes.find((each) => each.actor === actor && each.startOp <= Number(counter) && Number(counter) <= each.maxOp)
-  return { author: change?.name ?? '', at_ms: change?.at_ms ?? 0 }
-}
-
-function plain(value: unknown): unknown {
-  return value === undefined ? undefined : JSON.parse(JSON.stringify(value))
 }

@@ -1,13 +1,13 @@
 import type { DoorFile } from '@sillsight/document'
 import type { Automerge } from './automerge.ts'
 import { begunIn, isBegunPlace, putBegun } from './begun.ts'
+import { conflictsOf } from './conflicts.ts'
 import type { Deed, DoorId, DoorSnapshot, Draft, Moment, OpenDoor, ReadOnly, Saving } from './contract.ts'
 import {
   type Author,
   asDraft,
   type Change,
   changesOf,
-  conflictsOf,
   type DoorDoc,
   deedOf,
   edited,
@@ -17,6 +17,7 @@ import {
 } from './door-document.ts'
 import { photoEdits } from './photo-edits.ts'
 import { photoOf } from './photo-entry.ts'
+import { twinsIn } from './twins.ts'
 
 /** What an open door needs of the rest of the store. */
 export interface Surroundings {
@@ -135,17 +136,24 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
     undo: () => step('undo'),
     redo: () => step('redo'),
     choose(path, which) {
-      const chosen = conflictsOf(A, doc, changes()).find((conflict) => conflict.path === path)?.values[which]
-      if (!chosen) return
+      const conflict = conflictsOf(A, doc, changes()).find((each) => each.path === path)
+      const chosen = which === 'all' ? conflict?.together : conflict?.values[which]?.value
+      if (chosen === undefined) return
       write({ deed: 'chosen', path }, (draft) => {
         const way = isBegunPlace(path) ? [path] : path.split('/')
         const key = way.pop() as string
         const root = isBegunPlace(path) ? draft : draft.file
         const holder = way.reduce((here, step) => here[step] as Fields, root as unknown as Fields)
+        const twins = Array.isArray(holder) ? twinsIn(plain(holder)).find((places) => places[0] === Number(key)) : undefined
+        if (twins && Array.isArray(holder)) {
+          // the one that is meant stays the thing that it is, so that what others change of it meanwhile is kept
+          for (const place of [...twins].reverse()) if (place !== twins[Number(which)]) holder.splice(place, 1)
+          return
+        }
         // the same value again would be no change, and the rival would stay; out of a list, deleting would take the place itself away
         if (Array.isArray(holder)) holder[key as never] = null as never
         else delete holder[key]
-        holder[key] = chosen.value
+        holder[key] = chosen
       })
     },
     history: () => historyOf(changes(), around.author().id),
@@ -164,6 +172,11 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
     refresh: tell,
     document: () => doc,
   }
+}
+
+/** What a draft holds: its lists have not all that lists have. */
+function plain(list: readonly unknown[]): readonly unknown[] {
+  return JSON.parse(JSON.stringify(list))
 }
 
 export function headsOf(A: Automerge, doc: DoorDoc): string {

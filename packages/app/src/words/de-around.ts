@@ -36,7 +36,7 @@ const building: (typeof english)['building'] = {
     lintel: {
       name: 'Sturz',
       words: 'Der Sturz liegt zwischen {yMin_mm} und {yMax_mm} davor, und seine Oberkante ist {top_mm} hoch.',
-      unknown: 'Der Sturz ist, wozu die Wand ihn macht.',
+      unknown: 'Der Sturz ergibt sich aus der Wand.',
       none: 'Nichts überspannt die Öffnung.',
       there: 'Ein eigener Sturz',
       notThere: 'Kein Sturz',
@@ -44,7 +44,7 @@ const building: (typeof english)['building'] = {
     jambs: {
       name: 'Zarge',
       words: 'Die Zarge reicht {width_mm} nach außen und liegt zwischen {yMin_mm} und {yMax_mm} davor.',
-      unknown: 'Keine Zarge, die aus der Wand steht, ist beschrieben.',
+      unknown: 'Eine Zarge, die aus der Wand steht, ist nicht beschrieben.',
       none: 'Keine Zarge steht aus der Wand.',
       there: 'Zarge beschreiben',
       notThere: 'Keine Zarge',
@@ -52,7 +52,7 @@ const building: (typeof english)['building'] = {
     guides: {
       name: 'Führungen',
       words: 'Die Führungen reichen {width_mm} nach außen und liegen zwischen {yMin_mm} und {yMax_mm} davor.',
-      unknown: 'Keine Führungen des Flügels sind beschrieben.',
+      unknown: 'Führungen des Flügels sind nicht beschrieben.',
       none: 'Es gibt keine Führungen.',
       there: 'Führungen beschreiben',
       notThere: 'Keine Führungen',
@@ -60,7 +60,7 @@ const building: (typeof english)['building'] = {
     hood: {
       name: 'Haube',
       words: 'Die Haube liegt zwischen {yMin_mm} und {yMax_mm} davor, von {from_mm} bis {to_mm}.',
-      unknown: 'Keine Haube über der Öffnung ist beschrieben.',
+      unknown: 'Eine Haube über der Öffnung ist nicht beschrieben.',
       none: 'Es gibt keine Haube.',
       there: 'Haube beschreiben',
       notThere: 'Keine Haube',
@@ -89,8 +89,8 @@ const lanes: (typeof english)['lanes'] = {
 const drive: (typeof english)['drive'] = {
   title: 'Wie sich der Flügel bewegt',
   closing: 'Er schließt mit {closeSpeed} und wird mit {closeAccel} schneller, einsetzend mit {closeJerk}.',
-  stopping: 'Auf Halt läuft er {stopDelay} weiter, bremst mit {stopDecel} und {afterStop}.',
-  stoppingFree: 'Auf Halt läuft er {stopDelay} weiter, kommt von selbst zum Stehen und {afterStop}.',
+  stopping: 'Nach einem Haltebefehl läuft er {stopDelay} weiter, bremst mit {stopDecel} und {afterStop}.',
+  stoppingFree: 'Nach einem Haltebefehl läuft er {stopDelay} weiter, kommt von selbst zum Stehen und {afterStop}.',
   opening: 'Er ruht {reverseDelay}, bevor er öffnet; er öffnet mit {openSpeed} und wird mit {openAccel} schneller.',
   weight: 'Was sich mit der Kante bewegt, wiegt {mass}.',
   known: 'Diese Angaben sind bekannt aus {basis}: {where}',

@@ -2,7 +2,7 @@ import type { cycle as english } from './en-cycle.ts'
 
 /** What the control does around a closing, and how a leaf without a brake comes to rest. */
 export const cycle: typeof english = {
-  slowing: 'Nach einem Haltebefehl {brake}.',
+  slowing: 'Dabei {brake}.',
   brake: 'Wie der Flügel zum Stehen kommt',
   brakes: { brakes: 'wird er gebremst', none: 'wird er nicht gebremst und läuft aus' },
   coasting: 'Reibung bremst ihn mit {coastDecel}, oder er läuft aus voller Geschwindigkeit noch {coastWay} weiter.',

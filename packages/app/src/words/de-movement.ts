@@ -9,7 +9,7 @@ import type {
 } from './en-movement.ts'
 
 export const calls: typeof englishCalls = {
-  words: 'Wird er geschlossen gerufen, beginnt er nach {openDelay} zu öffnen; offen bleibt er {holdOpen}.',
+  words: 'Ruft jemand den geschlossenen Flügel, beginnt er nach {openDelay} zu öffnen; offen bleibt er {holdOpen}.',
   openDelay: 'vom Ruf, bis ein geschlossener Flügel zu öffnen beginnt',
   holdOpen: 'wie lange er offen bleibt',
   braking: 'Bleibt er zu, bremst ein Fahrzeug nach {reaction_s}, mit {decel_m_per_s2}; der Weg fällt zum Flügel hin um {gradient_percent}.',

@@ -28,13 +28,13 @@ export const wiring: typeof english = {
     least: (contact) => `kleinster Strom des Kontakts ${contact}`,
   },
   handTest: {
-    says: 'Für Fehler, die nur ein Test von Hand findet: sie dürfen {share} der Zeit bestehen; mittlere Jahre bis zum gefährlichen Ausfall sind {cable} für ein Kabel, {supply} für die Versorgung, {resistor} für einen Widerstand, {control} für den Testausgang.',
+    says: 'Für Fehler, die nur ein Test von Hand findet: sie dürfen {share} der Zeit bestehen; bis zum gefährlichen Ausfall vergehen im Mittel, in Jahren: {cable} bei einem Kabel, {supply} bei der Versorgung, {resistor} bei einem Widerstand, {control} beim Testausgang.',
     figures: {
       mostHidden_percent: 'Anteil der Zeit, für den ein Fehler verborgen bleiben darf',
-      cable_y: 'mittlere Jahre bis zum gefährlichen Ausfall eines Kabels',
-      supply_y: 'mittlere Jahre bis zum gefährlichen Ausfall der Versorgung',
-      resistor_y: 'mittlere Jahre bis zum gefährlichen Ausfall eines Widerstands',
-      control_y: 'mittlere Jahre bis zum gefährlichen Ausfall des Testausgangs',
+      cable_y: 'mittlere Zeit bis zum gefährlichen Ausfall eines Kabels, in Jahren',
+      supply_y: 'mittlere Zeit bis zum gefährlichen Ausfall der Versorgung, in Jahren',
+      resistor_y: 'mittlere Zeit bis zum gefährlichen Ausfall eines Widerstands, in Jahren',
+      control_y: 'mittlere Zeit bis zum gefährlichen Ausfall des Testausgangs, in Jahren',
     },
     unsaid: 'eine Zahl, die niemand nannte',
     of: 'Tests von Hand',

@@ -360,6 +360,7 @@ export const en = {
     low: 'Little room is left on this device.',
     keepFile: 'Keep this door as a file',
     twoValues: (place: string) => `Two people entered different values for ${place}. Nothing that rests on it is settled until you choose.`,
+    allOfIt: 'All of it',
     value: (value: string, author: string, time: string) => `${value} · ${author}, ${time}`,
     somebody: 'somebody',
   },

@@ -17,6 +17,7 @@ import { noteReadings } from './readings.ts'
 import { forceRecordsOf } from './records.ts'
 import { doorSensors } from './sensors.ts'
 import { doorStates } from './states.ts'
+import { namesToldApart } from './told-apart.ts'
 import { checkPassages, lanesOf } from './traffic.ts'
 import { wiringOf } from './wiring.ts'
 import { checkWork, stancesOf as countStances } from './work.ts'
@@ -103,7 +104,7 @@ export function resolveDoor(file: DoorFile, catalogue: Catalogue, remarks: Remar
     remarks,
   )
   if (!remarks.failed) checkWork(door, remarks) // a zone with a slip in its coordinates is not told that it is too much work
-  return remarks.failed ? undefined : door
+  return remarks.failed ? undefined : namesToldApart(door)
 }
 
 /** What was measured less exactly than the rest makes all of its kind as inexact: that errs toward blind. */

@@ -4,11 +4,17 @@ import type { Door, Wiring } from '@sillsight/engine'
 const CLOSE = 1e-6
 
 /**
- * Whether two doors are judged alike: all measures within a millionth, all names and ids the same. What was assumed or is disputed may
- * differ, for a value that was changed is neither any longer; so may what a sensor is called.
+ * Whether two doors are judged alike: all measures within a millionth, all ids and other names the same. What was assumed or is disputed may
+ * differ, for a value that was changed is neither any longer; so may what sensors and obstacles are called.
  */
 export function sameDoor(a: Door, b: Door): boolean {
-  const measures = (door: Door) => ({ ...door, assumed: [], disputed: [], sensors: door.sensors.map(unnamed) })
+  const measures = (door: Door) => ({
+    ...door,
+    assumed: [],
+    disputed: [],
+    sensors: door.sensors.map(unnamed),
+    states: door.states.map((state) => ({ ...state, obstacles: state.obstacles.map(unnamed) })),
+  })
   return same(measures(a), measures(b))
 }
 
@@ -26,8 +32,8 @@ function bare(wiring: Wiring): Wiring {
   return { ...wiring, sensors, cables, copper: undefined, handTest: undefined }
 }
 
-function unnamed<T extends { readonly name: string }>(sensor: T): T {
-  return { ...sensor, name: '' }
+function unnamed<T extends { readonly name: string }>(thing: T): T {
+  return { ...thing, name: '' }
 }
 
 function same(a: unknown, b: unknown): boolean {

@@ -101,7 +101,7 @@ describe('the timeline of a leaf that turns', () => {
     )
     expect(said.filter((text) => /plane|Ebene|edge|Kante/.test(text))).toEqual([])
     expect(said.filter((text) => /comes within the sweep of the leaf|kommt in den Schwenkbereich/.test(text)).length).toBeGreaterThan(20)
-    expect(said.filter((text) => /stands at [\d.]+° from shut|steht [\d,]+° vor zu/.test(text)).length).toBe(80)
+    expect(said.filter((text) => /stands at [\d.]+° from shut|steht noch [\d,]+° offen/.test(text)).length).toBe(80)
   })
 })
 

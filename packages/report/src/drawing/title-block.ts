@@ -24,11 +24,9 @@ export function titleBlock(words: ReturnType<typeof titleWords>, strip: Box, sca
     ),
     ...nameMarks(words, { x_mm: strip.left_mm + 3, y_mm: strip.top_mm }, middle_mm - strip.left_mm - 6),
     ...tableMarks(words.lines, { x_mm: middle_mm + 3, y_mm: strip.top_mm }, right_mm - middle_mm - 6),
-    ...(scale === undefined
-      ? []
-      : scaleBar({ x_mm: right_mm + 3, y_mm: strip.top_mm + 8 }, strip.right_mm - right_mm - 6, scale, words.scaleBar)),
+    ...(scale === undefined ? [] : scaleBar({ x_mm: right_mm + 3, y_mm: strip.top_mm + 7 }, strip.right_mm - right_mm - 6, scale, words)),
     ...paragraph(words.caution, 2.5, strip.right_mm - right_mm - 6).map((line, i) =>
-      lettering(line, { x_mm: right_mm + 3, y_mm: strip.top_mm + (scale === undefined ? 6 : 17) + i * 3.1 }, 2.5),
+      lettering(line, { x_mm: right_mm + 3, y_mm: strip.top_mm + (scale === undefined ? 6 : 15.6) + i * 3.1 }, 2.5),
     ),
   ]
 }
@@ -75,8 +73,8 @@ function tableMarks(lines: readonly (readonly [string, string])[], { x_mm, y_mm 
 }
 
 /** Alternating stretches of a round length, so that a copy that was shrunk still measures. */
-function scaleBar({ x_mm, y_mm }: Spot, width_mm: number, scale: number, words: string): readonly Mark[] {
-  const part_mm = partOfBar(width_mm - 8, scale)
+function scaleBar({ x_mm, y_mm }: Spot, width_mm: number, scale: number, words: ReturnType<typeof titleWords>): readonly Mark[] {
+  const part_mm = partOfBar(words.barParts_mm, width_mm - 8, scale)
   const parts = [0, 1, 2, 3].filter((i) => ((i + 1) * part_mm) / scale <= width_mm - 8)
   const at = (i: number): number => x_mm + (i * part_mm) / scale
   return [
@@ -89,12 +87,11 @@ function scaleBar({ x_mm, y_mm }: Spot, width_mm: number, scale: number, words: 
       }),
     ),
     lettering('0', { x_mm: at(0), y_mm: y_mm - 1.4 }, 3.1),
-    lettering(words, { x_mm: at(0), y_mm: y_mm + 5 }, 2.5),
-    lettering(`${(parts.length * part_mm) / 1000} m`, { x_mm: at(parts.length), y_mm: y_mm - 1.4 }, 3.1, { anchor: 'middle' }),
+    lettering(words.scaleBar, { x_mm: at(0), y_mm: y_mm + 4.6 }, 2.5),
+    lettering(words.barLength(parts.length * part_mm), { x_mm: at(parts.length), y_mm: y_mm - 1.4 }, 3.1, { anchor: 'middle' }),
   ]
 }
 
-function partOfBar(width_mm: number, scale: number): number {
-  const rounds_mm = [50_000, 20_000, 10_000, 5000, 2000, 1000, 500, 250, 100]
-  return rounds_mm.find((part_mm) => (2 * part_mm) / scale <= width_mm) ?? 100
+function partOfBar(parts_mm: readonly number[], width_mm: number, scale: number): number {
+  return parts_mm.find((part_mm) => (2 * part_mm) / scale <= width_mm) ?? parts_mm[parts_mm.length - 1] ?? 100
 }

@@ -51,6 +51,9 @@ export function titleWords(
   readonly verdict: string
   readonly caution: string
   readonly scaleBar: string
+  /** Round lengths for the parts of the bar, longest first, in the units of the sheet, and how a length of it is said. */
+  readonly barParts_mm: readonly number[]
+  readonly barLength: (length_mm: number) => string
 } {
   const { language, units } = reader
   const words = language.sheet
@@ -60,6 +63,7 @@ export function titleWords(
     verdict: tally(judgement, reader, { short: true }),
     caution: words.caution[coverage ? (coverage.exact ? 'exact' : 'grid') : 'none'],
     scaleBar: words.scaleBar,
+    ...barWords(reader),
     lines: [
       [words.labels.sides, words.sides(called(door.sides.a, reader), called(door.sides.b, reader))],
       [words.labels.zone, zone === undefined ? words.none : called(zone, reader)],
@@ -68,6 +72,27 @@ export function titleWords(
       [words.labels.lengths, words.lengths[units]],
       [words.labels.rules, words.edition(plain(door.edition))],
     ],
+  }
+}
+
+/** A bar in feet where lengths are in feet: a copy that was shrunk is then measured with the same tape as the door. */
+function barWords({ units, language }: Reader): {
+  readonly barParts_mm: readonly number[]
+  readonly barLength: (length_mm: number) => string
+} {
+  if (units === 'metric')
+    return {
+      barParts_mm: [50_000, 20_000, 10_000, 5000, 2000, 1000, 500, 250, 100],
+      barLength: (length_mm) => `${String(length_mm / 1000).replace('.', language.decimal)} m`,
+    }
+  const inch_mm = 25.4
+  return {
+    barParts_mm: [1200, 600, 240, 120, 60, 24, 12, 6, 3].map((inches) => inches * inch_mm),
+    barLength: (length_mm) => {
+      const inches = Math.round(length_mm / inch_mm)
+      const [feet, rest] = [Math.floor(inches / 12), inches % 12]
+      return [feet > 0 ? `${feet}'` : '', rest > 0 ? `${rest}"` : ''].filter(Boolean).join(' ')
+    },
   }
 }
 

@@ -6,8 +6,8 @@ const STATES: Readonly<Record<string, string>> = {
   clear: '\u201eniemand da\u201c',
   seen: '\u201ejemand da\u201c',
   unpowered: 'nichts, wie ohne Spannung',
-  'warming-up': 'was er beim Aufwachen meldet',
-  fault: 'dass er gest\u00f6rt ist',
+  'warming-up': 'dasselbe wie beim Aufwachen',
+  fault: 'eine St\u00f6rung',
 }
 const RAILS: Readonly<Record<string, string>> = { plus: 'Plus', minus: 'Minus', earth: 'Erde' }
 
@@ -34,7 +34,7 @@ export function faultWords(facts: Facts): string | undefined {
     case 'supply-low':
       return `Versorgung auf ${Number(facts['volt']).toFixed(1).replace('.', ',')}\u00a0V gesunken`
     case 'switch-stuck':
-      return `Kontakt ${told('switch')} von Sensor ${told('ofSensor')} bleibt ${at}`
+      return `Kontakt ${told('switch').replace('/energised', ' (angezogen)').replace('/released', ' (abgefallen)')} von Sensor ${told('ofSensor')} bleibt ${at}`
     case 'output-stuck':
       return `Ausgang ${told('output')} von Sensor ${told('ofSensor')} bleibt wie bei ${STATES[told('as')] ?? '?'}`
     case 'test-stuck':
@@ -44,7 +44,7 @@ export function faultWords(facts: Facts): string | undefined {
     case 'resistor-shorted':
       return `Widerstand ${told('resistor')} kurzgeschlossen`
     case 'sensor-stuck':
-      return `Sensor ${told('ofSensor')} meldet f\u00fcr immer ${STATES[told('in')] ?? '?'}`
+      return `Sensor ${told('ofSensor')} meldet dauernd ${STATES[told('in')] ?? '?'}`
     default:
       return undefined
   }

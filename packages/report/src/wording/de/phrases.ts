@@ -213,7 +213,7 @@ export const phrases: Phrases = {
     'tolerances/floor_mm': 'die Toleranz des Bodens',
     'tolerances/range_percent': 'die Toleranz der Reichweite',
     zones: 'die Zonen',
-    confirmations: 'was mit der Seite verglichen wurde',
+    confirmations: 'was mit dem Dokument verglichen wurde',
     name: 'der Name',
     'sides/a': 'der Name der Seite A',
     'sides/b': 'der Name der Seite B',
@@ -222,7 +222,7 @@ export const phrases: Phrases = {
   waiting: {
     figure: 'ein Wert',
     'limit-from-memory': (count, needed) =>
-      `${count > 1 ? `Diese ${count} sind so weit in Ordnung, beruhen aber` : 'So weit in Ordnung, beruht aber'} auf nur Erinnertem, das nie mit seiner Seite verglichen wurde: ${needed}.`,
+      `${count > 1 ? `Diese ${count} sind so weit in Ordnung, beruhen aber` : 'So weit in Ordnung, beruht aber'} auf Werten, die nur aus dem Gedächtnis stammen und nie mit ihrem Dokument verglichen wurden: ${needed}.`,
     'rests-on-assumption': (count, needed) =>
       `${count > 1 ? `Diese ${count} sind so weit in Ordnung, beruhen aber` : 'So weit in Ordnung, beruht aber'} auf dem, was niemand eingegeben hat: ${needed}.`,
   },

@@ -1,9 +1,9 @@
 import type { timeline as english } from '../en/timeline.ts'
 
 export const timeline: typeof english = {
-  title: (finding) => `In der Zeit: ${finding}`,
-  way: (unit) => `Kante des Flügels, noch bis zu, ${unit}`,
-  angle: 'Winkel des Flügels, ab zu',
+  title: (finding) => `Über die Zeit: ${finding}`,
+  way: (unit) => `Weg der Kante bis geschlossen, ${unit}`,
+  angle: 'Öffnungswinkel des Flügels',
   axis: 's, seit der Flügel zu schließen begann',
   phases: { warns: 'warnt', closes: 'schließt', delay: 'Verzug', brakes: 'bremst', rests: 'ruht', opens: 'öffnet' },
   inPlane: 'Körper in der Ebene des Flügels',
@@ -23,8 +23,8 @@ export const timeline: typeof english = {
     leavesSweep: 'der Körper hat den Schwenkbereich des Flügels verlassen',
     contact: (way) => `Berührung: die Kante hat noch ${way} vor sich`,
     nearest: (way) => `am nächsten: die Kante hat noch ${way} vor sich`,
-    contactAt: (angle) => `Berührung: der Flügel steht ${angle} vor zu`,
-    nearestAt: (angle) => `am nächsten: der Flügel steht ${angle} vor zu`,
+    contactAt: (angle) => `Berührung: der Flügel steht noch ${angle} offen`,
+    nearestAt: (angle) => `am nächsten: der Flügel steht noch ${angle} offen`,
   },
   at: (time, what) => `${time}: ${what.join('; ')}`,
   field: (sensor, output) => `${sensor}: ungesehen oder gesehen, darunter ${output}`,

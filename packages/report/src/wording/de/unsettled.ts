@@ -11,7 +11,7 @@ export function unsettled(question: Say, pass: Say): RuleWording['undetermined']
     'rests-on-assumption': (told) =>
       `So weit in Ordnung, beruht aber auf dem, was niemand eingegeben hat: ${needsWords(told) || 'eine Vorgabe'}. ${pass(told)}`,
     'limit-from-memory': (told) =>
-      `So weit in Ordnung, beruht aber auf nur Erinnertem, das nie mit seiner Seite verglichen wurde: ${needsWords(told) || 'ein Grenzwert'}. ${pass(told)}`,
+      `So weit in Ordnung, beruht aber auf Werten, die nur aus dem Gedächtnis stammen und nie mit ihrem Dokument verglichen wurden: ${needsWords(told) || 'ein Grenzwert'}. ${pass(told)}`,
     'two-values': (told) =>
       `Es ist ungeklärt, ob ${question(told)}. Zwei Personen haben Verschiedenes eingegeben, und niemand hat gewählt: ${needsWords(told) || 'eine Stelle'}.`,
     'nothing-free': (told) => `Nichts lässt erkennen, ob ${question(told)}: Kein Körper hat dort Platz, weil überall Hindernisse stehen.`,

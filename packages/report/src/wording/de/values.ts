@@ -6,7 +6,7 @@ export const values: typeof english = {
   'failure-bands': 'wo niedrige, mittlere und hohe Zeit bis zum gefährlichen Ausfall beginnen',
   'dangerous-share': 'der Anteil der Geräte, die nach B10d Schaltspielen ausgefallen sind',
   'simplified-levels': 'die Tabelle der Performance Level',
-  'required-level': 'Level und Kategorie, die ein schützendes Gerät braucht',
+  'required-level': 'Performance Level und Kategorie, die eine Schutzeinrichtung braucht',
   'reliability-estimate': 'das vereinfachte Verfahren selbst',
   'presence-reference-body': 'die Seiten des Referenzkörpers',
   'peak-force': 'die größte Kraft beim Auftreffen',

@@ -30,7 +30,7 @@ export const wiring: typeof english = {
   openWhen: (states) => `offen: ${states}`,
   never: 'nie',
   control: 'Steuerung',
-  drawnFor: 'Kontakte sind gezeichnet, wie sie mit Spannung und ohne jemanden da sind.',
+  drawnFor: 'Kontakte sind gezeichnet, wie sie stehen, wenn Spannung anliegt und niemand da ist.',
   columns: { from: 'Von', core: 'Ader', colour: 'Farbe', to: 'Nach', function: 'Aufgabe' },
   faults: (count) => `${count} einzelne Fehler`,
   more: (count) => `und ${count} weitere`,

@@ -1,0 +1,18 @@
+import type { DoorFile, FileEdit } from '@sillsight/document'
+import { freeId } from '../entry/free-id.ts'
+
+/**
+ * The edits of a repair with ids of this device for the sensors that it adds: the search, which knows no chance, gives the same id to everybody who takes
+ * the repair, and two devices that both do would have one id twice. Nothing else in the edits names a new sensor; they go by places.
+ */
+export function withOwnIds(edits: readonly FileEdit[], { sensors = [] }: DoorFile): readonly FileEdit[] {
+  const taken = sensors.map(({ id }) => id ?? '')
+  return edits.map((edit) => {
+    if (edit.kind !== 'append' || edit.path !== 'sensors') return edit
+    const made = edit.value as { readonly id: string }
+    const like = made.id.replace(/-\d+$/, '')
+    const id = freeId(like, [...taken, `${like}-1`])
+    taken.push(id)
+    return { ...edit, value: { ...made, id } }
+  })
+}

@@ -1,0 +1,137 @@
+import type { Automerge } from './automerge.ts'
+import { isBegunPlace } from './begun.ts'
+import type { Conflict } from './contract.ts'
+import type { Change, DoorDoc } from './door-document.ts'
+import { same } from './take-back.ts'
+import { isNamed, type Named, nameIn, twinsIn } from './twins.ts'
+
+type Json = unknown
+type Written = Conflict['values'][number]
+
+/** Places in the door file that hold values of people who did not see each other's; the one the file shows comes first. */
+export function conflictsOf(A: Automerge, doc: DoorDoc, changes: readonly Change[]): readonly Conflict[] {
+  const found: Conflict[] = []
+  const look = (holder: object, key: string | number, place: string): void => {
+    const shown = (holder as Record<string | number, Json>)[key]
+    const rivals = A.getConflicts(holder as DoorDoc, key as never)
+    if (rivals) {
+      const all = Object.entries(rivals).map(([operation, value]) => ({ value: plain(value), ...writerOf(operation, changes) }))
+      const values = [...all.filter(({ value }) => same(value, plain(shown))), ...all.filter(({ value }) => !same(value, plain(shown)))]
+      if (differ(values))
+        found.push({
+          path: place,
+          values,
+          together: together(
+            values.map(({ value }) => value),
+            place,
+          ),
+        })
+    }
+  }
+  const lookAtTwins = (list: readonly Json[], path: string): void => {
+    for (const indices of twinsIn(list)) {
+      const values = indices.map((i) => ({
+        value: plain(list[i]),
+        ...writerOf(A.getObjectId(list[i] as DoorDoc) ?? '', changes),
+      }))
+      if (differ(values)) found.push({ path: `${path}/${indices[0]}`, values, together: undefined })
+    }
+  }
+  const walk = (holder: Json, path: string): void => {
+    if (typeof holder !== 'object' || holder === null) return
+    if (Array.isArray(holder)) lookAtTwins(holder, path)
+    for (const key of Array.isArray(holder) ? holder.keys() : Object.keys(holder)) {
+      const place = path === '' ? String(key) : `${path}/${key}`
+      look(holder, key, place)
+      walk((holder as Record<string | number, Json>)[key], place)
+    }
+  }
+  walk(doc.file, '')
+  for (const key of Object.keys(doc)) if (isBegunPlace(key)) look(doc, key, key)
+  const over = writtenOver(A, doc, changes)
+  // whoever chooses a whole wiring has chosen all of it: parts of two do not make a third
+  return over ? [...found.filter(({ path }) => !path.startsWith(`${WIRING}/`)), over] : found
+}
+
+const WIRING = 'wiring'
+
+/**
+ * A connection that was found is written over all cables at once. What somebody did to the wiring meanwhile, who had not seen that, would stand in lists
+ * that are not shown any more, or be half there: both wirings are kept, and somebody chooses.
+ */
+function writtenOver(A: Automerge, doc: DoorDoc, changes: readonly Change[]): Conflict | undefined {
+  const whole = changes.filter(({ deed }) => deed.deed === 'mended' && deed.path === WIRING)
+  if (whole.length === 0) return undefined
+  const before = ancestry(changes)
+  const isApart = (a: Change, b: Change) => !before(a).has(b.hash) && !before(b).has(a.hash)
+  const settled = changes.filter(({ deed }) => deed.deed === 'chosen' && deed.path === WIRING)
+  for (const over of whole.reverse()) {
+    const rivals = changes.filter(
+      (each) =>
+        (each.deed.path === WIRING || each.deed.path?.startsWith(`${WIRING}/`)) &&
+        isApart(over, each) &&
+        !settled.some((choice) => before(choice).has(over.hash) && before(choice).has(each.hash)),
+    )
+    const last = rivals.at(-1)
+    if (!last) continue
+    const left = ({ hash, name, at_ms }: Change) => ({ value: plain(A.view(doc, [hash]).file.wiring), author: name, at_ms })
+    const all = [{ value: plain(doc.file.wiring), author: over.name, at_ms: over.at_ms }, left(last), left(over)]
+    const values = all.filter(({ value }, i) => all.findIndex((each) => same(each.value, value)) === i)
+    if (differ(values)) return { path: WIRING, values, together: undefined }
+  }
+  return undefined
+}
+
+/** Everything that a change had seen. */
+function ancestry(changes: readonly Change[]): (change: Change) => ReadonlySet<string> {
+  const byHash = new Map(changes.map((change) => [change.hash, change]))
+  const known = new Map<string, ReadonlySet<string>>()
+  return ({ hash, deps }) => {
+    const found = known.get(hash)
+    if (found) return found
+    const seen = new Set<string>()
+    const open = [...deps]
+    for (let next = open.pop(); next !== undefined; next = open.pop()) {
+      if (seen.has(next)) continue
+      seen.add(next)
+      open.push(...(byHash.get(next)?.deps ?? []))
+    }
+    known.set(hash, seen)
+    return seen
+  }
+}
+
+/** Lists of mere names, of which one does not contradict another. */
+const NAMES = /(^|\/)(joints|bodies|removeObstacles)$/
+
+/** Lists of things of their own that were begun apart go into one list; undefined where they are not that. */
+function together(values: readonly Json[], path: string): Json {
+  if (NAMES.test(path) && values.every(isText)) return [...new Set(values.flat())]
+  if (!values.every((value): value is Named => isNamed(value))) return undefined
+  const all: Named[number][] = []
+  for (const entry of values.flat()) {
+    const twin = all.find((each) => nameIn(each) === nameIn(entry))
+    if (twin === undefined) all.push(entry)
+    else if (!same(twin, entry)) return undefined // one of the two things under one name would go
+  }
+  return all
+}
+
+function isText(value: Json): value is readonly string[] {
+  return Array.isArray(value) && value.every((each) => typeof each === 'string')
+}
+
+function differ(values: readonly Written[]): boolean {
+  return values.some(({ value }) => !same(value, values[0]?.value))
+}
+
+/** `17@actor`: the change of that actor that holds its 17th operation. */
+function writerOf(operation: string, changes: readonly Change[]): { author: string; at_ms: number } {
+  const [counter, actor] = operation.split('@')
+  const change = changes.find((each) => each.actor === actor && each.startOp <= Number(counter) && Number(counter) <= each.maxOp)
+  return { author: change?.name ?? '', at_ms: change?.at_ms ?? 0 }
+}
+
+function plain(value: Json): Json {
+  return value === undefined ? undefined : JSON.parse(JSON.stringify(value))
+}
