@@ -67,6 +67,7 @@ export async function damaged({ page, words, shown }: Rare, list: string): Promi
             if (!cursor) return
             crypto.getRandomValues((cursor.value as { bytes: Uint8Array<ArrayBuffer> }).bytes.subarray(10))
             cursor.update(cursor.value)
+            cursor.continue()
           }
           transaction.oncomplete = () => {
             asked.result.close()
@@ -77,9 +78,8 @@ export async function damaged({ page, words, shown }: Rare, list: string): Promi
   )
   await page.goto(list)
   await page.locator('.door-list a.door-link').first().click()
-  await page.locator('main').waitFor()
-  await page.waitForTimeout(500)
-  await page.goto(list)
+  await page.getByText(words.missingDoor).waitFor()
+  await page.getByRole('link', { name: words.backToDoors, exact: true }).click()
   await page.getByText(words.doors.damagedNote).waitFor()
   await shown('doors, one damaged')
 }

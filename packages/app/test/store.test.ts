@@ -142,6 +142,34 @@ describe('two devices', () => {
       chosen: 3100,
     })
   })
+  it('that each added the same thing under one name take each other in, twins and all, and hand out a door file that has it once', async () => {
+    const page = await withDoor()
+    const told = await page.evaluate(async () => {
+      const { openDoors, doors, door } = globalThis as unknown as Reach
+      const bring = (mine: typeof door, id: string) =>
+        mine.edit({ deed: 'added', path: 'survey/obstacles' }, (draft) => {
+          const survey = draft.survey as unknown as { obstacles?: unknown[] }
+          survey.obstacles ??= []
+          survey.obstacles.push({ id, shape: 'post', x_mm: 300, y_mm: -600, from_mm: 0, to_mm: 1000, radius_mm: 60 })
+        })
+      bring(door, 'first')
+      const other = openDoors('elsewhere')
+      await other.read(await doors.exportDoor(door.id), 'x')
+      const theirs = await other.open(door.id)
+      if (!theirs) throw new Error('the other device must have the door')
+      for (const each of [door, theirs]) bring(each, 'same')
+      await door.settled()
+      const taken = []
+      for (const [from, to] of [
+        [other, doors],
+        [doors, other],
+      ] as const)
+        taken.push((await to.read(await from.exportDoor(door.id), 'x')).ok)
+      const ids = (file: { survey: { obstacles?: readonly { id: string }[] } }) => file.survey.obstacles?.map(({ id }) => id)
+      return { taken, inside: ids(theirs.snapshot().file as never), outside: ids(JSON.parse(await other.exportFile(door.id))) }
+    })
+    expect(told).toEqual({ taken: [true, true], inside: ['first', 'same', 'same'], outside: ['first', 'same'] })
+  })
   it('take back only their own edits', async () => {
     const page = await withDoor()
     const names = await page.evaluate(async () => {

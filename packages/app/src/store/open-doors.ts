@@ -1,3 +1,4 @@
+import { aboutOf, keptAbout } from './about.ts'
 import { type Automerge, automerge } from './automerge.ts'
 import { looksLikeBackup, readBackup, writeBackup } from './backup.ts'
 import { isBegunPlace } from './begun.ts'
@@ -65,6 +66,12 @@ export function openDoors(name: string): Doors {
     tell()
   }
   const outdated = () => setHealth({ newerVersion: true })
+  let isAboutKept = false
+  const keepAbout = async (database: Database) => {
+    const id = await keptAbout(database, author.id)
+    isAboutKept = id !== undefined
+    author = { ...author, id: id ?? author.id }
+  }
 
   const ready = openDatabase(name, outdated).then(async (database) => {
     storage = new Storage(
@@ -72,6 +79,7 @@ export function openDoors(name: string): Doors {
       (saving) => {
         for (const { door } of live.values()) door.refresh()
         if (saving.kind !== 'saving') void look()
+        if (saving.kind === 'saved' && database && !isAboutKept && !health.newerVersion) void keepAbout(database)
       },
       () => health.newerVersion,
       Date.now(),
@@ -80,12 +88,12 @@ export function openDoors(name: string): Doors {
       setHealth({ private: !health.newerVersion })
       return undefined
     }
-    const found = await database.get('about', 'format')
-    if (typeof found === 'number' && found > FORMAT) outdated()
-    else if (found !== FORMAT && !health.newerVersion) await database.put('about', FORMAT, 'format')
+    const kept = await aboutOf(database)
+    if (kept.format > FORMAT) outdated()
     channel.postMessage({ kind: 'format', format: FORMAT } satisfies Told)
-    const kept = await authorOf(database, author, health.newerVersion)
-    author = { id: kept.id, name: named ?? kept.name }
+    author = { id: kept.id ?? author.id, name: named ?? kept.name }
+    isAboutKept = kept.id !== undefined && kept.format === FORMAT
+    if (!isAboutKept && !health.newerVersion) await keepAbout(database)
     await readCards(database)
     void look()
     return database
@@ -390,10 +398,3 @@ function emptyCard(id: DoorId): CardRecord {
 }
 
 /** Made once for each browser, in one transaction so that two first tabs agree: whose edits undo takes back. */
-async function authorOf(database: Database, fresh: Author, readOnly: boolean): Promise<Author> {
-  const { store, done } = database.transaction('about', readOnly ? 'readonly' : 'readwrite')
-  const [id, name] = await Promise.all([store.get('author'), store.get('authorName')])
-  if (typeof id !== 'string' && !readOnly) await store.put?.(fresh.id, 'author')
-  await done
-  return { id: typeof id === 'string' ? id : fresh.id, name: typeof name === 'string' ? name : '' }
-}
