@@ -25,6 +25,17 @@ describe('why', () => {
     }
   })
 
+  it('names no module and no id to whoever stands at the door', () => {
+    for (const { id, steps } of judgement.findings) {
+      const text = whyText(loadingDoor, judgement, id, { ...plainly, hasModules: false }) ?? ''
+      expect(text).not.toContain(id)
+      for (const { name, by } of steps) {
+        expect(text).toContain(name)
+        expect(text).not.toContain(by)
+      }
+    }
+  })
+
   it('shows inputs with their values in the words of the door file', () => {
     const text = why('zone-covered:leaf-yard')
     expect(text).toContain('zones/0/allowedPocket_mm = 0 mm')

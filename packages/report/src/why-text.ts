@@ -21,8 +21,13 @@ import { mend, ruleName, sentence } from './wording/sentence.ts'
 import { isUnconfirmed, sourceWords } from './wording/sources.ts'
 import { verdictMark } from './wording/verdicts.ts'
 
+interface WhyOptions extends TextOptions {
+  /** Whether each step names the module that computed it, and the head the finding by its id: for who looks things up in the program, not for who stands at the door. Said unless it is false. */
+  readonly hasModules?: boolean
+}
+
 /** The arithmetic of one finding, step by step, with where each figure came from; undefined if the judgement has no finding of this id. */
-export function whyText(door: Door, judgement: Judgement, findingId: string, options: TextOptions): string | undefined {
+export function whyText(door: Door, judgement: Judgement, findingId: string, options: WhyOptions): string | undefined {
   const finding = judgement.findings.find(({ id }) => id === findingId)
   if (!finding) return undefined
   const blocks = [
@@ -41,20 +46,20 @@ export function whyText(door: Door, judgement: Judgement, findingId: string, opt
   return `${options.ascii ? asAscii(text) : text}\n`
 }
 
-function headBlock(door: Door, finding: Finding, options: TextOptions): readonly string[] {
+function headBlock(door: Door, finding: Finding, options: WhyOptions): readonly string[] {
   const { palette, language, width } = options
   const verdict = `${verdictMark(finding.verdict, options.ascii)} ${language.verdicts[finding.verdict]}`
   const repair = mend(door, finding, options)
   const lead = finding.verdict === 'fail' ? language.why.wouldMend : language.why.wouldSettle
   return [
-    `${palette.strong(ruleName(finding.rule, options))}  ${palette.quiet(plain(finding.id))}`,
+    ...(options.hasModules === false ? [] : [`${palette.strong(ruleName(finding.rule, options))}  ${palette.quiet(plain(finding.id))}`]),
     palette.verdict[finding.verdict](verdict),
     ...wrapped(sentence(door, finding, options), width),
     ...(repair ? wrapped(`${lead}: ${repair}`, width) : []),
   ]
 }
 
-function stepsBlock(door: Door, finding: Finding, options: TextOptions): readonly string[] {
+function stepsBlock(door: Door, finding: Finding, options: WhyOptions): readonly string[] {
   if (finding.steps.length === 0) return []
   return [
     options.palette.strong(options.language.why.computed),
@@ -62,7 +67,7 @@ function stepsBlock(door: Door, finding: Finding, options: TextOptions): readonl
   ]
 }
 
-function stepLines(door: Door, finding: Finding, step: Step, index: number, options: TextOptions): readonly string[] {
+function stepLines(door: Door, finding: Finding, step: Step, index: number, options: WhyOptions): readonly string[] {
   const { width, palette, language } = options
   const { why } = language
   const number = `${index + 1}. `
@@ -76,7 +81,8 @@ function stepLines(door: Door, finding: Finding, step: Step, index: number, opti
       : wrapped(inputs, width - number.length - why.from.length - 1).map(
           (line, i) => `${pad}${i === 0 ? why.from : ' '.repeat(why.from.length)} ${line}`,
         )
-  return [...lines.map((line, i) => `${i === 0 ? number : pad}${line}`), ...from, `${pad}${palette.quiet(`${why.by} ${plain(step.by)}`)}`]
+  const by = options.hasModules === false ? [] : [`${pad}${palette.quiet(`${why.by} ${plain(step.by)}`)}`]
+  return [...lines.map((line, i) => `${i === 0 ? number : pad}${line}`), ...from, ...by]
 }
 
 function inputWords(door: Door, finding: Finding, input: StepInput, reader: Reader): string {

@@ -1,5 +1,4 @@
-import { Icon } from '../look/icons.tsx'
-import { useDoor } from '../screens/at-door.ts'
+import { Cross } from './cross.tsx'
 import { useListed } from './listed.ts'
 import { Pick } from './pick.tsx'
 
@@ -20,7 +19,6 @@ interface Props {
 
 /** Some out of a few, each on a line of its own; a list that is empty again is taken away. */
 export function Chosen({ path, chosen, options, add, of, remove, onAdd }: Props) {
-  const { snapshot } = useDoor()
   const listed = useListed(path)
   const nameOf = (id: string) => options[id] ?? id
   const left = Object.fromEntries(Object.entries(options).filter(([id]) => !chosen.includes(id)))
@@ -29,15 +27,7 @@ export function Chosen({ path, chosen, options, add, of, remove, onAdd }: Props)
       {chosen.map((id, i) => (
         <div className="thing chosen" key={id}>
           <span>{nameOf(id)}</span>
-          <button
-            type="button"
-            className="quiet-button"
-            aria-label={remove(nameOf(id))}
-            disabled={snapshot.readOnly !== undefined}
-            onClick={() => listed.remove(i, nameOf(id), true)}
-          >
-            <Icon name="cross" />
-          </button>
+          <Cross heard={remove(nameOf(id))} onAway={() => listed.remove(i, nameOf(id), true)} />
         </div>
       ))}
       {Object.keys(left).length > 0 && (

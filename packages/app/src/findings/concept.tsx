@@ -36,7 +36,7 @@ export function Concept() {
     />
   )
   return (
-    <Group title={words.concept.title} path="concept">
+    <Group title={words.concept.title} holds={['concept', 'edition']} said={words.chapters.isKnown(concept !== undefined)}>
       <p>
         <Sentence
           text={words.concept.words}

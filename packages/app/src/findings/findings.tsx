@@ -5,6 +5,7 @@ import { Explained } from '../help/explained.tsx'
 import { WordsHere } from '../help/words-here.tsx'
 import { useDoor, useUpToDate } from '../screens/at-door.ts'
 import { Cautions } from '../screens/cautions.tsx'
+import { Fold } from '../screens/fold.tsx'
 import { useLead } from '../screens/lead.ts'
 import { useReader } from '../words/reader.ts'
 import { useIssueWords, useWords } from '../words/words.ts'
@@ -15,6 +16,10 @@ const Why = lazy(() => import('./why.tsx').then(({ Why }) => ({ default: Why }))
 const Repairs = lazy(() => import('./repairs.tsx').then(({ Repairs }) => ({ default: Repairs })))
 const InTime = lazy(() => import('./in-time.tsx').then(({ InTime }) => ({ default: InTime })))
 const Confirm = lazy(() => import('./confirm.tsx').then(({ Confirm }) => ({ default: Confirm })))
+
+/** Verdicts of which every finding is said, worst first. */
+const SAID = ['fail', 'undetermined', 'pass'] as const
+const NOTHING: readonly string[] = []
 
 interface Props {
   /** Id of the finding whose place the drawing shows. */
@@ -35,7 +40,9 @@ export function Findings({ pointed, onPoint, time, onTime }: Props) {
   const { concept } = useDoor().snapshot.file
   const [isAsked] = useState(concept === undefined) // it stays where it stood, or what was touched would leave the hand
   const groups = useMemo(() => (shown ? grouped(shown.judgement.findings) : []), [shown])
-  const apart = groups.filter(({ findings }) => findings[0].verdict === 'not-applicable')
+  const of = (verdict: Verdict) => groups.filter(({ findings }) => findings[0].verdict === verdict)
+  const apart = of('not-applicable')
+  const said = SAID.map((verdict) => [verdict, of(verdict)] as const).filter(([, those]) => those.length > 0)
   return (
     <section className="findings" aria-label={words.findings.title} aria-busy={!upToDate}>
       <div className="findings-head">
@@ -52,21 +59,43 @@ export function Findings({ pointed, onPoint, time, onTime }: Props) {
       </div>
       <Trouble />
       {isAsked && <Concept />}
-      {shown && (
-        <ol className="finding-list">
-          {groups
-            .filter((group) => !apart.includes(group))
-            .map((group) => (
-              <GroupItem
-                key={group.findings[0].id}
-                group={group}
-                door={shown.door}
-                pointed={pointed}
-                onPoint={onPoint}
-                time={time?.finding === group.findings[0].id ? time : undefined}
-                onTime={onTime}
-              />
-            ))}
+      {shown &&
+        said.map(([verdict, those], i) => (
+          <Fold
+            key={verdict}
+            name={verdict}
+            among="judge"
+            className="verdict-fold"
+            holds={NOTHING}
+            isWide
+            isFirst={i === 0}
+            head={
+              <>
+                <VerdictMark verdict={verdict} />
+                <h2>{reader.language.verdicts[verdict]}</h2>
+                <span>{those.reduce((sum, { findings }) => sum + findings.length, 0)}</span>
+              </>
+            }
+          >
+            {() => (
+              <ol className="finding-list">
+                {those.map((group) => (
+                  <GroupItem
+                    key={group.findings[0].id}
+                    group={group}
+                    door={shown.door}
+                    pointed={pointed}
+                    onPoint={onPoint}
+                    time={time?.finding === group.findings[0].id ? time : undefined}
+                    onTime={onTime}
+                  />
+                ))}
+              </ol>
+            )}
+          </Fold>
+        ))}
+      {shown && shown.judgement.crashes.length > 0 && (
+        <ol>
           {shown.judgement.crashes.map(({ rule, message }) => (
             <li key={rule} className="trouble">
               {words.findings.crashed} {rule}: {message}

@@ -13,7 +13,9 @@ export function Why({ finding, onClose }: { readonly finding: string; readonly o
   const reader = useReader()
   const { shown } = useDoor().answers
   // as wide as no line is: the sheet wraps them to its own width
-  const text = shown && whyText(shown.door, shown.judgement, finding, { width: 10_000, palette: plainPalette, ...reader, ascii: false })
+  const text =
+    shown &&
+    whyText(shown.door, shown.judgement, finding, { width: 10_000, palette: plainPalette, ...reader, ascii: false, hasModules: false })
   return (
     <ModalOverlay className="pad-veil" isDismissable isOpen onOpenChange={(open) => !open && onClose()}>
       <Modal className="why">

@@ -1,5 +1,6 @@
 import { type CSSProperties, type KeyboardEvent, type MouseEvent, type PointerEvent, useEffect, useRef, useState } from 'react'
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
+import { Cross } from '../entry/cross.tsx'
 import { useWritten } from '../entry/written.ts'
 import { Icon } from '../look/icons.tsx'
 import { useDoor } from '../screens/at-door.ts'
@@ -210,11 +211,7 @@ function PinWords({ photo, pin, number, isAsked, onAsked }: PinWordsProps) {
         {...written}
         onKeyDown={(event) => event.key === 'Enter' && written.onBlur()}
       />
-      {!isReadOnly && (
-        <button type="button" className="quiet-button" aria-label={words.removePin(number)} onClick={() => door.removePin(photo, pin.id)}>
-          <Icon name="cross" />
-        </button>
-      )}
+      {!isReadOnly && <Cross heard={words.removePin(number)} onAway={() => door.removePin(photo, pin.id)} />}
     </li>
   )
 }

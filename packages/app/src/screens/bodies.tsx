@@ -2,17 +2,16 @@ import { passingBodies } from '@sillsight/document'
 import type { Posture } from '@sillsight/engine'
 import { called } from '@sillsight/report'
 import { useAsked } from '../entry/begun.ts'
+import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { useListed } from '../entry/listed.ts'
 import { Pick } from '../entry/pick.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
-import { Icon } from '../look/icons.tsx'
 import type { Draft } from '../store/contract.ts'
 import { useFacts } from '../words/facts.ts'
 import { useReader } from '../words/reader.ts'
-import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { KnownFrom } from './known-from.tsx'
 
@@ -22,7 +21,6 @@ const REFERENCE = { id: 'presence-reference-body', use: 'presence-reference-body
 export function Bodies() {
   const words = useFacts().bodies
   const reader = useReader()
-  const { entry } = useWords()
   const { door, snapshot, answers } = useDoor()
   const listed = useListed('bodies')
   const bodies = snapshot.file.bodies
@@ -50,14 +48,7 @@ export function Bodies() {
       {bodies?.map((body, i) => (
         <div className="thing" key={body.id}>
           <BodyWords index={i} name={nameOf(body.id, body.name)} />
-          <button
-            type="button"
-            className="quiet-button"
-            aria-label={entry.remove(nameOf(body.id, body.name))}
-            onClick={() => listed.remove(i, nameOf(body.id, body.name), true)}
-          >
-            <Icon name="cross" />
-          </button>
+          <Cross name={nameOf(body.id, body.name)} onAway={() => listed.remove(i, nameOf(body.id, body.name), true)} />
         </div>
       ))}
       {bodies !== undefined && (

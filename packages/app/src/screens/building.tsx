@@ -1,9 +1,9 @@
 import { useAsked, useBegun } from '../entry/begun.ts'
+import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
-import { Icon } from '../look/icons.tsx'
 import { useAround } from '../words/around.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
@@ -30,9 +30,13 @@ const BESIDES = {
 /** The building around the opening: beams end on it, and bodies hide behind it. Of each part it may be said that it is not there. */
 export function Building() {
   const words = useAround().building
+  const { chapters } = useWords()
+  const { survey } = useDoor().snapshot.file
+  const parts = Object.keys(PARTS) as Part[]
+  const known = parts.filter((part) => survey[part] !== undefined).length
   return (
-    <Group title={words.title} path="survey/walls">
-      {(Object.keys(PARTS) as Part[]).map((part) => (
+    <Group title={words.title} holds={parts.map((part) => `survey/${part}`)} said={chapters.known(known, parts.length)}>
+      {parts.map((part) => (
         <PartWords key={part} part={part} />
       ))}
     </Group>
@@ -41,7 +45,6 @@ export function Building() {
 
 function PartWords({ part }: { readonly part: Part }) {
   const { building } = useAround()
-  const { entry } = useWords()
   const { snapshot } = useDoor()
   const said = building.parts[part]
   const path = `survey/${part}`
@@ -88,9 +91,7 @@ function PartWords({ part }: { readonly part: Part }) {
             />
           )}
         </p>
-        <button type="button" className="quiet-button" aria-label={entry.remove(said.name)} onClick={() => set(undefined)}>
-          <Icon name="cross" />
-        </button>
+        <Cross name={said.name} onAway={() => set(undefined)} />
       </div>
     )
   return (

@@ -1,8 +1,10 @@
-import { type ReactNode, Suspense, useState } from 'react'
-import { useIsBegun } from '../entry/begun.ts'
+import { type ReactNode, Suspense } from 'react'
 import { Explained } from '../help/explained.tsx'
+import type { Part } from '../parts.ts'
 import { useWords } from '../words/words.ts'
-import { anchorOf } from './group.tsx'
+import { Fold } from './fold.tsx'
+import { FoldHead } from './group.tsx'
+import { partOf } from './lead.ts'
 
 interface Props {
   readonly title: string
@@ -12,38 +14,47 @@ interface Props {
   readonly said: string
   /** Belongs to one thing of a group, and not to the sheet. */
   readonly isInner?: boolean
+  /** The part of the job whose sheet it stands on, where that does not follow from what is entered in it. */
+  readonly part?: Part
   readonly children: ReactNode
 }
 
 /** Sentences that belong together and are not needed at first: what is known of them stands beside the title, the rest comes when it is opened. */
-export function Chapter({ title, holds, said, isInner = false, children }: Props) {
+export function Chapter({ title, holds, said, isInner = false, part, children }: Props) {
   const words = useWords()
-  const [wasBegun] = useState(useIsBegun(holds)) // what somebody had begun in it is found again without looking for it
-  const [open, setOpen] = useState(wasBegun)
+  const [name = title] = holds
   return (
-    <details
+    <Fold
+      {...{ name, holds }}
+      among={`${part ?? partOf(name)}${isInner ? ' inner' : ''}`}
       className={isInner ? 'chapter inner' : 'group chapter'}
-      id={anchorOf(holds[0] ?? title)}
-      data-holds={holds.join(' ')}
-      open={wasBegun}
-      onToggle={({ currentTarget }) => setOpen(currentTarget.open)}
+      head={
+        isInner ? (
+          <>
+            <h3>{title}</h3>
+            <span>{said}</span>
+          </>
+        ) : (
+          <FoldHead title={title} holds={holds} said={said} />
+        )
+      }
+      isWide={false}
+      isFirst={false}
     >
-      <summary>
-        {isInner ? <h3>{title}</h3> : <h2>{title}</h2>}
-        <span>{said}</span>
-      </summary>
-      {open && (
-        <Suspense
-          fallback={
-            <p className="quiet" data-coming>
-              {words.loading}
-            </p>
-          }
-        >
-          {children}
-        </Suspense>
-      )}
-    </details>
+      {(open) =>
+        open && (
+          <Suspense
+            fallback={
+              <p className="quiet" data-coming>
+                {words.loading}
+              </p>
+            }
+          >
+            {children}
+          </Suspense>
+        )
+      }
+    </Fold>
   )
 }
 

@@ -1,11 +1,10 @@
 import type { DoorFile } from '@sillsight/document'
 import { Choose } from '../entry/choose.tsx'
+import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { useListed } from '../entry/listed.ts'
 import { Sentence } from '../entry/sentence.tsx'
-import { Icon } from '../look/icons.tsx'
 import { useFacts } from '../words/facts.ts'
-import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Chapter } from './chapter.tsx'
 import { DataSheets } from './data-sheets.tsx'
@@ -55,7 +54,6 @@ interface OfCable {
 
 function CableWords({ cable, index, terminals }: OfCable) {
   const words = useFacts().wiring
-  const { entry } = useWords()
   const { snapshot } = useDoor()
   const path = `${PATH}/cables/${index}`
   const cables = useListed(`${PATH}/cables`)
@@ -79,15 +77,7 @@ function CableWords({ cable, index, terminals }: OfCable) {
             }}
           />
         </p>
-        <button
-          type="button"
-          className="quiet-button"
-          aria-label={entry.remove(words.cableName(cable.id))}
-          disabled={snapshot.readOnly !== undefined}
-          onClick={() => cables.remove(index, words.cableName(cable.id))}
-        >
-          <Icon name="cross" />
-        </button>
+        <Cross name={words.cableName(cable.id)} onAway={() => cables.remove(index, words.cableName(cable.id))} />
       </div>
       {cable.cores.map((core, k) => {
         const id = `${cable.id}.${core.id}`
@@ -105,15 +95,7 @@ function CableWords({ cable, index, terminals }: OfCable) {
                 }}
               />
             </p>
-            <button
-              type="button"
-              className="quiet-button"
-              aria-label={entry.remove(words.coreName(id))}
-              disabled={snapshot.readOnly !== undefined || cable.cores.length === 1}
-              onClick={() => cores.remove(k, words.coreName(id))}
-            >
-              <Icon name="cross" />
-            </button>
+            <Cross name={words.coreName(id)} disabled={cable.cores.length === 1} onAway={() => cores.remove(k, words.coreName(id))} />
           </div>
         )
       })}

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { Choose } from '../entry/choose.tsx'
+import { Cross } from '../entry/cross.tsx'
 import { hardly, USUAL_MM } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
@@ -9,7 +10,6 @@ import { Name } from '../entry/name.tsx'
 import { Pick } from '../entry/pick.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
-import { Icon } from '../look/icons.tsx'
 import { useFacts } from '../words/facts.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
@@ -160,15 +160,7 @@ function Point({ index, isNew, onRemove }: { readonly index: number; readonly is
         )}
         <Guards path={`${path}/guards`} of={name} />
       </div>
-      <button
-        type="button"
-        className="quiet-button"
-        aria-label={all.entry.remove(name)}
-        disabled={snapshot.readOnly !== undefined || door === undefined}
-        onClick={() => onRemove(name)}
-      >
-        <Icon name="cross" />
-      </button>
+      <Cross name={name} disabled={door === undefined} onAway={() => onRemove(name)} />
     </div>
   )
 }

@@ -1,12 +1,12 @@
 import { useBegunIn } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
+import { Cross } from '../entry/cross.tsx'
 import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
 import { type Kind, shownFigure } from '../entry/kinds.ts'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
-import { Icon } from '../look/icons.tsx'
 import type { Draft } from '../store/contract.ts'
 import { useAround } from '../words/around.ts'
 import { useReader } from '../words/reader.ts'
@@ -17,6 +17,11 @@ import { Group } from './group.tsx'
 import { KnownFrom } from './known-from.tsx'
 
 const PATH = 'survey/drive'
+/** What its sentences ask for. */
+const FIGURES = [
+  ...(['closeSpeed_m_per_s', 'closeAccel_m_per_s2', 'stopDelay_s', 'stopDecel_m_per_s2', 'afterStop', 'reverseDelay_s'] as const),
+  ...(['openSpeed_m_per_s', 'openAccel_m_per_s2', 'openDelay_s', 'holdOpen_s', 'movingMass_kg'] as const),
+]
 
 /** How the leaf is driven: each figure stands in a sentence; what is absent the findings ask for. */
 export function DriveGroup() {
@@ -24,6 +29,8 @@ export function DriveGroup() {
   const words = { ...drive, ...calls }
   const of = (name: keyof typeof USUAL_IN_TIME, label: string, kind: Kind) => <DriveFigure name={name} label={label} kind={kind} />
   const known = useDoor().snapshot.file.survey.drive
+  const { chapters } = useWords()
+  const stated = FIGURES.filter((name) => known?.[name] !== undefined)
   const hasDrive = known !== undefined && Object.keys(known).length > 0
   const stopping = known?.brake === 'none' ? drive.stoppingFree : drive.stopping
   const figures = {
@@ -41,7 +48,7 @@ export function DriveGroup() {
     mass: of('movingMass_kg', words.mass, 'mass'),
   }
   return (
-    <Group title={words.title} path={PATH}>
+    <Group title={words.title} holds={[PATH]} said={chapters.known(stated.length, FIGURES.length)}>
       {[drive.closing, stopping, drive.opening, calls.words, drive.weight].map((text) => (
         <p key={text}>
           <Sentence text={text} figures={figures} />
@@ -84,7 +91,7 @@ interface RowsProps {
 
 /** A list of figures, or of rows of them; a new row comes in whole. */
 function Rows({ list, text, add, figures }: RowsProps) {
-  const words = useWords()
+  const _words = useWords()
   const { door, snapshot } = useDoor()
   const path = `${PATH}/${list}`
   const begun = useBegunIn(path)
@@ -125,9 +132,7 @@ function Rows({ list, text, add, figures }: RowsProps) {
               )}
             />
           </p>
-          <button type="button" className="quiet-button" aria-label={words.entry.remove(`${add} ${i + 1}`)} onClick={() => remove(i)}>
-            <Icon name="cross" />
-          </button>
+          <Cross name={`${add} ${i + 1}`} onAway={() => remove(i)} />
         </div>
       ))}
       {begun.places.map((place) => (

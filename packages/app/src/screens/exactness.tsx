@@ -10,8 +10,9 @@ import { Group } from './group.tsx'
 /** How far one sees in the worst air that the door works in. */
 export function AirGroup() {
   const words = useWords()
+  const { visibility_m } = useDoor().snapshot.file.survey
   return (
-    <Group title={words.measure.air} path="survey/visibility_m">
+    <Group title={words.measure.air} holds={['survey/visibility_m']} said={words.chapters.isKnown(visibility_m !== undefined)}>
       <p>
         <Sentence
           text={words.measure.airWords}
@@ -58,7 +59,7 @@ export function TolerancesGroup() {
     }
   }, [words])
   return (
-    <Group title={words.measure.tolerances} path="tolerances">
+    <Group title={words.measure.tolerances} holds={['tolerances']} said={words.chapters.isKnown(snapshot.file.tolerances !== undefined)}>
       {snapshot.file.tolerances === undefined ? (
         <>
           <p>

@@ -2,14 +2,13 @@ import type { FileSensor } from '@sillsight/document'
 import { useAsked, useBegunIn } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
 import { Chosen } from '../entry/chosen.tsx'
+import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { useListed } from '../entry/listed.ts'
 import { pushAt, putAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
-import { Icon } from '../look/icons.tsx'
 import { useFacts } from '../words/facts.ts'
-import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { KnownFrom } from './known-from.tsx'
 
@@ -179,7 +178,6 @@ const BESIDE = { beside_mm: 'beside', before_mm: 'before' } as const
 /** What a field leaves out for the leaf's sake, and whether the leaf hides somebody from it. */
 function ForTheLeaf({ path, of, isRanging }: { readonly path: string; readonly of: string; readonly isRanging: boolean }) {
   const words = useFacts().leaving
-  const { entry } = useWords()
   const { door, snapshot } = useDoor()
   const listed = useListed(`${path}/blanking`)
   const begun = useBegunIn(`${path}/blanking`)
@@ -199,17 +197,7 @@ function ForTheLeaf({ path, of, isRanging }: { readonly path: string; readonly o
     Object.fromEntries(Object.entries(names).map(([name, word]) => [name, { label: ofField(words.figures[word]) }]))
   const forget = () =>
     door.edit({ deed: 'removed', path: `${path}/leafBlanking` }, (draft) => putAt(draft, `${path}/leafBlanking`, undefined))
-  const cross = (label: string, take: () => void) => (
-    <button
-      type="button"
-      className="quiet-button"
-      aria-label={entry.remove(ofField(label))}
-      disabled={snapshot.readOnly !== undefined}
-      onClick={take}
-    >
-      <Icon name="cross" />
-    </button>
-  )
+  const cross = (label: string, take: () => void) => <Cross name={ofField(label)} onAway={take} />
   return (
     <>
       {windows.map((_, i) => (

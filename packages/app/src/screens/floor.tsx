@@ -1,12 +1,12 @@
 import type { ReactNode } from 'react'
 import { useBegunIn } from '../entry/begun.ts'
+import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Explained } from '../help/explained.tsx'
 import { floorWish } from '../level/wish.ts'
-import { Icon } from '../look/icons.tsx'
 import type { Draft } from '../store/contract.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
@@ -21,7 +21,7 @@ export function FloorGroup() {
   const sayLevel = () =>
     door.edit({ deed: 'set', path: 'survey/floor' }, (draft) => putAt(draft, 'survey/floor', { profile_mm: [[0, 0]], slopeX_percent: 0 }))
   return (
-    <Group title={words.measure.floor} path="survey/floor">
+    <Group title={words.measure.floor} holds={['survey/floor']} said={words.chapters.isKnown(floor !== undefined)}>
       {points.length === 0 ? (
         <p>
           <Explained text={words.measure.floorLevel} />
@@ -68,7 +68,6 @@ interface PointsProps {
 /** The points of a floor's profile, and the next. */
 export function FloorPoints({ path, points, of, children }: PointsProps) {
   const words = useWords()
-  const { entry } = words
   const { door } = useDoor()
   const list = `${path}/profile_mm`
   const begun = useBegunIn(list)
@@ -99,14 +98,7 @@ export function FloorPoints({ path, points, of, children }: PointsProps) {
               }}
             />
           </p>
-          <button
-            type="button"
-            className="quiet-button"
-            aria-label={entry.remove(`${words.measure.floorPointName(i + 1)}${of === undefined ? '' : `, ${of}`}`)}
-            onClick={() => remove(i)}
-          >
-            <Icon name="cross" />
-          </button>
+          <Cross name={`${words.measure.floorPointName(i + 1)}${of === undefined ? '' : `, ${of}`}`} onAway={() => remove(i)} />
         </div>
       ))}
       {begun.places.map((place) => (

@@ -2,6 +2,7 @@ import type { DoorFile } from '@sillsight/document'
 import type { ReactNode } from 'react'
 import { AskedFigure } from '../entry/asked-figure.tsx'
 import { asBegun, useBegun, useBegunIn } from '../entry/begun.ts'
+import { Cross } from '../entry/cross.tsx'
 import { AskedDay, Day } from '../entry/day.tsx'
 import { hardly, USUAL_IN_TIME, USUAL_MM } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
@@ -12,7 +13,6 @@ import { AskedName, Name } from '../entry/name.tsx'
 import { pushAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Leave } from '../entry/whole.tsx'
-import { Icon } from '../look/icons.tsx'
 import type { Begun } from '../store/contract.ts'
 import { useFacts } from '../words/facts.ts'
 import { useReader } from '../words/reader.ts'
@@ -37,25 +37,18 @@ const NEEDED = ['place', 'gap_mm', 'peak_N', 'time_s', 'mean_N', 'instrument', '
 /** Forces as they were measured: three sentences for each, with the instrument, the day and the name. */
 export function ForceRecords() {
   const words = useFacts().forces
-  const { entry } = useWords()
+  const { chapters } = useWords()
   const { snapshot } = useDoor()
   const listed = useListed(PATH)
   const begun = useBegunIn(PATH)
   const records = snapshot.file.forceRecords ?? []
   return (
-    <Group title={words.title} path={PATH}>
+    <Group title={words.title} holds={[PATH]} said={chapters.listed(records.length)} isFirst>
       {records.length === 0 && begun.places.length === 0 && <p>{words.none}</p>}
       {records.map((record, i) => (
         <div className="thing record" key={record.id}>
           <RecordWords path={`${PATH}/${i}`} of={record.place} />
-          <button
-            type="button"
-            className="quiet-button"
-            aria-label={entry.remove(words.name(record.place))}
-            onClick={() => listed.remove(i, words.name(record.place))}
-          >
-            <Icon name="cross" />
-          </button>
+          <Cross name={words.name(record.place)} onAway={() => listed.remove(i, words.name(record.place))} />
         </div>
       ))}
       {begun.places.map((place) => (

@@ -1,14 +1,13 @@
 import { useBegunIn } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
+import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { useListed } from '../entry/listed.ts'
 import { Pick } from '../entry/pick.tsx'
 import { pushAt, valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
-import { Icon } from '../look/icons.tsx'
 import { useFacts } from '../words/facts.ts'
-import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 
 const HOWS = ['cover', 'presence', 'edge', 'nothing-to-hold', 'load-stop'] as const
@@ -20,7 +19,6 @@ interface Guard {
 /** What is done against one danger, each in a sentence; what needs a zone or a sensor is offered where there is one. */
 export function Guards({ path, of }: { readonly path: string; readonly of: string }) {
   const words = useFacts().dangers
-  const { entry } = useWords()
   const { snapshot } = useDoor()
   const listed = useListed(path)
   const begun = useBegunIn(path)
@@ -43,14 +41,7 @@ export function Guards({ path, of }: { readonly path: string; readonly of: strin
         // biome-ignore lint/suspicious/noArrayIndexKey: guards have no other name
         <div className="thing" key={i}>
           <GuardWords path={`${path}/${i}`} how={how} />
-          <button
-            type="button"
-            className="quiet-button"
-            aria-label={entry.remove(`${words.guardNames[how]}, ${of}`)}
-            onClick={() => listed.remove(i, words.guardNames[how], true)}
-          >
-            <Icon name="cross" />
-          </button>
+          <Cross name={`${words.guardNames[how]}, ${of}`} onAway={() => listed.remove(i, words.guardNames[how], true)} />
         </div>
       ))}
       {begun.places.map((place) => (

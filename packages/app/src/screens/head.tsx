@@ -71,13 +71,24 @@ export function Head({ onMoment }: { readonly onMoment: (moment: Moment) => void
 export function Tape({ part }: { readonly part: Part }) {
   const words = useWords()
   const { door } = useDoor()
+  const tape = useRef<HTMLElement>(null)
   const here = useRef<HTMLAnchorElement>(null)
   // biome-ignore lint/correctness/useExhaustiveDependencies: pulled to the part that was chosen
   useEffect(() => {
-    here.current?.scrollIntoView({ inline: 'center', block: 'nearest' })
+    const [blade, chosen] = [tape.current, here.current]
+    if (!blade || !chosen) return
+    const pull = () => {
+      const [around, at] = [blade.getBoundingClientRect(), chosen.getBoundingClientRect()]
+      blade.scrollLeft += at.left + at.width / 2 - around.left - around.width / 2
+    }
+    // told at once, and whenever type arrives, text is made larger or the device is turned
+    const watch = new ResizeObserver(pull)
+    watch.observe(blade)
+    watch.observe(chosen)
+    return () => watch.disconnect()
   }, [part])
   return (
-    <nav className="tape" aria-label={words.partsNav}>
+    <nav className="tape" aria-label={words.partsNav} ref={tape}>
       <ol>
         {PARTS.map((name) => (
           <li key={name} data-here={name === part || undefined}>

@@ -1,6 +1,7 @@
 import { lazy } from 'react'
 import { useBegunIn } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
+import { Cross } from '../entry/cross.tsx'
 import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
@@ -10,7 +11,6 @@ import { Name } from '../entry/name.tsx'
 import { pushAt, putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
-import { Icon } from '../look/icons.tsx'
 import { useAround } from '../words/around.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
@@ -35,7 +35,7 @@ export function Lanes() {
     lanes.map((lane) => lane.id),
   )
   return (
-    <Group title={said.title} path={path}>
+    <Group title={said.title} holds={[path]} said={words.chapters.named(lanes.map(({ name, id }) => name ?? id))}>
       {lanes.length === 0 && <p>{said.none}</p>}
       {lanes.map((lane, i) => (
         <div className="thing" key={lane.id}>
@@ -50,14 +50,7 @@ export function Lanes() {
               <LaneMore index={i} />
             </Chapter>
           </div>
-          <button
-            type="button"
-            className="quiet-button"
-            aria-label={words.entry.remove(lane.name ?? lane.id)}
-            onClick={() => listed.remove(i, lane.name ?? lane.id)}
-          >
-            <Icon name="cross" />
-          </button>
+          <Cross name={lane.name ?? lane.id} onAway={() => listed.remove(i, lane.name ?? lane.id)} />
         </div>
       ))}
       {begun.places.map((place) => (

@@ -40,6 +40,7 @@ function seek(need: InputPath, address: string): void {
     const sheet = document.querySelector(`main[data-part="${part}"]`)
     const found = sheet && placeOf(need, sheet)
     if (!found) return void requestAnimationFrame(look)
+    for (let fold = found.closest('details'); fold; fold = fold.parentElement?.closest('details') ?? null) fold.open = true
     found.scrollIntoView({ block: 'center' })
     found.focus({ preventScroll: true })
     found.dataset['led'] = ''
@@ -60,7 +61,8 @@ function placeOf(need: InputPath, sheet: Element): HTMLElement | undefined {
   if (sheet.querySelector('[data-coming]')) return undefined
   const chapters = [...sheet.querySelectorAll<HTMLDetailsElement>('details[data-holds]')]
   const held = (each: Element) => (each.getAttribute('data-holds') ?? '').split(' ')
-  const around = chapters.find((each) => held(each).some((place) => isWithin(need, place)))
+  const nearest = (each: Element) => Math.max(0, ...held(each).map((place) => (isWithin(need, place) ? place.length : 0)))
+  const around = chapters.filter((each) => nearest(each) > 0).sort((a, b) => nearest(b) - nearest(a))[0]
   if (around && isComing(around)) return undefined
   const inside = all.filter((each) => isWithin(at(each), need))
   const first = inside.find((each) => each.dataset['missing'] !== undefined) ?? inside[0]

@@ -77,8 +77,11 @@ export function OpeningGroup() {
   const height = useDoubt(USUAL_MM.openingHeight)
   const tolerancePath = 'survey/opening/tolerance_mm'
   const opening = 'survey/opening'
+  const reader = useReader()
+  const { width_mm, height_mm } = useDoor().snapshot.file.survey.opening
+  const said = [width_mm, height_mm].map((value) => shownFigure(value, 'length', reader)).join(' × ')
   return (
-    <Group title={words.measure.opening} path={opening}>
+    <Group title={words.measure.opening} holds={[opening, 'name', 'sides']} said={said} isFirst>
       <p>
         <Name path="name" label={words.measure.doorName} />
       </p>
@@ -158,7 +161,8 @@ export function LeafGroup() {
   const travel = begun.text('travel')
   const thickness = useDoubt(USUAL_MM.leafThickness)
   const bulge = useDoubt(USUAL_MM.leafBulge)
-  const isThere = snapshot.file.survey.leaf !== undefined
+  const { leaf } = snapshot.file.survey
+  const isThere = leaf !== undefined
   const path = 'survey/leaf/thickness_mm'
   const figures = {
     travel: (
@@ -194,11 +198,15 @@ export function LeafGroup() {
   }
   const text = isThere ? words.measure.leafWords : travel === undefined ? words.measure.leafFirst : words.measure.leafNext
   return (
-    <Group title={words.measure.leaf} path="survey/leaf">
+    <Group
+      title={words.measure.leaf}
+      holds={['survey/leaf']}
+      said={leaf ? words.measure.travels[leaf.travel] : words.chapters.isKnown(false)}
+    >
       <p>
         <Sentence text={text} figures={figures} />
       </p>
-      {snapshot.file.survey.leaf?.travel === 'turning' && (
+      {leaf?.travel === 'turning' && (
         <Suspense fallback={<p className="quiet" data-coming />}>
           <Hinged />
         </Suspense>

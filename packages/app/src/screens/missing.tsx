@@ -1,10 +1,10 @@
-import type { Judgement } from '@sillsight/engine'
 import { capital, needWords } from '@sillsight/report'
 import { Explained } from '../help/explained.tsx'
 import { WordsHere } from '../help/words-here.tsx'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { lackingIn } from './lacking.ts'
 import { useLead } from './lead.ts'
 
 /** What a part of the job still lacks, and how many findings it would settle. Touching one leads there. */
@@ -15,7 +15,7 @@ export function Missing({ of }: { readonly of: (need: string) => boolean }) {
   const lead = useLead()
   const { shown } = answers
   if (!shown) return null
-  const needs = needsOf(shown.judgement).filter(({ need }) => of(need))
+  const needs = lackingIn(shown.judgement).filter(({ need }) => of(need))
   return (
     <section className="missing">
       <div className="titled">
@@ -42,14 +42,4 @@ export function Missing({ of }: { readonly of: (need: string) => boolean }) {
       )}
     </section>
   )
-}
-
-/** The needs of all findings that are not settled, those that settle most first. */
-function needsOf({ findings }: Judgement): readonly { readonly need: string; readonly count: number }[] {
-  const counts = new Map<string, number>()
-  for (const finding of findings) {
-    if (finding.verdict !== 'undetermined') continue
-    for (const need of new Set(finding.needs)) counts.set(need, (counts.get(need) ?? 0) + 1)
-  }
-  return [...counts].map(([need, count]) => ({ need, count })).sort((a, b) => b.count - a.count || (a.need < b.need ? -1 : 1))
 }

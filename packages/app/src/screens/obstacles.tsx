@@ -1,3 +1,4 @@
+import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
 import { useListed } from '../entry/listed.ts'
@@ -5,7 +6,6 @@ import { Name } from '../entry/name.tsx'
 import { valueAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Explained } from '../help/explained.tsx'
-import { Icon } from '../look/icons.tsx'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Group } from './group.tsx'
@@ -16,9 +16,10 @@ const PATH = 'survey/obstacles'
 export function Obstacles() {
   const words = useWords()
   const { snapshot } = useDoor()
+  const { obstacles = [] } = snapshot.file.survey
   return (
-    <Group title={words.measure.obstacles} path={PATH}>
-      {(snapshot.file.survey.obstacles ?? []).length === 0 && (
+    <Group title={words.measure.obstacles} holds={[PATH]} said={words.chapters.named(obstacles.map(({ name, id }) => name ?? id))}>
+      {obstacles.length === 0 && (
         <p>
           <Explained text={words.measure.noObstacles} />
         </p>
@@ -61,14 +62,7 @@ export function Things({ path, optional = false, of }: { readonly path: string; 
       {things.map(({ id, name = id, shape }, i) => (
         <div className="thing" key={id}>
           <ThingWords path={`${path}/${i}`} shape={shape} />
-          <button
-            type="button"
-            className="quiet-button"
-            aria-label={words.entry.remove(name)}
-            onClick={() => listed.remove(i, name, optional)}
-          >
-            <Icon name="cross" />
-          </button>
+          <Cross name={name} onAway={() => listed.remove(i, name, optional)} />
         </div>
       ))}
       <div className="row">

@@ -1,4 +1,5 @@
 import { useBegunIn } from '../entry/begun.ts'
+import { Cross } from '../entry/cross.tsx'
 import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
@@ -8,7 +9,6 @@ import { Name } from '../entry/name.tsx'
 import { pushAt, putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
-import { Icon } from '../look/icons.tsx'
 import { useAround } from '../words/around.ts'
 import { useFacts } from '../words/facts.ts'
 import { useReader } from '../words/reader.ts'
@@ -22,7 +22,6 @@ const AIR = 'survey/air'
 /** Who passes by without wanting through, each way in two sentences, and what air that costs. */
 export function PassingBy() {
   const words = useFacts().passingBy
-  const { entry } = useWords()
   const { snapshot } = useDoor()
   const listed = useListed(PATH)
   const begun = useBegunIn(PATH)
@@ -37,9 +36,7 @@ export function PassingBy() {
       {crossings.map(({ id, name = id }, i) => (
         <div className="thing" key={id}>
           <CrossingWords path={`${PATH}/${i}`} />
-          <button type="button" className="quiet-button" aria-label={entry.remove(name)} onClick={() => listed.remove(i, name)}>
-            <Icon name="cross" />
-          </button>
+          <Cross name={name} onAway={() => listed.remove(i, name)} />
         </div>
       ))}
       {begun.places.map((place) => (

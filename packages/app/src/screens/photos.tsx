@@ -1,7 +1,7 @@
 import { type ChangeEvent, lazy, Suspense, useRef, useState } from 'react'
 import type { PhotoWish } from '../drawing/stage.tsx'
+import { Cross } from '../entry/cross.tsx'
 import { useWritten } from '../entry/written.ts'
-import { Icon } from '../look/icons.tsx'
 import { photoName } from '../photos/marks.tsx'
 import { PinMark, placeOf } from '../photos/pin-mark.tsx'
 import { reEncoded } from '../photos/re-encode.ts'
@@ -16,7 +16,7 @@ const Pins = lazy(() => import('../photos/pins.tsx').then(({ Pins }) => ({ defau
 
 /** Pictures of the doorway. They are drawn anew when they come in: place and camera are not in what is kept. */
 export function Photos({ onWish }: { readonly onWish: (wish: PhotoWish) => void }) {
-  const words = useWords().photos
+  const { photos: words, chapters } = useWords()
   const { door, snapshot } = useDoor()
   const input = useRef<HTMLInputElement>(null)
   const [told, setTold] = useState<string>()
@@ -40,7 +40,7 @@ export function Photos({ onWish }: { readonly onWish: (wish: PhotoWish) => void 
     }
   }
   return (
-    <Group title={words.title} path="photos">
+    <Group title={words.title} holds={['photos']} said={chapters.listed(snapshot.photos.length)}>
       {snapshot.photos.length === 0 && <p>{words.none}</p>}
       <ul className="photos">
         {snapshot.photos.map((photo, i) => (
@@ -118,19 +118,11 @@ function PhotoItem({ photo, number, onWish }: ItemProps) {
           event.currentTarget.blur()
         }}
       />
-      {!isReadOnly && (
-        <button type="button" className="quiet-button" aria-label={words.entry.remove(name)} onClick={() => door.removePhoto(id)}>
-          <Icon name="cross" />
-        </button>
-      )}
+      {!isReadOnly && <Cross name={name} onAway={() => door.removePhoto(id)} />}
       {takenWhere !== undefined && (
         <>
           <p className="photo-where">{words.photos.takenAt(takenWhere)}</p>
-          {!isReadOnly && (
-            <button type="button" className="quiet-button" aria-label={words.photos.forgetWhere} onClick={() => door.forgetWhereTaken(id)}>
-              <Icon name="cross" />
-            </button>
-          )}
+          {!isReadOnly && <Cross heard={words.photos.forgetWhere} onAway={() => door.forgetWhereTaken(id)} />}
         </>
       )}
       <PhotoPlace {...{ photo, number, onWish }} />

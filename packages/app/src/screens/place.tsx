@@ -4,6 +4,7 @@ import { lazy, Suspense, useState } from 'react'
 import { Stage } from '../drawing/stage.tsx'
 import type { BodyAt } from '../drawing/test-body.tsx'
 import { Choose } from '../entry/choose.tsx'
+import { Cross } from '../entry/cross.tsx'
 import { hardly, USUAL_IN_TIME } from '../entry/doubts.ts'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
@@ -13,7 +14,6 @@ import { putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Explained } from '../help/explained.tsx'
 import { type LevelWish, looksTo, rollWish, tiltWish } from '../level/wish.ts'
-import { Icon } from '../look/icons.tsx'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
@@ -115,7 +115,12 @@ export function Sensors() {
   const remove = (index: number, name: string) =>
     door.edit({ deed: 'removed', path: 'sensors', name }, (draft) => withoutSensor(draft, index))
   return (
-    <Group title={words.place.sensors} path="sensors">
+    <Group
+      title={words.place.sensors}
+      holds={['sensors']}
+      said={words.chapters.named(sensors.map(({ name, use, id }) => name ?? use ?? id ?? ''))}
+      isFirst
+    >
       {sensors.length === 0 && (
         <p>
           <Explained text={words.place.none} />
@@ -251,9 +256,7 @@ function SensorWords({ index, onRemove }: { readonly index: number; readonly onR
           <SensorMore index={index} />
         </Chapter>
       </div>
-      <button type="button" className="quiet-button" aria-label={words.entry.remove(name)} onClick={onRemove}>
-        <Icon name="cross" />
-      </button>
+      <Cross name={name} onAway={onRemove} />
     </div>
   )
 }

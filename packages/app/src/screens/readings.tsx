@@ -1,12 +1,11 @@
 import { useBegunIn } from '../entry/begun.ts'
+import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { useListed } from '../entry/listed.ts'
 import { pushAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
-import { Icon } from '../look/icons.tsx'
 import { useAround } from '../words/around.ts'
-import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Lead } from './chapter.tsx'
 
@@ -26,7 +25,6 @@ export function Readings() {
 
 function Of({ list }: { readonly list: 'widths' | 'heights' }) {
   const words = useAround().readings
-  const { entry } = useWords()
   const { snapshot, answers } = useDoor()
   const path = `${PATH}/${list}`
   const listed = useListed(path)
@@ -50,14 +48,7 @@ function Of({ list }: { readonly list: 'widths' | 'heights' }) {
               }}
             />
           </p>
-          <button
-            type="button"
-            className="quiet-button"
-            aria-label={entry.remove(said.nth(i + 1))}
-            onClick={() => listed.remove(i, said.name)}
-          >
-            <Icon name="cross" />
-          </button>
+          <Cross name={said.nth(i + 1)} onAway={() => listed.remove(i, said.name)} />
         </div>
       ))}
       {notes.map(({ path: at, text }) => (

@@ -4,6 +4,7 @@ import { useMemo } from 'react'
 import { useFacts } from '../words/facts.ts'
 import { useReader } from '../words/reader.ts'
 import { Lead } from './chapter.tsx'
+import { useIsSmall } from './unfolded.ts'
 
 /** Every single fault of a wiring by what it does, each to be played on the drawing. */
 export function SingleFaults(props: {
@@ -14,6 +15,7 @@ export function SingleFaults(props: {
   const { wiring, playing, onPlay } = props
   const words = useFacts().wiring
   const { wiring: said } = useReader().language
+  const only = useIsSmall() ? 'faults by effect' : undefined // one list at a time: there are dozens in each
   const effects = useMemo(() => faultEffects(wiring), [wiring])
   return (
     <>
@@ -22,7 +24,7 @@ export function SingleFaults(props: {
         const those = effects.filter((each) => each.effect === effect).map(({ fault }) => fault)
         if (those.length === 0) return null
         return (
-          <details key={effect} className="chapter inner wiring-faults" data-effect={effect} open={effect === EFFECTS[0]}>
+          <details key={effect} className="chapter inner wiring-faults" data-effect={effect} name={only} open={effect === EFFECTS[0]}>
             <summary>
               <h3>
                 {said.effects[effect]}: {those.length}

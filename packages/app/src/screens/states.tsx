@@ -1,10 +1,10 @@
 import { Chosen } from '../entry/chosen.tsx'
+import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
 import { Name } from '../entry/name.tsx'
 import { pushAt, putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
-import { Icon } from '../look/icons.tsx'
 import { useAround } from '../words/around.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
@@ -52,7 +52,7 @@ export function States() {
 
 function State({ index, onRemove }: { readonly index: number; readonly onRemove: () => void }) {
   const words = useAround().states
-  const { entry, measure } = useWords()
+  const { measure } = useWords()
   const { snapshot, answers } = useDoor()
   const path = `${PATH}/${index}`
   const state = snapshot.file.survey.states?.[index]
@@ -81,9 +81,7 @@ function State({ index, onRemove }: { readonly index: number; readonly onRemove:
         {(state.addObstacles ?? []).length > 0 && <p>{words.onlyThere}</p>}
         <Things path={`${path}/addObstacles`} of={name} optional />
       </div>
-      <button type="button" className="quiet-button" aria-label={entry.remove(name)} onClick={onRemove}>
-        <Icon name="cross" />
-      </button>
+      <Cross name={name} onAway={onRemove} />
     </div>
   )
 }

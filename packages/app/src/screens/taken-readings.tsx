@@ -2,8 +2,8 @@ import { measurable, type Standing, type Wiring } from '@sillsight/engine'
 import { standingWords } from '@sillsight/report'
 import type { ReactNode } from 'react'
 import { AskedFigure } from '../entry/asked-figure.tsx'
+import { Cross } from '../entry/cross.tsx'
 import { Sentence } from '../entry/sentence.tsx'
-import { Icon } from '../look/icons.tsx'
 import { useReader } from '../words/reader.ts'
 import { useSearching } from '../words/searching.ts'
 import { useWords } from '../words/words.ts'
@@ -84,7 +84,6 @@ interface OfReading {
 
 function Reading({ reading, number, wiring, onChange }: OfReading) {
   const words = useSearching().trace
-  const { entry } = useWords()
   return (
     <div className="thing">
       <div>
@@ -93,9 +92,7 @@ function Reading({ reading, number, wiring, onChange }: OfReading) {
         </p>
         {!isInWiring(wiring, reading) && <p className="entry-doubt">{words.gone}</p>}
       </div>
-      <button type="button" className="quiet-button" aria-label={entry.remove(words.name(number))} onClick={() => onChange(undefined)}>
-        <Icon name="cross" />
-      </button>
+      <Cross name={words.name(number)} onAway={() => onChange(undefined)} />
     </div>
   )
 }

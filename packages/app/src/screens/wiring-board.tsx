@@ -114,13 +114,13 @@ export function WiringBoard({ wiring: own }: { readonly wiring: Wiring }) {
       <p className="quiet">
         <Explained text={`${words.reads} ${words.drag}`} />
       </p>
-      <Chapter title={words.faults} holds={['faults']} said={words.faultsSaid(hidden)}>
+      <Chapter title={words.faults} part="fit" holds={['faults']} said={words.faultsSaid(hidden)}>
         <SingleFaults wiring={own} playing={on.proposed ? undefined : fault} onPlay={play} />
       </Chapter>
-      <Chapter title={words.trace} holds={['trace']} said={words.traceSaid}>
+      <Chapter title={words.trace} part="fit" holds={['trace']} said={words.traceSaid}>
         <Tracing wiring={own} playing={on.proposed ? undefined : fault} onPlay={play} onLeads={setLeads} onShow={showLeads} />
       </Chapter>
-      <Chapter title={words.connect} holds={['connections']} said={words.connectSaid}>
+      <Chapter title={words.connect} part="fit" holds={['connections']} said={words.connectSaid}>
         <Proposals playing={fault} proposed={on.proposed} onBoard={setOn} />
       </Chapter>
     </section>

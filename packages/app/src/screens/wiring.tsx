@@ -1,5 +1,6 @@
 import { protects } from '@sillsight/engine'
 import { useFacts } from '../words/facts.ts'
+import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Cautions } from './cautions.tsx'
 import { Connections } from './connections.tsx'
@@ -14,11 +15,12 @@ export function Wiring() {
   const words = useFacts().wiring
   const { door, snapshot, answers } = useDoor()
   const protecting = (answers.shown?.door.sensors ?? []).filter(protects)
+  const { chapters } = useWords()
   const { wiring } = snapshot.file
   const ids = protecting.map(({ id }) => id).filter((id) => !wiring?.sensors.some(({ sensor }) => sensor === id))
   const begin = () => door.edit({ deed: 'added', path: PATH, name: words.name }, (draft) => wire(draft, ids))
   return (
-    <Group title={words.title} path={PATH}>
+    <Group title={words.title} holds={[PATH]} said={chapters.isKnown(wiring !== undefined)} isFirst>
       {wiring ? <Connections wiring={wiring} /> : <p>{words.none}</p>}
       {ids.length > 0 && (
         <div className="row">

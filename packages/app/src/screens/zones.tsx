@@ -1,6 +1,7 @@
 import { lazy } from 'react'
 import { useBegunIn } from '../entry/begun.ts'
 import { Choose } from '../entry/choose.tsx'
+import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
 import { useListed } from '../entry/listed.ts'
@@ -9,7 +10,6 @@ import { pushAt, putAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { Whole } from '../entry/whole.tsx'
 import { Explained } from '../help/explained.tsx'
-import { Icon } from '../look/icons.tsx'
 import { useFacts } from '../words/facts.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
@@ -68,7 +68,7 @@ export function ZonesGroup() {
       ),
     )
   return (
-    <Group title={words.place.zones} path="zones">
+    <Group title={words.place.zones} holds={['zones']} said={words.chapters.named(zones?.map(({ name, id }) => name ?? id) ?? [])}>
       {zones === undefined && (
         <>
           <p>
@@ -124,15 +124,7 @@ export function ZonesGroup() {
                 <ZoneMore index={i} />
               </Chapter>
             </div>
-            <button
-              type="button"
-              className="quiet-button"
-              aria-label={words.entry.remove(zone.name ?? zone.id)}
-              disabled={snapshot.readOnly !== undefined}
-              onClick={() => listed.remove(i, zone.name ?? zone.id, true)}
-            >
-              <Icon name="cross" />
-            </button>
+            <Cross name={zone.name ?? zone.id} onAway={() => listed.remove(i, zone.name ?? zone.id, true)} />
           </div>
         )
       })}

@@ -3,6 +3,9 @@ import type { chapters as english } from './en-chapters.ts'
 export const chapters: typeof english = {
   known: (known, of) => (known === of ? 'alles ist bekannt' : `${known} von ${of} bekannt`),
   listed: (count) => (count === 0 ? 'noch nichts ist aufgeführt' : count === 1 ? '1 ist aufgeführt' : `${count} sind aufgeführt`),
+  missing: (count) => (count === 1 ? '1 Wert fehlt' : `${count} Werte fehlen`),
+  named: (names) =>
+    names.length === 0 ? 'noch nichts ist aufgeführt' : names.length <= 3 ? names.join(', ') : `${names.length} sind aufgeführt`,
   isKnown: (known) => (known ? 'bekannt' : 'noch nicht bekannt'),
   isWritten: (written) => (written ? 'geschrieben' : 'noch nichts ist notiert'),
   readings: 'An mehreren Stellen abgelesen',

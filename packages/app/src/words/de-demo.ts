@@ -107,8 +107,8 @@ export const demoTexts: Readonly<Record<string, string>> = {
   'light grid at the street (invented)': 'Lichtgitter an der Straße (erfunden)',
   'gap between both panels': 'Spalt zwischen beiden Flügelteilen',
   'gap at the hinge side': 'Spalt an der Bandseite',
-  'fold, drying room': 'Faltbereich, Trockenraum',
-  'sill, street': 'Schwelle, Straße',
+  fold: 'Faltbereich',
+  sill: 'Schwelle',
   'people on foot': 'Fußgänger',
   'Invented door, place, firm and light grids. What it tells: level beams at ankle height, below the leaf, watch all that the fold runs over and more, and nobody who stands there goes unseen. But on the street side they end 730 mm before the leaf. Whoever comes from there at 1.6 m/s is seen for 0.45 s before the leaf, and output, control and brake together take 0.51 s to stop it: it still moves when it meets him. Its joint goes at no more than 0.35 m/s, and its guided edge at up to twice that, which no paper of the drive says. The search for repairs finds how much more slowly the joint has to go; beams that reach 100 mm farther out would do as well.':
     'Tor, Ort, Firma und Lichtgitter sind erfunden. Was es zeigt: Waagerechte Strahlen auf Knöchelhöhe, unter dem Flügel, sichern alles, was die Faltung überstreicht, und mehr, und niemand, der dort steht, bleibt ungesehen. Auf der Straßenseite aber enden sie 730 mm vor dem Flügel. Wer von dort mit 1,6 m/s kommt, wird 0,45 s vor dem Flügel gesehen, und Ausgang, Steuerung und Bremse brauchen zusammen 0,51 s, um ihn anzuhalten: Er bewegt sich noch, wenn er auf ihn trifft. Sein Gelenk geht mit höchstens 0,35 m/s, seine geführte Kante mit bis zum Doppelten davon, was in keinem Papier des Antriebs steht. Die Suche nach Abhilfe findet, wie viel langsamer das Gelenk gehen muss; Strahlen, die 100 mm weiter hinausreichen, würden ebenso genügen.',

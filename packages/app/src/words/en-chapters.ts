@@ -2,6 +2,10 @@
 export const chapters = {
   known: (known: number, of: number): string => (known === of ? 'all is known' : `${known} of ${of} known`),
   listed: (count: number): string => (count === 0 ? 'nothing is listed yet' : count === 1 ? '1 is listed' : `${count} are listed`),
+  missing: (count: number): string => (count === 1 ? '1 value missing' : `${count} values missing`),
+  /** A few are named, many counted. */
+  named: (names: readonly string[]): string =>
+    names.length === 0 ? 'nothing is listed yet' : names.length <= 3 ? names.join(', ') : `${names.length} are listed`,
   isKnown: (known: boolean): string => (known ? 'known' : 'not known yet'),
   isWritten: (written: boolean): string => (written ? 'written' : 'nothing is noted yet'),
   readings: 'Read at more places than one',

@@ -1,12 +1,22 @@
 import type { connecting as english } from '../en/connecting.ts'
 import { missingByHand, oftenByHand } from './by-hand.ts'
 
+const faults = (count: number): string => (count === 1 ? 'Ein einzelner Fehler verbirgt' : `${count} einzelne Fehler verbergen`)
+
 export const connecting: typeof english = {
   nothingWrong: 'kein Fehler',
   proposal: (number) => `Anschluss ${number}`,
   asWired: 'So wie jetzt verdrahtet',
   counts: (hidden, found, nuisance, unasked, cores) =>
-    `Fehlerarten, die unbemerkt jemanden verbergen: ${hidden}; bis ein Test sie findet: ${found}; die das Tor am Schließen hindern oder es anhalten: ${nuisance}, von denen ${unasked} es ungefragt öffnen. Adern: ${cores}.`,
+    [
+      hidden === 0 ? 'Kein einzelner Fehler verbirgt unbemerkt jemanden' : `${faults(hidden)} unbemerkt jemanden`,
+      found === 0 ? '' : `, ${found === 1 ? 'einer tut es, bis ein Test ihn' : `${found} tun es, bis ein Test sie`} findet`,
+      nuisance === 0
+        ? ''
+        : `, und ${nuisance === 1 ? 'einer hindert' : `${nuisance} hindern`} das Tor nur am Schließen oder ${nuisance === 1 ? 'hält' : 'halten'} es an`,
+      unasked === 0 ? '' : ` (${unasked === 1 ? 'einer davon öffnet' : `${unasked} davon öffnen`} es ungefragt)`,
+      `. Gebraucht ${cores === 1 ? 'wird eine Ader' : `werden ${cores} Adern`}.`,
+    ].join(''),
   notInOrder: 'Das geht schon ohne Fehler nicht.',
   asGood: 'Kein gefundener Anschluss ist besser.',
   better: 'Anschluss 1 ist besser.',

@@ -1,12 +1,22 @@
 import { missingByHand, oftenByHand } from './by-hand.ts'
 
+const faults = (count: number): string => (count === 1 ? 'One single fault hides' : `${count} single faults hide`)
+
 /** What is said of connections that were searched, and of the search for a fault by a meter. */
 export const connecting = {
   nothingWrong: 'nothing wrong',
   proposal: (number: number): string => `Connection ${number}`,
   asWired: 'As it is wired now',
   counts: (hidden: number, found: number, nuisance: number, unasked: number, cores: number): string =>
-    `Ways to fail that hide a body unnoticed: ${hidden}; until a test finds them: ${found}; that keep the door from closing or stop it: ${nuisance}, of which ${unasked} open it unasked. Cores: ${cores}.`,
+    [
+      hidden === 0 ? 'No single fault hides a body unnoticed' : `${faults(hidden)} a body unnoticed`,
+      found === 0 ? '' : `, ${found === 1 ? 'one does' : `${found} do`} until a test finds ${found === 1 ? 'it' : 'them'}`,
+      nuisance === 0
+        ? ''
+        : `, and ${nuisance} only ${nuisance === 1 ? 'keeps the door from closing or stops' : 'keep the door from closing or stop'} it`,
+      unasked === 0 ? '' : ` (${unasked} of these ${unasked === 1 ? 'opens' : 'open'} it unasked)`,
+      `. It takes ${cores === 1 ? 'one core' : `${cores} cores`}.`,
+    ].join(''),
   notInOrder: 'It does not work even with nothing wrong.',
   asGood: 'No connection that was found is better.',
   better: 'Connection 1 is better.',
