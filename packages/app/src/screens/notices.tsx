@@ -1,3 +1,4 @@
+import type { DoorFile } from '@sillsight/document'
 import { needWords } from '@sillsight/report'
 import { type ReactNode, useSyncExternalStore } from 'react'
 import { handOver } from '../hand-over.ts'
@@ -79,7 +80,7 @@ function TwoValues({ conflict }: { readonly conflict: Conflict }) {
             className="second"
             onClick={() => door.choose(path, i)}
           >
-            {words.value(plainly(value), author || words.somebody, shownTime(at_ms))}
+            {words.value(isWiring(value) ? words.wiring(...sizeOf(value)) : plainly(value), author || words.somebody, shownTime(at_ms))}
           </button>
         ))}
         {together !== undefined && (
@@ -90,6 +91,17 @@ function TwoValues({ conflict }: { readonly conflict: Conflict }) {
       </div>
     </div>
   )
+}
+
+type FileWiring = NonNullable<DoorFile['wiring']>
+
+/** A whole wiring is chosen by how much it is, by whose and by when: written out, two of them begin alike. */
+function isWiring(value: unknown): value is FileWiring {
+  return typeof value === 'object' && value !== null && 'cables' in value && 'control' in value
+}
+
+function sizeOf({ cables }: FileWiring): [cables: number, cores: number] {
+  return [cables.length, cables.reduce((sum, { cores }) => sum + cores.length, 0)]
 }
 
 function plainly(value: unknown): string {

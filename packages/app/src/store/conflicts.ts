@@ -110,10 +110,14 @@ function ancestry(changes: readonly Change[]): (change: Change) => ReadonlySet<s
 }
 
 /** Lists of mere names, of which one does not contradict another. */
-const NAMES = /(^|\/)(joints|bodies|removeObstacles)$/
+const NAMES = /(^|\/)(joints|bodies|removeObstacles|none)$/
+
+/** What holds several lists, each with a sense of its own: begun apart, its lists go together one by one. */
+const LISTS = /^survey\/dangers$/
 
 /** Lists of things of their own that were begun apart go into one list; undefined where they are not that. */
 function together(values: readonly Json[], path: string): Json {
+  if (LISTS.test(path)) return listsTogether(values as readonly Readonly<Record<string, Json>>[], path)
   if (NAMES.test(path) && values.every(isText)) return [...new Set(values.flat())]
   if (!values.every((value): value is Named => isNamed(value))) return undefined
   const all: Named[number][] = []
@@ -123,6 +127,16 @@ function together(values: readonly Json[], path: string): Json {
     else if (!same(twin, entry)) return undefined // one of the two things under one name would go
   }
   return all
+}
+
+function listsTogether(values: readonly Readonly<Record<string, Json>>[], path: string): Json {
+  const made: Record<string, Json> = {}
+  for (const key of new Set(values.flatMap((value) => Object.keys(value)))) {
+    const there = values.map((value) => value[key]).filter((value) => value !== undefined)
+    made[key] = there.every((value) => same(value, there[0])) ? there[0] : together(there, `${path}/${key}`)
+    if (made[key] === undefined) return undefined
+  }
+  return made
 }
 
 function isText(value: Json): value is readonly string[] {

@@ -1,6 +1,6 @@
 import type { DoorFile } from '@sillsight/document'
 
-/** Things of a list of the door file, each with a name that others call it by: its id, or the sensor that it wires. */
+/** Things of a list of the door file, each with a name that others call it by: its id, the sensor that it wires, or the figure that it confirms. */
 export type Named = readonly Readonly<Record<string, unknown>>[]
 
 /**
@@ -49,6 +49,7 @@ export function isNamed(value: unknown): value is Named {
 
 export function nameIn(entry: unknown): string | undefined {
   if (typeof entry !== 'object' || entry === null) return undefined
-  const { id, sensor } = entry as Readonly<Record<string, unknown>>
+  const { id, sensor, value, document } = entry as Readonly<Record<string, unknown>>
+  if (typeof value === 'string' && typeof document === 'string') return value
   return typeof id === 'string' ? id : typeof sensor === 'string' ? sensor : undefined
 }

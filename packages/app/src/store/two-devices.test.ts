@@ -197,6 +197,29 @@ describe('two devices that each add things to one door before they meet', () => 
     expect(called().slice(3)).toEqual(['Scanner 2', 'at the far end'])
   })
 
+  it('have what both confirmed first, each of another figure, and what both looked for and did not find', () => {
+    const both = devices(first)
+    const [a, b] = both
+    for (const [door, value, kind] of [
+      [a, 'beam-gap', 'crushing'],
+      [b, 'reach', 'shearing'],
+    ] as const)
+      door.edit({ deed: 'set', path: 'confirmations' }, (draft) => {
+        pushAt(draft, 'confirmations', { value, document: 'Page', edition: '1', clause: '2', by: 'one', on: '2026-01-02' })
+        pushAt(draft, 'survey/dangers/none', kind)
+      })
+    merge(both)
+    for (const { path } of a.snapshot().conflicts) a.choose(path, 'all')
+    merge(both)
+    expect(
+      plain(b)
+        .confirmations?.map(({ value }) => value)
+        .sort(),
+    ).toEqual(['beam-gap', 'reach'])
+    expect([...(plain(b).survey.dangers?.none ?? [])].sort()).toEqual(['crushing', 'shearing'])
+    expect(b.snapshot().conflicts).toEqual([])
+  })
+
   it('keep a sensor without an id what it was called when one before it goes', () => {
     const file = { ...first, sensors: [scanner(undefined, 1400), scanner(undefined, 900)], wiring: firstWiring(['sensor-2']) } as never
     expect(issues(file)).toEqual([])

@@ -365,6 +365,7 @@ export const de: Words = {
     keepFile: 'Dieses Tor als Datei aufheben',
     twoValues: (place) => `Zwei Personen haben Verschiedenes eingegeben: ${place}. Nichts, was darauf beruht, ist geklärt, bis du wählst.`,
     allOfIt: 'Alles davon',
+    wiring: (cables, cores) => `${cables === 1 ? 'ein Kabel' : `${cables} Kabel`} mit ${cores === 1 ? 'einer Ader' : `${cores} Adern`}`,
     value: (value, author, time) => `${value} · ${author}, ${time}`,
     somebody: 'jemand',
   },

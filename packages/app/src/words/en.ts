@@ -361,6 +361,8 @@ export const en = {
     keepFile: 'Keep this door as a file',
     twoValues: (place: string) => `Two people entered different values for ${place}. Nothing that rests on it is settled until you choose.`,
     allOfIt: 'All of it',
+    wiring: (cables: number, cores: number) =>
+      `${cables === 1 ? 'one cable' : `${cables} cables`} with ${cores === 1 ? 'one core' : `${cores} cores`}`,
     value: (value: string, author: string, time: string) => `${value} · ${author}, ${time}`,
     somebody: 'somebody',
   },
