@@ -63,14 +63,15 @@ function writtenOver(A: Automerge, doc: DoorDoc, changes: readonly Change[]): Co
   const whole = changes.filter(({ deed }) => deed.deed === 'mended' && deed.path === WIRING)
   if (whole.length === 0) return undefined
   const before = ancestry(changes)
-  const isApart = (a: Change, b: Change) => !before(a).has(b.hash) && !before(b).has(a.hash)
-  const settled = changes.filter(({ deed }) => deed.deed === 'chosen' && deed.path === WIRING)
+  const choices = changes.filter(({ deed }) => deed.deed === 'chosen' && deed.path === WIRING)
   for (const over of whole.reverse()) {
+    const [seen, later] = [before(over), descendants(changes, over)]
+    const settled = choices.filter(({ hash }) => later.has(hash)).map(before)
     const rivals = changes.filter(
-      (each) =>
-        (each.deed.path === WIRING || each.deed.path?.startsWith(`${WIRING}/`)) &&
-        isApart(over, each) &&
-        !settled.some((choice) => before(choice).has(over.hash) && before(choice).has(each.hash)),
+      ({ hash, deed: { path } }) =>
+        (path === WIRING || path?.startsWith(`${WIRING}/`)) &&
+        !(seen.has(hash) || hash === over.hash || later.has(hash)) &&
+        !settled.some((known) => known.has(hash)),
     )
     const last = rivals.at(-1)
     if (!last) continue
@@ -80,6 +81,13 @@ function writtenOver(A: Automerge, doc: DoorDoc, changes: readonly Change[]): Co
     if (differ(values)) return { path: WIRING, values, together: undefined }
   }
   return undefined
+}
+
+/** All that was done by whoever had seen a change; each change stands after those that it rests on. */
+function descendants(changes: readonly Change[], { hash: of }: Change): ReadonlySet<string> {
+  const found = new Set<string>()
+  for (const { hash, deps } of changes) if (deps.some((each) => each === of || found.has(each))) found.add(hash)
+  return found
 }
 
 /** Everything that a change had seen. */

@@ -249,6 +249,9 @@ describe('a better wiring that is taken on one device', () => {
     merge(alike)
     expect(alike[0].snapshot().conflicts).toEqual([])
     expect(plain(alike[0])).toEqual(mine)
+    const [alone] = devices(file)
+    for (const change of [take(0), NEW['resistor'], take(1), NEW['cable']]) alone.edit(taken, change ?? (() => {}))
+    expect(alone.snapshot().conflicts).toEqual([]) // who goes on from one is not asked about it
     const apart = devices(file)
     for (const [i, each] of apart.entries()) each.edit(taken, take(i))
     const wirings = apart.map((each) => plain(each).wiring)
