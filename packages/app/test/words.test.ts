@@ -170,18 +170,25 @@ describe('an explanation', () => {
     const { page: on, context } = await appPage(at.browser, at.served.url, { width: 360, height: 740 })
     await openDemo(on)
     await on.goto(on.url().replace('judge', 'place'))
-    const words = on.locator('.entries .term')
+    const words = on.locator('.entries .term:visible')
     await words.first().waitFor()
+    await on.waitForFunction(() => !document.querySelector('[data-coming]'))
     const objections: string[] = []
-    for (let i = 0; i < (await words.count()); i++) {
-      await words.nth(i).evaluate((each) => each.scrollIntoView({ block: 'center' }))
-      // what lies over the next word is closed by a touch elsewhere first, as a hand would
-      if (await words.nth(i).evaluate(isCovered)) await on.locator('.stage-head').tap({ position: { x: 2, y: 2 } })
-      await words.nth(i).tap()
-      const box = await on.locator('.explanation').boundingBox()
-      expect(box && box.x >= 0 && box.y >= 0 && box.x + box.width <= 360 && box.y + box.height <= 740).toBe(true)
-      if (i === 0) objections.push(...(await objectionsInThemes(on)))
-      await on.keyboard.press('Escape') // it may lie over the next word
+    const folds = on.locator('.entries > details')
+    for (let fold = 0; fold < (await folds.count()); fold++) {
+      await folds.nth(fold).evaluate((each: HTMLDetailsElement) => {
+        each.open = true // a phone closes the one before
+      })
+      for (let i = 0; i < (await words.count()); i++) {
+        await words.nth(i).evaluate((each) => each.scrollIntoView({ block: 'center' }))
+        // what lies over the next word is closed by a touch elsewhere first, as a hand would
+        if (await words.nth(i).evaluate(isCovered)) await on.locator('.stage-head').tap({ position: { x: 2, y: 2 } })
+        await words.nth(i).tap()
+        const box = await on.locator('.explanation').boundingBox()
+        expect(box && box.x >= 0 && box.y >= 0 && box.x + box.width <= 360 && box.y + box.height <= 740).toBe(true)
+        if (fold === 0 && i === 0) objections.push(...(await objectionsInThemes(on)))
+        await on.keyboard.press('Escape') // it may lie over the next word
+      }
     }
     await words.first().evaluate((each) => each.scrollIntoView({ block: 'center' }))
     await words.first().tap()
