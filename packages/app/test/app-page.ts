@@ -41,6 +41,12 @@ export async function typed(on: Page, text: string): Promise<void> {
   await on.getByRole('dialog').getByRole('textbox').press('Enter')
 }
 
+/** Opens a section of the sheet by its heading, where a small screen shows another one. */
+export async function unfold(on: Page, title: string): Promise<void> {
+  const head = on.locator('main summary').filter({ has: on.getByRole('heading', { name: title, exact: true }) })
+  if (!(await head.evaluate((each) => (each.parentElement as HTMLDetailsElement).open))) await head.click()
+}
+
 /** A small picture, drawn here, among the photos of the part Measure. */
 export async function addPhoto(on: Page): Promise<void> {
   const bytes = await on.evaluate(async () => {

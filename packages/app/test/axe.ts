@@ -32,7 +32,7 @@ export function wear(page: Page, theme: Preferences['theme']): Promise<void> {
 }
 
 /** The rules of axe whose answer can be another in another theme: themes are colours and sizes, and change nothing of what a page is made of. */
-const OF_THEMES = ['color-contrast', 'link-in-text-block', 'scrollable-region-focusable', 'target-size']
+const OF_THEMES = ['color-contrast', 'link-in-text-block', 'scrollable-region-focusable']
 
 /** What axe objects to in each of the three themes; the page is in `paper` before and after. */
 export async function objectionsInThemes(page: Page, within?: string): Promise<readonly string[]> {

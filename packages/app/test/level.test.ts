@@ -1,7 +1,7 @@
 import { builtinSensors } from '@sillsight/document'
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { appPage, DESK, openFile } from './app-page.ts'
+import { appPage, DESK, openFile, unfold } from './app-page.ts'
 import { objectionsInThemes, wear } from './axe.ts'
 import { builtApp } from './built.ts'
 import { TOUCH_PX } from './every-screen.ts'
@@ -50,6 +50,7 @@ async function atField(part: string, field: RegExp, size = PHONE, preferences: o
   const on = opened.page
   const listening = await listeners(on)
   await openFile(on, DOOR, part)
+  if (part === 'measure') await unfold(on, 'Floor')
   await on.getByRole('button', { name: field }).click()
   await on.getByRole('dialog').waitFor()
   return { ...opened, on, listening, field: on.getByRole('button', { name: field }) }
@@ -211,6 +212,7 @@ describe('photos, pins and the level', () => {
     const found = await faults()
     await on.keyboard.press('Escape')
     await on.goto(on.url().replace('place', 'measure'))
+    await unfold(on, 'Photos')
     const jpeg = Buffer.from(
       await on.evaluate(async () => {
         const canvas = new OffscreenCanvas(400, 300)

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { appPage, DESK, openFile } from './app-page.ts'
+import { appPage, DESK, openFile, unfold } from './app-page.ts'
 import { builtApp } from './built.ts'
 import { inBrowser } from './in-browser.ts'
 import { exifBlock, withExif } from './with-exif.ts'
@@ -115,6 +115,7 @@ describe('pins on a photo', () => {
 
   it('are set by a touch, said, dragged as one edit, taken away and brought back, and are there after a restart', async () => {
     const { on, context, complaints } = await atMeasure(PHONE)
+    await unfold(on, 'Photos')
     await add(on)
     await on.getByRole('button', { name: /: set pins$/ }).tap()
     const plate = on.getByRole('button', { name: /^Touch a place to set a pin/ })

@@ -40,6 +40,7 @@ export async function walked(
           ...(size === sizes[0] ? await objections(page) : []),
           ...(size === sizes[0] && look.theme === 'paper' ? await inDark(page) : []),
         ]
+        faults.push(...(await inTurn(page, () => pageFaults(page, TOUCH_PX[look.theme]))))
         found.push(...faults.map((fault) => `${name}, ${size.width} px: ${fault}`))
       }
     },
@@ -53,4 +54,23 @@ async function inDark(page: Page): Promise<readonly string[]> {
   const found = await objections(page, 'html', ['color-contrast'])
   await wear(page, 'paper')
   return found.map((fault) => `dark: ${fault}`)
+}
+
+/** A small screen shows one section of a sheet at a time: what is found in each of the others, opened one after the other. Nothing where all stand open. */
+async function inTurn(page: Page, look: () => Promise<readonly string[]>): Promise<readonly string[]> {
+  if ((await page.getByRole('dialog').count()) > 0 || (await page.locator('main details[name]').count()) === 0) return []
+  const sections = page.locator('main details[name][data-holds]:not(details details)')
+  const found: string[] = []
+  for (let i = 0; i < (await sections.count()); i++) {
+    const section = sections.nth(i)
+    if (!(await section.isVisible()) || (await section.evaluate((each: HTMLDetailsElement) => each.open))) continue
+    await section
+      .locator('summary')
+      .first()
+      .evaluate((each: HTMLElement) => each.click())
+    await page.waitForFunction(() => !document.querySelector('[data-coming]'))
+    const title = await section.locator('h2').first().textContent()
+    found.push(...(await look()).map((fault) => `section “${title}”: ${fault}`))
+  }
+  return found
 }
