@@ -14,8 +14,8 @@ const TOGETHER = [
     name: 'first',
     test: anyOf(
       'node_modules/(react|react-dom|scheduler|wouter|regexparam|use-sync-external-store|idb)/',
-      'app/src/(app|store/(?!foreign-worker)|preferences|trusted|parts|offline|hand-over|demo-doors|judging/(judging|make-worker)[.]|look/icons)',
-      'app/src/screens/(coming|doors|opened-ahead|settings)[.]',
+      'app/src/(app|store/(?!foreign-worker)|preferences|trusted|parts|offline|hand-over|demo-doors|judging/make-worker|look/icons)',
+      'app/src/screens/(coming|doors|settings)[.]',
       'app/src/help/(touring|tour-offer|words-here)[.]',
       'app/src/words/(words|en|en-chapters|en-help|en-judge|en-photos)[.]ts',
       'worker[.]ts[?]|automerge[.]wasm|document/src/sha256|vite/preload-helper|rolldown/runtime', // addresses, and what is used of elsewhere
@@ -49,26 +49,6 @@ export default defineConfig({
       transformIndexHtml: () => [
         { tag: 'meta', attrs: { 'http-equiv': 'Content-Security-Policy', content: POLICY }, injectTo: 'head-prepend' },
       ],
-    },
-    {
-      // else it is asked for when the style sheet is read and the first words are laid out, in another font, to be laid out again
-      name: 'font-ahead',
-      apply: 'build',
-      transformIndexHtml: {
-        order: 'post',
-        handler: (_html, { bundle }) => {
-          const font = Object.keys(bundle ?? {}).find((name) => /latin-wght-normal.*woff2$/.test(name))
-          if (font === undefined)
-            throw new Error(`the build must have the font of its first words, got ${Object.keys(bundle ?? {}).join(', ')}`)
-          return [
-            {
-              tag: 'link',
-              attrs: { rel: 'preload', as: 'font', type: 'font/woff2', crossorigin: true, href: `./${font}` },
-              injectTo: 'head',
-            },
-          ]
-        },
-      },
     },
     VitePWA({
       strategies: 'generateSW',

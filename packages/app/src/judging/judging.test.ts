@@ -49,17 +49,6 @@ describe('judging while somebody works', () => {
     vi.advanceTimersByTime(1)
     expect(workers[1]?.asked.map(({ revision, depth }) => [revision, depth])).toEqual([[1, 'exact']])
   })
-  it('asks once about the same revision, however often it is told to', () => {
-    const { ask, grid } = started()
-    ask(1)
-    ask(1)
-    grid.answers(1, 'grid')
-    vi.advanceTimersByTime(100)
-    ask(1)
-    expect(grid.asked.map(({ revision }) => revision)).toEqual([1])
-    ask(2)
-    expect(grid.asked.map(({ revision }) => revision)).toEqual([1, 2])
-  })
   it('waits a while after an answer of the grid that came quickly', () => {
     const { workers, ask, grid } = started()
     ask(1)

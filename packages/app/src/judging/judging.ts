@@ -19,7 +19,7 @@ export const NO_ANSWERS: Answers = { shown: undefined, trouble: undefined, progr
 export interface Judging {
   readonly answers: () => Answers
   readonly subscribe: (listener: () => void) => () => void
-  /** Asks for the grid answer now, and for the exact one when that is there and nothing has changed for a while. The same revision is asked about once. */
+  /** Asks for the grid answer now, and for the exact one when that is there and nothing has changed for a while. */
   readonly ask: (revision: number, file: DoorFile, disputed: readonly string[]) => void
   readonly close: () => void
 }
@@ -114,7 +114,6 @@ export function startJudging(makeWorker: () => Worker): Judging {
       return () => listeners.delete(listener)
     },
     ask(revision, file, disputed) {
-      if (revision === asked) return
       dropExact()
       asked = revision
       if (state.progress) set({ progress: undefined })

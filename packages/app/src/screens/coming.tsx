@@ -2,8 +2,6 @@ import { type ComponentType, lazy, useState } from 'react'
 import { prepareJudging } from '../judging/make-worker.ts'
 import { isPart, type Part } from '../parts.ts'
 import { automerge } from '../store/automerge.ts'
-import type { DoorId } from '../store/contract.ts'
-import { openAhead } from './opened-ahead.ts'
 
 /**
  * A screen whose script comes when it is shown, or before: then it is shown at once. React lets nothing that was waited for appear within
@@ -52,10 +50,7 @@ export function doorAhead(part: Part): Promise<unknown> {
 
 /** Asks for what the screen at an address needs; the list of doors is there already. @param address the part behind the hash, as in `/door/ID/judge` */
 export async function screenAhead(address: string): Promise<void> {
-  const [, first, id, part] = address.split('/')
-  if (first === 'door' && id) {
-    openAhead(id as DoorId)
-    await doorAhead(isPart(part) ? part : 'judge')
-  }
+  const [, first, , part] = address.split('/')
+  if (first === 'door') await doorAhead(isPart(part) ? part : 'judge')
   if (first === 'new') await NewDoorScreen.ahead()
 }

@@ -2,9 +2,11 @@ import type { DoorFile } from '@sillsight/document'
 import { lazy, memo, Suspense, useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
 import { Link } from 'wouter'
 import { useTouring } from '../help/touring.ts'
-import { type Answers, type Judging, NO_ANSWERS } from '../judging/judging.ts'
+import { type Answers, type Judging, NO_ANSWERS, startJudging } from '../judging/judging.ts'
+import { makeJudgingWorker } from '../judging/make-worker.ts'
 import type { Part } from '../parts.ts'
 import type { DoorId, DoorSnapshot, Draft, Moment, OpenDoor } from '../store/contract.ts'
+import { doors } from '../store/doors.ts'
 import { withoutTwins } from '../store/twins.ts'
 import { useWords } from '../words/words.ts'
 import { AtDoorContext, UpToDateContext } from './at-door.ts'
@@ -12,7 +14,6 @@ import { FittingScreen, JudgeScreen, MeasureScreen, PlaceScreen, TestScreen } fr
 import { Head, Tape } from './head.tsx'
 import { LaterScreen } from './later.tsx'
 import { Notices } from './notices.tsx'
-import { begunJudging, openedDoor } from './opened-ahead.ts'
 
 const Tour = lazy(() => import('../help/tour.tsx').then(({ Tour }) => ({ default: Tour })))
 
@@ -23,7 +24,7 @@ export function DoorScreen({ id, part }: { readonly id: string; readonly part: P
   useEffect(() => {
     let gone = false
     let opened: OpenDoor | undefined
-    openedDoor(id as DoorId).then((found) => {
+    doors.open(id as DoorId).then((found) => {
       if (gone) found?.close()
       else setDoor(found ?? 'missing')
       opened = found
@@ -151,9 +152,8 @@ function useAnswers(file: DoorFile, { conflicts }: DoorSnapshot): { readonly ans
     () => ({ number: ++last.current, file: withoutTwins(file), disputed: disputed === '' ? [] : disputed.split('\n') }),
     [file, disputed],
   )
-  // biome-ignore lint/correctness/useExhaustiveDependencies: begun once, and asked anew below
   useEffect(() => {
-    const started = begunJudging(file, disputed)
+    const started = startJudging(makeJudgingWorker)
     setJudging(started)
     return started.close
   }, [])

@@ -396,5 +396,3 @@ export function openDoors(name: string): Doors {
 function emptyCard(id: DoorId): CardRecord {
   return { id, name: '', note: '', changedAt_ms: Date.now(), away: false, damaged: false, heads: '', exportedHeads: '' }
 }
-
-/** Made once for each browser, in one transaction so that two first tabs agree: whose edits undo takes back. */
