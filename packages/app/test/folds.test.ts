@@ -55,6 +55,9 @@ describe('what folds on a phone', () => {
       .locator('.missing [data-need]')
       .evaluateAll((all) => all.map((each) => each.getAttribute('data-need') ?? ''))
     await head(on, 'Photos').tap()
+    expect(await on.locator('.missing [data-need]').nth(3).isVisible()).toBe(false) // the first few, and how many more
+    await on.locator('.missing-more > summary').tap()
+    expect(await on.locator('.missing [data-need]').nth(3).isVisible()).toBe(true)
     await on.locator(`.missing [data-need="${need}"]`).tap()
     await on.locator('main [data-led]:focus').waitFor()
     expect(await on.locator('details[open] [data-led]:focus').isVisible()).toBe(true)

@@ -71,9 +71,11 @@ export function Findings({ pointed, onPoint, time, onTime }: Props) {
             isFirst={i === 0}
             head={
               <>
-                <VerdictMark verdict={verdict} />
                 <h2>{reader.language.verdicts[verdict]}</h2>
-                <span>{those.reduce((sum, { findings }) => sum + findings.length, 0)}</span>
+                <span className="verdict-count">
+                  {those.reduce((sum, { findings }) => sum + findings.length, 0)}
+                  <VerdictMark verdict={verdict} />
+                </span>
               </>
             }
           >

@@ -10,6 +10,7 @@ import { useReader } from '../words/reader.ts'
 import { shownTime } from '../words/time.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
+import { useIsSmall } from './unfolded.ts'
 
 /** What must be known before going on: nothing is saved, somebody else wrote the same, this is the past. Nothing where all is well, but for a tour. */
 export function Notices({ onNow, children }: { readonly onNow: () => void; readonly children: ReactNode }) {
@@ -18,9 +19,11 @@ export function Notices({ onNow, children }: { readonly onNow: () => void; reado
   const health = useSyncExternalStore(doors.subscribe, doors.health)
   const backup = async () => handOver(await doors.exportDoor(door.id), snapshot.file.name ?? '')
   const { saving, readOnly, conflicts } = snapshot
-  const quiet = readOnly === undefined && saving.kind !== 'not-saved' && !health.low && conflicts.length === 0
+  const isLow = saving.kind !== 'not-saved' && health.low
+  const said = [readOnly !== undefined, saving.kind === 'not-saved', isLow, ...conflicts].filter(Boolean).length
+  const isFolded = useIsSmall() && said > 1
   return (
-    <aside className="notices" hidden={quiet && !children}>
+    <aside className="notices" hidden={said === 0 && !children}>
       {readOnly === 'past' && (
         <p className="notice">
           {words.past}
@@ -30,66 +33,95 @@ export function Notices({ onNow, children }: { readonly onNow: () => void; reado
         </p>
       )}
       {readOnly === 'newer-version' && (
-        <p className="notice" role="alert">
-          {words.newer}
+        <Notice said={words.newer} isFolded={isFolded} isAlert>
           <button type="button" className="link" onClick={() => location.reload()}>
             {words.reload}
           </button>
-        </p>
+        </Notice>
       )}
       {saving.kind === 'not-saved' && (
-        <p className="notice" role="alert">
-          {words.notSaved[saving.reason]}
+        <Notice said={words.notSaved[saving.reason]} isFolded={isFolded} isAlert>
           <button type="button" className="link" onClick={backup}>
             {words.keepFile}
           </button>
-        </p>
+        </Notice>
       )}
-      {saving.kind !== 'not-saved' && health.low && (
-        <p className="notice">
-          {words.low}
+      {isLow && (
+        <Notice said={words.low} isFolded={isFolded}>
           <button type="button" className="link" onClick={backup}>
             {words.keepFile}
           </button>
-        </p>
+        </Notice>
       )}
       {conflicts.map((conflict) => (
-        <TwoValues key={conflict.path} conflict={conflict} />
+        <TwoValues key={conflict.path} conflict={conflict} isFolded={isFolded} />
       ))}
       {children}
     </aside>
   )
 }
 
+interface NoticeProps {
+  readonly said: string
+  /** One of several on a small screen: a line that opens, or few words of the work would be left. */
+  readonly isFolded: boolean
+  readonly isAlert?: boolean
+  readonly isGroup?: boolean
+  /** What can be done about it. */
+  readonly children: ReactNode
+}
+
+function Notice({ said, isFolded, isAlert = false, isGroup = false, children }: NoticeProps) {
+  const content = isFolded ? (
+    <details>
+      <summary>{said}</summary>
+      <div className="row">{children}</div>
+    </details>
+  ) : (
+    <>
+      <p>{said}</p>
+      {isGroup ? <div className="row">{children}</div> : children}
+    </>
+  )
+  if (isGroup)
+    return (
+      <div className="notice" role="group" aria-label={said}>
+        {content}
+      </div>
+    )
+  return (
+    <div className="notice" role={isAlert ? 'alert' : undefined}>
+      {content}
+    </div>
+  )
+}
+
 /** Two people wrote one place apart: both values, who and when, and the choice between them. */
-function TwoValues({ conflict }: { readonly conflict: Conflict }) {
+function TwoValues({ conflict, isFolded }: { readonly conflict: Conflict; readonly isFolded: boolean }) {
   const words = useWords().notices
   const reader = useReader()
   const { door, answers } = useDoor()
   const { path, values, together } = conflict
   const place = answers.shown ? needWords(answers.shown.door, plainPlace(path), reader) : path
   return (
-    <div className="notice" role="group" aria-label={words.twoValues(place)}>
-      <p>{words.twoValues(place)}</p>
-      <div className="row">
-        {values.map(({ value, author, at_ms }, i) => (
-          <button
-            // biome-ignore lint/suspicious/noArrayIndexKey: two values may be told apart by their order alone
-            key={i}
-            type="button"
-            className="second"
-            onClick={() => door.choose(path, i)}
-          >
-            {words.value(isWiring(value) ? words.wiring(...sizeOf(value)) : plainly(value), author || words.somebody, shownTime(at_ms))}
-          </button>
-        ))}
-        {together !== undefined && (
-          <button type="button" className="second" onClick={() => door.choose(path, 'all')}>
-            {words.allOfIt}
-          </button>
-        )}
-      </div>
-    </div>
+    <Notice said={words.twoValues(place)} isFolded={isFolded} isGroup>
+      {values.map(({ value, author, at_ms }, i) => (
+        <button
+          // biome-ignore lint/suspicious/noArrayIndexKey: two values may be told apart by their order alone
+          key={i}
+          type="button"
+          className="second"
+          onClick={() => door.choose(path, i)}
+        >
+          {words.value(isWiring(value) ? words.wiring(...sizeOf(value)) : plainly(value), author || words.somebody, shownTime(at_ms))}
+        </button>
+      ))}
+      {together !== undefined && (
+        <button type="button" className="second" onClick={() => door.choose(path, 'all')}>
+          {words.allOfIt}
+        </button>
+      )}
+    </Notice>
   )
 }
 

@@ -20,23 +20,25 @@ export function Wiring() {
   const ids = protecting.map(({ id }) => id).filter((id) => !wiring?.sensors.some(({ sensor }) => sensor === id))
   const begin = () => door.edit({ deed: 'added', path: PATH, name: words.name }, (draft) => wire(draft, ids))
   return (
-    <Group title={words.title} holds={[PATH]} said={chapters.isKnown(wiring !== undefined)} isFirst>
-      {wiring ? <Connections wiring={wiring} /> : <p>{words.none}</p>}
-      {ids.length > 0 && (
-        <div className="row">
-          <button
-            type="button"
-            className="second"
-            data-at={wiring ? `${PATH}/sensors` : PATH}
-            disabled={snapshot.readOnly !== undefined}
-            onClick={begin}
-          >
-            {wiring ? words.beginToo : words.begin}
-          </button>
-        </div>
-      )}
-      {wiring && <Supply wiring={wiring} />}
+    <>
+      <Group title={words.title} holds={[PATH]} said={chapters.isKnown(wiring !== undefined)} isFirst={!wiring}>
+        {wiring ? <Connections wiring={wiring} /> : <p>{words.none}</p>}
+        {ids.length > 0 && (
+          <div className="row">
+            <button
+              type="button"
+              className="second"
+              data-at={wiring ? `${PATH}/sensors` : PATH}
+              disabled={snapshot.readOnly !== undefined}
+              onClick={begin}
+            >
+              {wiring ? words.beginToo : words.begin}
+            </button>
+          </div>
+        )}
+        {wiring && <Supply wiring={wiring} />}
+      </Group>
       <Cautions lines={words.cautions} />
-    </Group>
+    </>
   )
 }
