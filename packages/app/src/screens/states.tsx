@@ -78,7 +78,7 @@ function State({ index, onRemove }: { readonly index: number; readonly onRemove:
           remove={(thing) => words.removeGone(thing, name)}
         />
         {(state.addObstacles ?? []).length > 0 && <p>{words.onlyThere}</p>}
-        <Things path={`${path}/addObstacles`} of={name} optional />
+        <Things path={`${path}/addObstacles`} of={name} />
       </div>
       <Cross name={name} onAway={onRemove} />
     </div>
