@@ -1,20 +1,18 @@
 import type { DrawnWiring } from '@sillsight/report'
 import type { Leads } from './wiring-board.tsx'
 
-/** How far from its terminal a lead's sign lies, below the core and clear of what is lettered above it. */
-const ASIDE_MM = 4.6
-const BELOW_MM = 2.5
 const RADIUS_MM = 2.1
 
 /** Where both leads of a meter go, told apart by their signs and not by colour. What is said beside the drawing says it too. */
 export function MeterLeads({ leads, drawn }: { readonly leads: Leads; readonly drawn: DrawnWiring }) {
+  const { x_mm: aside_mm, y_mm: below_mm } = drawn.leadAside
   const middle_mm = drawn.terminals.reduce((sum, { at }) => sum + at.x_mm, 0) / Math.max(1, drawn.terminals.length)
   return (
     <g className="meter-leads">
       {(['plus', 'minus'] as const).map((lead) => {
         const at = drawn.terminals.find(({ terminal }) => terminal === leads[lead])?.at
         if (!at) return null
-        const [x_mm, y_mm] = [at.x_mm + (at.x_mm < middle_mm ? ASIDE_MM : -ASIDE_MM), at.y_mm + BELOW_MM]
+        const [x_mm, y_mm] = [at.x_mm + (at.x_mm < middle_mm ? aside_mm : -aside_mm), at.y_mm + below_mm]
         return (
           <g key={lead} data-lead={lead}>
             <path d={`M${at.x_mm} ${at.y_mm}L${x_mm} ${y_mm}`} strokeWidth={0.7} />

@@ -1,5 +1,5 @@
 import { type Fault, faultFacts, played, type Standing, singleFaults, type Wiring } from '@sillsight/engine'
-import { drawWiring, leastWiringWidth_mm } from '@sillsight/report'
+import { drawWiring, leastNarrowWidth_mm } from '@sillsight/report'
 import { lazy, useCallback, useMemo, useState } from 'react'
 import { Marks } from '../drawing/marks.tsx'
 import { PX_PER_MM, useRoom } from '../drawing/use-room.ts'
@@ -57,7 +57,7 @@ export function WiringBoard({ wiring: own }: { readonly wiring: Wiring }) {
   }, [wiring, words])
   const situation = situations.get(standing) ?? situations.get('nobody')
   const playing = useMemo(() => situation && { fault, played: played(wiring, fault ? [fault] : [], situation) }, [wiring, fault, situation])
-  const width_mm = Math.max(width / PX_PER_MM, leastWiringWidth_mm(wiring, reader, playing))
+  const width_mm = Math.max(width / PX_PER_MM, leastNarrowWidth_mm(wiring, reader))
   const drawn = useMemo(() => drawWiring(wiring, width_mm, reader, playing), [wiring, width_mm, reader, playing])
   const hidden = (answers.shown?.judgement.findings ?? [])
     .filter(({ rule }) => rule === 'single-fault')

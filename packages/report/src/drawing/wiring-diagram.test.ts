@@ -7,8 +7,14 @@ import { german } from '../wording/german.ts'
 import { overlap } from './model.ts'
 import { drawWiring, leastWiringWidth_mm } from './wiring-diagram.ts'
 import { wiringLayout } from './wiring-layout.ts'
+import { leastNarrowWidth_mm } from './wiring-narrow.ts'
 
 const demo = (name: string) => JSON.parse(readFileSync(new URL(`../../../cli/demo/${name}.json`, import.meta.url), 'utf8'))
+
+const PX_PER_MM = 96 / 25.4
+/** What a phone of 360 px leaves between the edges of its sheet. */
+const PHONE_MM = 328 / PX_PER_MM
+const hasJoint = ({ joints }: Wiring) => joints.length > 0
 
 function wiringOf(file: object): Wiring {
   const result = parseDocument(JSON.stringify(file))
@@ -71,6 +77,35 @@ describe.each(WIRINGS)('the drawing of %s', (_, wiring) => {
       }
     },
   )
+
+  it.each([english, german])(
+    'fits a phone in letters of 14 px where its names are short, and even then writes nothing over anything else nor outside ($tag)',
+    (language) => {
+      const reader = { units: 'metric', language } as const
+      for (const fault of FAULTS) {
+        const playing = { fault, played: played(wiring, fault ? [fault] : [], { seenBy: [], asking: false }) }
+        const least_mm = leastNarrowWidth_mm(wiring, reader)
+        if (!hasJoint(wiring)) expect(least_mm).toBeLessThanOrEqual(PHONE_MM)
+        const width_mm = Math.max(least_mm, PHONE_MM)
+        const { texts, height_mm, marks } = drawWiring(wiring, width_mm, reader, playing)
+        for (const mark of marks) if (mark.kind === 'text') expect(mark.size_mm * PX_PER_MM).toBeGreaterThanOrEqual(14)
+        const clashes = texts.flatMap((a, i) => texts.slice(i + 1).filter((b) => overlap(a, b)))
+        if (fault === undefined) expect(clashes).toEqual([])
+        for (const { left_mm, right_mm, top_mm, bottom_mm } of texts)
+          expect(left_mm >= 0 && right_mm <= width_mm && top_mm >= 0 && bottom_mm <= height_mm).toBe(true)
+      }
+    },
+  )
+
+  it('names every terminal at every width', () => {
+    const names = (width_mm: number) =>
+      drawWiring(wiring, width_mm, { units: 'metric', language: english })
+        .marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
+        .filter((text) => cores.some(({ from, to }) => [from, to].some((terminal) => terminal.endsWith(`.${text}`))))
+        .sort()
+    const reader = { units: 'metric', language: english } as const
+    expect(names(leastNarrowWidth_mm(wiring, reader))).toEqual(names(leastWiringWidth_mm(wiring, reader)))
+  })
 
   it('gives each core a row of its own, so that none crosses another, and each end its terminal', () => {
     const layout = wiringLayout(wiring)

@@ -2,8 +2,8 @@ import type { Wiring } from '@sillsight/engine'
 import type { Reader } from '../wording/language.ts'
 import { textWidth_mm } from './lettering.ts'
 import { LETTERING_MM } from './model.ts'
-import type { PlayedFault } from './wiring-diagram.ts'
 import type { Link, Side, WiringLayout } from './wiring-layout.ts'
+import type { PlayedFault } from './wiring-marks.ts'
 
 export const SIZE_MM = LETTERING_MM.label
 export const SMALL_MM = 2.9
@@ -38,14 +38,21 @@ function twoLines(text: string): readonly string[] {
   return readable.sort((a, b) => longest(a) - longest(b))[0] ?? [text]
 }
 
-function sideOf(
+/** What is said at a row, or of the switch or resistor that is drawn over several. */
+export interface RowWords {
+  readonly row: number
+  readonly text: string
+  readonly link: Link | undefined
+}
+
+/** The words of one side in the order of its rows. */
+export function wordsOf(
   layout: WiringLayout,
   side: Side,
   wiring: Wiring,
   reader: Reader,
   playing: PlayedFault | undefined,
-  inLines: (text: string) => readonly string[],
-): SideWords {
+): readonly RowWords[] {
   const { parts, closedWhen, openWhen, never, states, beliefs } = reader.language.wiring
   const said = (acts: 'presence' | 'opening', closedIn: readonly string[]) => {
     const all = Object.keys(states) as (keyof typeof states)[]
@@ -80,16 +87,31 @@ function sideOf(
     seen.add(terminal)
     return [{ row, text, link: undefined }]
   })
-  const words = [...ofLinks, ...ofRows].sort((a, b) => a.row - b.row).map(({ text, ...at }) => ({ ...at, lines: inLines(text) }))
+  return [...ofLinks, ...ofRows].sort((a, b) => a.row - b.row)
+}
+
+function sideOf(
+  layout: WiringLayout,
+  side: Side,
+  wiring: Wiring,
+  reader: Reader,
+  playing: PlayedFault | undefined,
+  inLines: (text: string) => readonly string[],
+): SideWords {
+  const words = wordsOf(layout, side, wiring, reader, playing).map(({ text, ...at }) => ({ ...at, lines: inLines(text) }))
   const widest_mm = (texts: readonly string[]) => Math.max(0, ...texts.map((text) => textWidth_mm(text, SMALL_MM)))
   // room for whatever may be believed, so that nothing moves while faults are played
-  const acts = wiring.control.inputs.map((input) => parts[input.acts])
-  const believed = acts.flatMap((act) => Object.values(beliefs).flatMap((belief) => inLines(`${act}: ${belief}`)))
+  const believed = wiring.control.inputs.flatMap((input) => believable(input, reader).flatMap(inLines))
   return {
     names_mm: Math.max(0, ...layout[side].map(({ terminal }) => textWidth_mm(shortName(terminal), SIZE_MM))),
     words,
     words_mm: widest_mm([...words.flatMap(({ lines }) => lines), ...(playing && side === 'left' ? believed : [])]),
   }
+}
+
+/** All that an input may be said to believe. */
+export function believable({ acts }: Wiring['control']['inputs'][number], { language }: Reader): readonly string[] {
+  return Object.values(language.wiring.beliefs).map((belief) => `${language.wiring.parts[acts]}: ${belief}`)
 }
 
 function resistorWords({ id, ohm }: Wiring['resistors'][number], { language }: Reader): string {
