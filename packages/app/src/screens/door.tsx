@@ -7,7 +7,7 @@ import { makeJudgingWorker } from '../judging/make-worker.ts'
 import type { Part } from '../parts.ts'
 import type { DoorId, DoorSnapshot, Draft, Moment, OpenDoor } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
-import { withoutTwins } from '../store/twins.ts'
+import { asHandedOut } from '../store/twins.ts'
 import { useWords } from '../words/words.ts'
 import { AtDoorContext, UpToDateContext } from './at-door.ts'
 import { FittingScreen, JudgeScreen, MeasureScreen, PlaceScreen, TestScreen } from './coming.tsx'
@@ -149,7 +149,7 @@ function useAnswers(file: DoorFile, { conflicts }: DoorSnapshot): { readonly ans
   const last = useRef(0)
   const disputed = conflicts.map(({ path }) => path).join('\n') // one text: a door that is only saved has a new list of the same
   const question = useMemo(
-    () => ({ number: ++last.current, file: withoutTwins(file), disputed: disputed === '' ? [] : disputed.split('\n') }),
+    () => ({ number: ++last.current, file: asHandedOut(file), disputed: disputed === '' ? [] : disputed.split('\n') }),
     [file, disputed],
   )
   useEffect(() => {

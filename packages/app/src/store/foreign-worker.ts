@@ -4,7 +4,7 @@ import { areBegun } from './begun.ts'
 import type { DoorDocument } from './door-document.ts'
 import type { Foreign, Inspected } from './foreign.ts'
 import { isPhotoEntry } from './photo-entry.ts'
-import { withoutTwins } from './twins.ts'
+import { asHandedOut } from './twins.ts'
 
 self.onmessage = async ({ data: { changes, library } }: MessageEvent<Foreign>) => {
   let answer: Inspected
@@ -14,7 +14,7 @@ self.onmessage = async ({ data: { changes, library } }: MessageEvent<Foreign>) =
     const [doc] = A.applyChanges(A.init<DoorDocument>(), [...changes])
     const whole = A.toJS(doc)
     const { file, typed, photos } = whole
-    const parsed = parseDocument(JSON.stringify(file ? withoutTwins(file) : null))
+    const parsed = parseDocument(JSON.stringify(file ? asHandedOut(file) : null))
     if (!areTyped(typed) || !arePhotos(photos) || !areBegun(whole) || A.getMissingDeps(doc, []).length > 0)
       throw new Error('not a whole document')
     answer = parsed.ok
