@@ -8,6 +8,7 @@ import { withOwnIds } from '../findings/own-ids.ts'
 import { newCable, newCore, newInput, newJoint, newResistor, wire } from '../screens/new-wiring.ts'
 import { keepEnds, terminalsOf } from '../screens/terminals.ts'
 import { withoutSensor } from '../screens/without-sensor.ts'
+import { withBoth } from './conflicts.ts'
 import type { Deed, DoorId, Draft, OpenDoor } from './contract.ts'
 import { newDocument } from './door-document.ts'
 import { type LiveDoor, liveDoor } from './open-door.ts'
@@ -227,6 +228,28 @@ describe('two devices that each add things to one door before they meet', () => 
     a.edit({ deed: 'removed', path: 'sensors' }, (draft) => withoutSensor(draft, 0))
     expect(plain(a).sensors?.map(({ id, x_mm }) => [id, x_mm])).toEqual([['sensor-2', 900]])
     expect(issues(plain(a))).toEqual([])
+  })
+})
+
+describe('two lists that both began, of which a lane names an entry', () => {
+  it('are judged and handed out together until somebody chooses, what the file shows before the rest', () => {
+    const both = devices({ ...first, survey: { ...first.survey, lanes: [] } } as DoorFile)
+    for (const [i, door] of both.entries())
+      door.edit({ deed: 'added', path: 'survey/lanes' }, (draft) => {
+        pushAt(draft, 'bodies', { id: `body-${i}`, use: 'presence-reference-body' })
+        NEW['survey/lanes']?.(draft)
+        const { lanes = [] } = draft.survey
+        putAt(draft, `survey/lanes/${lanes.length - 1}/bodies`, [`body-${i}`])
+      })
+    merge(both)
+    for (const each of both) {
+      expect(issues(plain(each)).length).toBeGreaterThan(0)
+      const file = withBoth(plain(each), each.snapshot().conflicts)
+      expect(issues(file)).toEqual([])
+      expect(file.bodies?.length).toBe(2)
+      expect(file.bodies?.[0]).toEqual(plain(each).bodies?.[0])
+      expect(each.snapshot().conflicts.map(({ path }) => path)).toEqual(['bodies'])
+    }
   })
 })
 
