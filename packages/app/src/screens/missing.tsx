@@ -51,7 +51,7 @@ export function Missing({ of }: { readonly of: (need: string) => boolean }) {
           {list(first)}
           {others.length > 0 && (
             <details className="missing-more">
-              <summary>{words.measure.missingMore(others.length)}</summary>
+              <summary>{words.chapters.missingMore(others.length)}</summary>
               {list(others)}
             </details>
           )}

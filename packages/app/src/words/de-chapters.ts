@@ -1,6 +1,7 @@
 import type { chapters as english } from './en-chapters.ts'
 
 export const chapters: typeof english = {
+  missingMore: (count) => `${count} weitere Werte fehlen`,
   known: (known, of) => (known === of ? 'alles ist bekannt' : `${known} von ${of} bekannt`),
   listed: (count) => (count === 0 ? 'noch nichts ist aufgeführt' : count === 1 ? '1 ist aufgeführt' : `${count} sind aufgeführt`),
   missing: (count) => (count === 1 ? '1 Wert fehlt' : `${count} Werte fehlen`),

@@ -179,7 +179,6 @@ export const de: Words = {
   measure: {
     missing: 'Was fehlt',
     missingNote: (count) => (count === 1 ? 'würde einen Befund klären' : `würde ${count} Befunde klären`),
-    missingMore: (count) => `${count} weitere Werte fehlen`,
     nothingMissing: 'Alles ist gemessen, wonach ein Befund fragt.',
     opening: 'Öffnung',
     openingWords: 'Die lichte Öffnung ist {width} breit und {height} hoch.',

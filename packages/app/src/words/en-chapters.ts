@@ -1,5 +1,6 @@
 /** What is opened when somebody wants to say it: its title, and how far it is known. */
 export const chapters = {
+  missingMore: (count: number): string => `${count} more values are missing`,
   known: (known: number, of: number): string => (known === of ? 'all is known' : `${known} of ${of} known`),
   listed: (count: number): string => (count === 0 ? 'nothing is listed yet' : count === 1 ? '1 is listed' : `${count} are listed`),
   missing: (count: number): string => (count === 1 ? '1 value missing' : `${count} values missing`),

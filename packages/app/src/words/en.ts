@@ -175,7 +175,6 @@ export const en = {
   measure: {
     missing: 'What is missing',
     missingNote: (count: number) => (count === 1 ? 'would settle one finding' : `would settle ${count} findings`),
-    missingMore: (count: number) => `${count} more values are missing`,
     nothingMissing: 'Everything is measured that a finding asks for.',
     opening: 'Opening',
     openingWords: 'The clear opening is {width} wide and {height} high.',
