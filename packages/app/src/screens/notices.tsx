@@ -1,5 +1,5 @@
 import type { DoorFile } from '@sillsight/document'
-import { needWords } from '@sillsight/report'
+import { figure, needWords, type Reader } from '@sillsight/report'
 import { type ReactNode, useSyncExternalStore } from 'react'
 import { handOver } from '../hand-over.ts'
 import { plainPlace } from '../store/begun.ts'
@@ -80,7 +80,11 @@ function TwoValues({ conflict }: { readonly conflict: Conflict }) {
             className="second"
             onClick={() => door.choose(path, i)}
           >
-            {words.value(isWiring(value) ? words.wiring(...sizeOf(value)) : plainly(value), author || words.somebody, shownTime(at_ms))}
+            {words.value(
+              isWiring(value) ? words.wiring(...sizeOf(value)) : (lengthWords(path, value, reader) ?? plainly(value)),
+              author || words.somebody,
+              shownTime(at_ms),
+            )}
           </button>
         ))}
         {together !== undefined && (
@@ -91,6 +95,12 @@ function TwoValues({ conflict }: { readonly conflict: Conflict }) {
       </div>
     </div>
   )
+}
+
+/** A length in the reader's units: a bare number leaves open what it counts. */
+function lengthWords(path: string, value: unknown, reader: Reader): string | undefined {
+  const number = typeof value === 'object' && value !== null && 'value' in value ? value.value : value
+  return path.endsWith('_mm') && typeof number === 'number' ? figure({ value: number, unit: 'mm' }, reader) : undefined
 }
 
 type FileWiring = NonNullable<DoorFile['wiring']>
