@@ -47,6 +47,23 @@ export async function unfold(on: Page, title: string): Promise<void> {
   if (!(await head.evaluate((each) => (each.parentElement as HTMLDetailsElement).open))) await head.click()
 }
 
+/** The door that the list of doors holds alone, with its history, as a file for another device. */
+export async function handedOut(on: Page, url: string): Promise<Buffer> {
+  await on.goto(url)
+  await on.getByRole('button', { name: /^More about/ }).click()
+  const file = on.waitForEvent('download')
+  await on.getByRole('menuitem', { name: /^With its history/ }).click()
+  const chunks: Buffer[] = []
+  for await (const chunk of await (await file).createReadStream()) chunks.push(chunk as Buffer)
+  return Buffer.concat(chunks)
+}
+
+export async function bringIn(on: Page, url: string, buffer: Buffer): Promise<void> {
+  await on.goto(url)
+  await on.locator('input[type=file]').setInputFiles({ name: 'door.sillsight', mimeType: 'application/octet-stream', buffer })
+  await on.getByRole('status').filter({ hasText: 'brought in' }).waitFor()
+}
+
 /** A small picture, drawn here, among the photos of the part Measure. */
 export async function addPhoto(on: Page): Promise<void> {
   const bytes = await on.evaluate(async () => {

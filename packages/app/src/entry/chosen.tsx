@@ -27,7 +27,7 @@ export function Chosen({ path, chosen, options, add, of, remove, onAdd }: Props)
       {chosen.map((id, i) => (
         <div className="thing chosen" key={id}>
           <span>{nameOf(id)}</span>
-          <Cross heard={remove(nameOf(id))} onAway={() => listed.remove(i, nameOf(id), true)} />
+          <Cross heard={remove(nameOf(id))} onAway={() => listed.remove(i, nameOf(id))} />
         </div>
       ))}
       {Object.keys(left).length > 0 && (

@@ -21,6 +21,12 @@ export function pushAt(draft: Draft, path: string, made: unknown): void {
   else putAt(draft, path, [made])
 }
 
+/** Takes an entry out of a list. One that is empty then stays, and is not handed out: what another device adds to it meanwhile is kept. */
+export function takeAt(draft: Draft, path: string, index: number): void {
+  const list = valueAt(draft, path)
+  if (Array.isArray(list)) list.splice(index, 1)
+}
+
 function steps(path: string): string[] {
   return path.split('/')
 }

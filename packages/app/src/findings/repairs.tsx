@@ -6,6 +6,7 @@ import { Explained } from '../help/explained.tsx'
 import type { ToSearching } from '../judging/messages.ts'
 import { useSearch } from '../judging/use-search.ts'
 import { useDoor } from '../screens/at-door.ts'
+import { asHandedOut } from '../store/twins.ts'
 import { useReader } from '../words/reader.ts'
 import { useWords } from '../words/words.ts'
 import { withOwnIds } from './own-ids.ts'
@@ -18,7 +19,8 @@ export function Repairs({ finding, onClose }: { readonly finding: Finding; reado
   const words = useWords()
   const reader = useReader()
   const { door, snapshot, answers } = useDoor()
-  const { file, conflicts, readOnly } = snapshot
+  const { conflicts, readOnly } = snapshot
+  const file = asHandedOut(snapshot.file)
   const [question] = useState<ToSearching>(() => ({
     kind: 'mend',
     file,

@@ -48,7 +48,7 @@ export function Bodies() {
       {bodies?.map((body, i) => (
         <div className="thing" key={body.id}>
           <BodyWords index={i} name={nameOf(body.id, body.name)} />
-          <Cross name={nameOf(body.id, body.name)} onAway={() => listed.remove(i, nameOf(body.id, body.name), true)} />
+          <Cross name={nameOf(body.id, body.name)} onAway={() => listed.remove(i, nameOf(body.id, body.name))} />
         </div>
       ))}
       {bodies !== undefined && (

@@ -1,7 +1,7 @@
 import { passingBodies } from '@sillsight/document'
 import { called } from '@sillsight/report'
 import { Chosen } from '../entry/chosen.tsx'
-import { pushAt, putAt } from '../entry/places.ts'
+import { pushAt } from '../entry/places.ts'
 import { Explained } from '../help/explained.tsx'
 import type { Draft } from '../store/contract.ts'
 import { useAround } from '../words/around.ts'
@@ -56,7 +56,7 @@ export function ChosenBodies({ path, of, chosen, all }: Props) {
 /** A body of the library in the door; the one that was assumed so far is written beside it, so that zones keep theirs. */
 function bring(draft: Draft, id: string): void {
   const made = { id, use: id }
-  if (draft.bodies === undefined) putAt(draft, 'bodies', [{ id: REFERENCE, use: REFERENCE }, made])
-  else if (!draft.bodies.some((body) => body.id === id)) (draft.bodies as unknown[]).push(made)
+  if (!draft.bodies?.length) pushAt(draft, 'bodies', { id: REFERENCE, use: REFERENCE })
+  if (!draft.bodies?.some((body) => body.id === id)) pushAt(draft, 'bodies', made)
 }
 const REFERENCE = 'presence-reference-body'

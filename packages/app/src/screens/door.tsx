@@ -5,9 +5,10 @@ import { useTouring } from '../help/touring.ts'
 import { type Answers, type Judging, NO_ANSWERS, startJudging } from '../judging/judging.ts'
 import { makeJudgingWorker } from '../judging/make-worker.ts'
 import type { Part } from '../parts.ts'
-import type { DoorId, DoorSnapshot, Draft, Moment, OpenDoor } from '../store/contract.ts'
+import { withBoth } from '../store/conflicts.ts'
+import type { Conflict, DoorId, DoorSnapshot, Draft, Moment, OpenDoor } from '../store/contract.ts'
 import { doors } from '../store/doors.ts'
-import { withoutTwins } from '../store/twins.ts'
+import { asHandedOut } from '../store/twins.ts'
 import { useWords } from '../words/words.ts'
 import { AtDoorContext, UpToDateContext } from './at-door.ts'
 import { FittingScreen, JudgeScreen, MeasureScreen, PlaceScreen, TestScreen } from './coming.tsx'
@@ -147,11 +148,11 @@ function changed(file: DoorFile, change: (draft: Draft) => void): DoorFile {
 function useAnswers(file: DoorFile, { conflicts }: DoorSnapshot): { readonly answers: Answers; readonly upToDate: boolean } {
   const [judging, setJudging] = useState<Judging>()
   const last = useRef(0)
-  const disputed = conflicts.map(({ path }) => path).join('\n') // one text: a door that is only saved has a new list of the same
-  const question = useMemo(
-    () => ({ number: ++last.current, file: withoutTwins(file), disputed: disputed === '' ? [] : disputed.split('\n') }),
-    [file, disputed],
-  )
+  const apart = JSON.stringify(conflicts.map(({ path, together }) => ({ path, together }))) // one text: a door that is only saved has a new list of the same
+  const question = useMemo(() => {
+    const open = JSON.parse(apart) as readonly Pick<Conflict, 'path' | 'together'>[]
+    return { number: ++last.current, file: asHandedOut(withBoth(file, open)), disputed: open.map(({ path }) => path) }
+  }, [file, apart])
   useEffect(() => {
     const started = startJudging(makeJudgingWorker)
     setJudging(started)

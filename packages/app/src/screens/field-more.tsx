@@ -206,7 +206,7 @@ function ForTheLeaf({ path, of, isRanging }: { readonly path: string; readonly o
           <p>
             <Sentence text={words.blanked} figures={figures(`${path}/blanking/${i}`, BLANKED)} />
           </p>
-          {cross(words.addBlanked, () => listed.remove(i, words.addBlanked, true))}
+          {cross(words.addBlanked, () => listed.remove(i, words.addBlanked))}
         </div>
       ))}
       {begun.places.map((place) => (

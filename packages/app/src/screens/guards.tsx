@@ -41,7 +41,7 @@ export function Guards({ path, of }: { readonly path: string; readonly of: strin
         // biome-ignore lint/suspicious/noArrayIndexKey: guards have no other name
         <div className="thing" key={i}>
           <GuardWords path={`${path}/${i}`} how={how} />
-          <Cross name={`${words.guardNames[how]}, ${of}`} onAway={() => listed.remove(i, words.guardNames[how], true)} />
+          <Cross name={`${words.guardNames[how]}, ${of}`} onAway={() => listed.remove(i, words.guardNames[how])} />
         </div>
       ))}
       {begun.places.map((place) => (

@@ -47,11 +47,7 @@ export function Joints({ wiring, terminals }: Props) {
               figures={{ name: <TerminalName path={`${JOINTS}/${i}`} device="joint" label={words.nameOfJoint(joint)} /> }}
             />
           </p>
-          <Cross
-            name={words.jointName(joint)}
-            disabled={ends.includes(joint)}
-            onAway={() => listed.remove(i, words.jointName(joint), true)}
-          />
+          <Cross name={words.jointName(joint)} disabled={ends.includes(joint)} onAway={() => listed.remove(i, words.jointName(joint))} />
         </div>
       ))}
       {resistors.map(({ id }, i) => (
@@ -67,7 +63,7 @@ export function Joints({ wiring, terminals }: Props) {
               }}
             />
           </p>
-          <Cross name={words.resistorName(id)} onAway={() => listedResistors.remove(i, words.resistorName(id), true)} />
+          <Cross name={words.resistorName(id)} onAway={() => listedResistors.remove(i, words.resistorName(id))} />
         </div>
       ))}
       <div className="row">

@@ -38,10 +38,9 @@ interface Thing {
 /**
  * A list of things that stand around, of the door or of one of its states.
  *
- * @param props.optional an empty list is taken away
  * @param props.of whose they are, where that is not the door
  */
-export function Things({ path, optional = false, of }: { readonly path: string; readonly optional?: boolean; readonly of?: string }) {
+export function Things({ path, of }: { readonly path: string; readonly of?: string }) {
   const words = useWords()
   const { snapshot } = useDoor()
   const listed = useListed(path)
@@ -62,7 +61,7 @@ export function Things({ path, optional = false, of }: { readonly path: string; 
       {things.map(({ id, name = id, shape }, i) => (
         <div className="thing" key={id}>
           <ThingWords path={`${path}/${i}`} shape={shape} />
-          <Cross name={name} onAway={() => listed.remove(i, name, optional)} />
+          <Cross name={name} onAway={() => listed.remove(i, name)} />
         </div>
       ))}
       <div className="row">

@@ -5,6 +5,7 @@ import { type Dispatch, type SetStateAction, useEffect, useRef, useState } from 
 import { Explained } from '../help/explained.tsx'
 import type { Connected, ToSearching } from '../judging/messages.ts'
 import { useSearch } from '../judging/use-search.ts'
+import { asHandedOut } from '../store/twins.ts'
 import { useFacts } from '../words/facts.ts'
 import { useReader } from '../words/reader.ts'
 import { useSearching } from '../words/searching.ts'
@@ -27,7 +28,9 @@ interface Props {
 export function Proposals({ playing, proposed, onBoard }: Props) {
   const words = useSearching().connect
   const { repairs, findings } = useWords()
-  const { file, conflicts } = useDoor().snapshot
+  const { snapshot } = useDoor()
+  const { conflicts } = snapshot
+  const file = asHandedOut(snapshot.file)
   const [asked, setAsked] = useState<ToSearching>()
   const [taken, setTaken] = useState<string>()
   const question = asked?.file === file ? asked : undefined

@@ -3,7 +3,7 @@ import { Cross } from '../entry/cross.tsx'
 import { Figure } from '../entry/figure.tsx'
 import { freeId } from '../entry/free-id.ts'
 import { Name } from '../entry/name.tsx'
-import { pushAt, putAt } from '../entry/places.ts'
+import { pushAt, putAt, takeAt } from '../entry/places.ts'
 import { Sentence } from '../entry/sentence.tsx'
 import { useAround } from '../words/around.ts'
 import { useWords } from '../words/words.ts'
@@ -30,8 +30,7 @@ export function States() {
   /** A sensor that learned its background in it learned it in none that is left. */
   const remove = (index: number, name: string) =>
     door.edit({ deed: 'removed', path: PATH, name }, (draft) => {
-      if (states.length === 1) putAt(draft, PATH, undefined)
-      else (draft.survey.states as unknown as unknown[]).splice(index, 1)
+      takeAt(draft, PATH, index)
       for (const [i, sensor] of (draft.sensors ?? []).entries())
         if (sensor.learnedIn === states[index]?.id) putAt(draft, `sensors/${i}/learnedIn`, undefined)
     })
@@ -79,7 +78,7 @@ function State({ index, onRemove }: { readonly index: number; readonly onRemove:
           remove={(thing) => words.removeGone(thing, name)}
         />
         {(state.addObstacles ?? []).length > 0 && <p>{words.onlyThere}</p>}
-        <Things path={`${path}/addObstacles`} of={name} optional />
+        <Things path={`${path}/addObstacles`} of={name} />
       </div>
       <Cross name={name} onAway={onRemove} />
     </div>

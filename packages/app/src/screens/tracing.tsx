@@ -4,6 +4,7 @@ import { lazy, Suspense, useEffect, useMemo, useState } from 'react'
 import { Explained } from '../help/explained.tsx'
 import type { FromSearching, ToSearching } from '../judging/messages.ts'
 import { useSearch } from '../judging/use-search.ts'
+import { asHandedOut } from '../store/twins.ts'
 import { useReader } from '../words/reader.ts'
 import { useSearching } from '../words/searching.ts'
 import { useWords } from '../words/words.ts'
@@ -35,7 +36,7 @@ export function Tracing({ wiring, playing, onPlay, onLeads, onShow }: Props) {
   const words = useSearching().trace
   const { findings } = useWords()
   const { door, snapshot } = useDoor()
-  const { file } = snapshot
+  const file = asHandedOut(snapshot.file)
   const [onSite, setOnSite] = useState(() => keptReadings(door.id))
   const change = (by: (now: OnSite) => OnSite) => {
     const next = by(onSite)

@@ -69,7 +69,7 @@ export function ZonesGroup() {
     )
   return (
     <Group title={words.place.zones} holds={['zones']} said={words.chapters.named(zones?.map(({ name, id }) => name ?? id) ?? [])}>
-      {zones === undefined && (
+      {!zones?.length && (
         <>
           <p>
             <Explained text={words.place.zonesAssumed} />
@@ -124,7 +124,7 @@ export function ZonesGroup() {
                 <ZoneMore index={i} />
               </Chapter>
             </div>
-            <Cross name={zone.name ?? zone.id} onAway={() => listed.remove(i, zone.name ?? zone.id, true)} />
+            <Cross name={zone.name ?? zone.id} onAway={() => listed.remove(i, zone.name ?? zone.id)} />
           </div>
         )
       })}

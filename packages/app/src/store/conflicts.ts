@@ -1,3 +1,4 @@
+import type { DoorFile } from '@sillsight/document'
 import type { Automerge } from './automerge.ts'
 import { isBegunPlace } from './begun.ts'
 import type { Conflict } from './contract.ts'
@@ -6,6 +7,7 @@ import { same } from './take-back.ts'
 import { isNamed, type Named, nameIn, twinsIn } from './twins.ts'
 
 type Json = unknown
+type Fields = Record<string, Json>
 type Written = Conflict['values'][number]
 
 /** Places in the door file that hold values of people who did not see each other's; the one the file shows comes first. */
@@ -51,6 +53,23 @@ export function conflictsOf(A: Automerge, doc: DoorDoc, changes: readonly Change
   const over = writtenOver(A, doc, changes)
   // whoever chooses a whole wiring has chosen all of it: parts of two do not make a third
   return over ? [...found.filter(({ path }) => !path.startsWith(`${WIRING}/`)), over] : found
+}
+
+/**
+ * The file with lists that people began apart in one, each where somebody will choose: what one of them calls by its name is there until then. What stands
+ * in the file keeps its number. Itself where there are none.
+ */
+export function withBoth(file: DoorFile, conflicts: readonly Pick<Conflict, 'path' | 'together'>[]): DoorFile {
+  const both = conflicts.filter(({ path, together }) => together !== undefined && !isBegunPlace(path))
+  if (both.length === 0) return file
+  const made = plain(file) as Fields
+  for (const { path, together } of both) {
+    const way = path.split('/')
+    const last = way.pop() ?? ''
+    const holder = way.reduce<Json>((here, step) => (here as Fields | undefined)?.[step], made)
+    if (typeof holder === 'object' && holder !== null) (holder as Fields)[last] = together
+  }
+  return made as unknown as DoorFile
 }
 
 const WIRING = 'wiring'

@@ -1,10 +1,11 @@
 import { parseDocument } from '@sillsight/document'
 import { type Automerge, automerge } from './automerge.ts'
 import { areBegun } from './begun.ts'
-import type { DoorDocument } from './door-document.ts'
+import { conflictsOf, withBoth } from './conflicts.ts'
+import { changesOf, type DoorDocument } from './door-document.ts'
 import type { Foreign, Inspected } from './foreign.ts'
 import { isPhotoEntry } from './photo-entry.ts'
-import { withoutTwins } from './twins.ts'
+import { asHandedOut } from './twins.ts'
 
 self.onmessage = async ({ data: { changes, library } }: MessageEvent<Foreign>) => {
   let answer: Inspected
@@ -14,7 +15,7 @@ self.onmessage = async ({ data: { changes, library } }: MessageEvent<Foreign>) =
     const [doc] = A.applyChanges(A.init<DoorDocument>(), [...changes])
     const whole = A.toJS(doc)
     const { file, typed, photos } = whole
-    const parsed = parseDocument(JSON.stringify(file ? withoutTwins(file) : null))
+    const parsed = parseDocument(JSON.stringify(file ? asHandedOut(withBoth(file, conflictsOf(A, doc, changesOf(A, doc)))) : null))
     if (!areTyped(typed) || !arePhotos(photos) || !areBegun(whole) || A.getMissingDeps(doc, []).length > 0)
       throw new Error('not a whole document')
     answer = parsed.ok

@@ -2,6 +2,7 @@ import { aboutOf, keptAbout } from './about.ts'
 import { type Automerge, automerge } from './automerge.ts'
 import { looksLikeBackup, readBackup, writeBackup } from './backup.ts'
 import { isBegunPlace } from './begun.ts'
+import { withBoth } from './conflicts.ts'
 import type { Deed, DoorCard, DoorId, Doors, ImportResult, OpenDoor, StorageHealth } from './contract.ts'
 import { type CardRecord, type Database, FORMAT, openDatabase, unsealed } from './database.ts'
 import { type Author, type DoorDoc, type DoorDocument, newDocument } from './door-document.ts'
@@ -11,7 +12,7 @@ import { headsOf, type LiveDoor, liveDoor } from './open-door.ts'
 import { pack } from './pack.ts'
 import { Storage } from './storage.ts'
 import { mend, setAside, storedDoor } from './stored.ts'
-import { withoutTwins } from './twins.ts'
+import { asHandedOut } from './twins.ts'
 
 /** What tabs of one browser tell each other. */
 type Told =
@@ -374,7 +375,7 @@ export function openDoors(name: string): Doors {
       // what is only begun is not in the door file: it is on this device alone until a backup holds it
       if (!Object.keys(door.document()).some(isBegunPlace)) writeCard(id, { exportedHeads: headsOf(A, door.document()) })
       const { serialise } = await import('@sillsight/document')
-      return serialise(JSON.parse(JSON.stringify(withoutTwins(door.document().file))))
+      return serialise(JSON.parse(JSON.stringify(asHandedOut(withBoth(door.document().file, door.snapshot().conflicts)))))
     },
     async backup() {
       return (await gathered([...records.keys()])).bytes

@@ -19,27 +19,35 @@ export function twinsIn(list: readonly unknown[]): readonly (readonly number[])[
   return [...places.values()].filter(({ length }) => length > 1)
 }
 
-/** The file with the first of each twins alone, as it is judged and handed out; itself where there are none. */
-export function withoutTwins(file: DoorFile): DoorFile {
+/** The file as it is judged and handed out: of each twins the first alone, and no list that was emptied and may not be empty. Itself where nothing goes. */
+export function asHandedOut(file: DoorFile): DoorFile {
   const known = bare.get(file)
   if (known) return known
-  const made = without(file) as DoorFile
+  const made = without(file, '') as DoorFile
   bare.set(file, made)
   return made
 }
 const bare = new WeakMap<DoorFile, DoorFile>()
 
-function without(value: unknown): unknown {
+/**
+ * Lists that the door file has full or not at all. Where the last entry goes the list stays in the document, empty: what another device adds to it
+ * at the same time would go with it.
+ */
+const FULL_OR_NONE = /^(survey\/states|survey\/(lanes|crossings)\/\d+\/bodies|bodies|zones|zones\/\d+\/bodies)$/
+
+function without(value: unknown, path: string): unknown {
   if (typeof value !== 'object' || value === null) return value
   if (Array.isArray(value)) {
     const gone = new Set(twinsIn(value).flatMap((indices) => indices.slice(1)))
     const left = value.filter((_, i) => !gone.has(i))
-    const made = left.map(without)
+    const made = left.map((each, i) => without(each, `${path}/${i}`))
     return gone.size === 0 && made.every((each, i) => each === left[i]) ? value : made
   }
   const entries = Object.entries(value)
-  const made = entries.map(([key, each]) => [key, without(each)] as const)
-  return made.every(([, each], i) => each === entries[i]?.[1]) ? value : Object.fromEntries(made)
+  const made = entries
+    .map(([key, each]) => [key, without(each, path === '' ? key : `${path}/${key}`)] as const)
+    .filter(([key, each]) => !(Array.isArray(each) && each.length === 0 && FULL_OR_NONE.test(path === '' ? key : `${path}/${key}`)))
+  return made.length === entries.length && made.every(([, each], i) => each === entries[i]?.[1]) ? value : Object.fromEntries(made)
 }
 
 /** A list of things that all have a name; an empty one is none. */

@@ -1,17 +1,18 @@
 import * as A from '@automerge/automerge'
-import { applyEdits, connectionEdits, type DoorFile, firstWiring, parseDocument, toDoor } from '@sillsight/document'
+import { applyEdits, connectionEdits, type DoorFile, doorFileJsonSchema, firstWiring, parseDocument, toDoor } from '@sillsight/document'
 import { partsFrom, synthesis } from '@sillsight/engine'
 import { describe, expect, it } from 'vitest'
 import { freeId } from '../entry/free-id.ts'
-import { pushAt, putAt } from '../entry/places.ts'
+import { pushAt, putAt, takeAt } from '../entry/places.ts'
 import { withOwnIds } from '../findings/own-ids.ts'
 import { newCable, newCore, newInput, newJoint, newResistor, wire } from '../screens/new-wiring.ts'
 import { keepEnds, terminalsOf } from '../screens/terminals.ts'
 import { withoutSensor } from '../screens/without-sensor.ts'
+import { withBoth } from './conflicts.ts'
 import type { Deed, DoorId, Draft, OpenDoor } from './contract.ts'
 import { newDocument } from './door-document.ts'
 import { type LiveDoor, liveDoor } from './open-door.ts'
-import { withoutTwins } from './twins.ts'
+import { asHandedOut } from './twins.ts'
 
 const scanner = (id: string | undefined, x_mm: number) => ({
   ...(id !== undefined && { id }),
@@ -116,7 +117,7 @@ function merge([a, b]: readonly [LiveDoor, LiveDoor]): void {
 }
 
 const issues = (file: DoorFile) => {
-  const read = parseDocument(JSON.stringify(withoutTwins(file)))
+  const read = parseDocument(JSON.stringify(asHandedOut(file)))
   return read.ok ? [] : read.issues.map(({ path, code, got }) => `${path}: ${code}, got ${got}`)
 }
 const plain = (door: OpenDoor) => JSON.parse(JSON.stringify(door.snapshot().file)) as DoorFile
@@ -227,6 +228,76 @@ describe('two devices that each add things to one door before they meet', () => 
     a.edit({ deed: 'removed', path: 'sensors' }, (draft) => withoutSensor(draft, 0))
     expect(plain(a).sensors?.map(({ id, x_mm }) => [id, x_mm])).toEqual([['sensor-2', 900]])
     expect(issues(plain(a))).toEqual([])
+  })
+})
+
+describe('two lists that both began, of which a lane names an entry', () => {
+  it('are judged and handed out together until somebody chooses, what the file shows before the rest', () => {
+    const both = devices({ ...first, survey: { ...first.survey, lanes: [] } } as DoorFile)
+    for (const [i, door] of both.entries())
+      door.edit({ deed: 'added', path: 'survey/lanes' }, (draft) => {
+        pushAt(draft, 'bodies', { id: `body-${i}`, use: 'presence-reference-body' })
+        NEW['survey/lanes']?.(draft)
+        const { lanes = [] } = draft.survey
+        putAt(draft, `survey/lanes/${lanes.length - 1}/bodies`, [`body-${i}`])
+      })
+    merge(both)
+    for (const each of both) {
+      expect(issues(plain(each)).length).toBeGreaterThan(0)
+      const file = withBoth(plain(each), each.snapshot().conflicts)
+      expect(issues(file)).toEqual([])
+      expect(file.bodies?.length).toBe(2)
+      expect(file.bodies?.[0]).toEqual(plain(each).bodies?.[0])
+      expect(each.snapshot().conflicts.map(({ path }) => path)).toEqual(['bodies'])
+    }
+  })
+})
+
+describe('a list whose last entry goes on one device', () => {
+  const lists = ['survey/states', 'survey/lanes', 'survey/crossings', 'survey/obstacles', 'zones', 'bodies', 'survey/dangers/points']
+
+  it.each(lists)('keeps what another device adds to it meanwhile, and is not in the door file where nobody does: %s', (path) => {
+    const both = devices(furnished())
+    const [a, b] = both
+    for (let left = idsAt(plain(a) as Draft, path).length; left > 0; left--)
+      a.edit({ deed: 'removed', path }, (draft) => takeAt(draft, path, 0))
+    expect(issues(plain(a))).toEqual([])
+    const before = idsAt(plain(b) as Draft, path)
+    const made = path === 'bodies' ? { id: 'presence-lying', use: 'presence-lying' } : undefined
+    b.edit({ deed: 'added', path }, made ? (draft) => pushAt(draft, path, made) : (NEW[path] ?? (() => {})))
+    const added = idsAt(plain(b) as Draft, path).filter((id) => !before.includes(id))
+    expect(added.length).toBe(1)
+    merge(both)
+    for (const each of both) expect(idsAt(plain(each) as Draft, path)).toEqual(added)
+    a.undo()
+    merge(both)
+    expect(idsAt(plain(b) as Draft, path)).toContain(added[0])
+    expect(idsAt(plain(b) as Draft, path).length).toBeGreaterThan(1)
+  })
+
+  it('is never handed out empty where the door file wants it full or not at all', () => {
+    type Json = Readonly<Record<string, unknown>>
+    const found = new Set<string>()
+    const walk = (schema: Json, path: string, isOptional: boolean): void => {
+      for (const each of (schema['anyOf'] ?? schema['oneOf'] ?? []) as readonly Json[]) walk(each, path, isOptional)
+      if (schema['type'] === 'array') {
+        if (isOptional && Number(schema['minItems'] ?? 0) > 0) found.add(path)
+        if (schema['items']) walk(schema['items'] as Json, `${path}/0`, false)
+      }
+      for (const [name, each] of Object.entries((schema['properties'] ?? {}) as Record<string, Json>))
+        walk(each, path === '' ? name : `${path}/${name}`, !((schema['required'] ?? []) as readonly string[]).includes(name))
+    }
+    walk(doorFileJsonSchema(), '', false)
+    const emptied = [...found].filter((path) => {
+      const file = structuredClone(first) as unknown as Draft
+      putAt(file, path, [])
+      return JSON.stringify(asHandedOut(file as unknown as DoorFile)).includes(`"${path.split('/').at(-1)}":[]`)
+    })
+    // what the screens never take the last entry of, and lists that are written whole
+    expect(emptied.filter((path) => !/^(sensors|survey\/drive\/stoppingCurve|survey\/lanes\/0\/directions|bodies\/)/.test(path))).toEqual(
+      [],
+    )
+    expect(found.size).toBeGreaterThan(8)
   })
 })
 

@@ -1,5 +1,6 @@
 import { around } from './de-around.ts'
 import { declares } from './de-declares.ts'
+import { differing } from './de-differing.ts'
 import { forces } from './de-forces.ts'
 import { control, dangers, passingBy } from './de-known.ts'
 import { bodies, leaving, sensing, source, zones } from './de-sensing.ts'
@@ -21,4 +22,5 @@ export const deFacts: Facts = {
   wiring,
   declares,
   sheets,
+  differing,
 }
