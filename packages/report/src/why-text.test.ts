@@ -43,6 +43,13 @@ describe('why', () => {
     expect(why('guarded-height:leaf-yard')).toContain('survey/opening/height_mm = 4200 mm')
   })
 
+  it('names inputs in words, not by their places in the door file, to whoever stands at the door', () => {
+    const said = (id: string) => whyText(loadingDoor, judgement, id, { ...plainly, hasModules: false }) ?? ''
+    expect(said('guarded-height:leaf-yard')).toContain('from the clear height = 4200 mm')
+    expect(said('zone-covered:leaf-yard')).toContain('the largest blind pocket that may stay (zone \u201cat the leaf, yard\u201d) = 0 mm')
+    for (const { id } of judgement.findings) expect(said(id), id).not.toMatch(/\b(survey|zones|sensors|bodies)\/|_mm\b/)
+  })
+
   it('shows outside values with source, edition, clause, basis and whether somebody confirmed them', () => {
     expect(why('guarded-height:leaf-yard').replace(/\s+/g, ' ')).toMatch(
       /the value guarded-height = 2\.5 m[\s\S]*DGUV Information 208-022, edition 2017, clause 6\(1\) \(published\)/,

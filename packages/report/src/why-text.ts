@@ -14,7 +14,7 @@ import { causeMend, causeWords } from './wording/causes.ts'
 import { count, figure, figureAgainst, worked } from './wording/figures.ts'
 import { inputValue } from './wording/inputs.ts'
 import type { Reader } from './wording/language.ts'
-import { partName } from './wording/needs.ts'
+import { needWords, partName } from './wording/needs.ts'
 import { place } from './wording/places.ts'
 import { asAscii, called, capital, plain, wrapped } from './wording/plain.ts'
 import { mend, ruleName, sentence } from './wording/sentence.ts'
@@ -22,7 +22,7 @@ import { isUnconfirmed, sourceWords } from './wording/sources.ts'
 import { verdictMark } from './wording/verdicts.ts'
 
 interface WhyOptions extends TextOptions {
-  /** Whether each step names the module that computed it, and the head the finding by its id: for who looks things up in the program, not for who stands at the door. Said unless it is false. */
+  /** Whether each step names the module that computed it, inputs their places in the door file, and the head the finding by its id: for who looks things up in the program or the file, not for who stands at the door. Said unless it is false. */
   readonly hasModules?: boolean
 }
 
@@ -85,17 +85,18 @@ function stepLines(door: Door, finding: Finding, step: Step, index: number, opti
   return [...lines.map((line, i) => `${i === 0 ? number : pad}${line}`), ...from, ...by]
 }
 
-function inputWords(door: Door, finding: Finding, input: StepInput, reader: Reader): string {
-  const { why, worked: inWords } = reader.language
+function inputWords(door: Door, finding: Finding, input: StepInput, options: WhyOptions): string {
+  const { why, worked: inWords } = options.language
   if ('step' in input) {
     const number = finding.steps.findIndex(({ name }) => name === input.step) + 1
     const name = plain(inWords(input.step))
     return number > 0 ? why.step(number, name) : name
   }
-  if ('value' in input) return `${why.value(plain(input.value))}${valueWords(input.value, reader)}`
-  const value = inputValue(door, input.input, reader)
-  const name = value === undefined ? partName(door, input.input, reader) : undefined
-  return `${plain(input.input)}${value === undefined ? '' : ` = ${value}`}${name === undefined ? '' : ` (${name})`}${door.assumed.includes(input.input) ? ` (${why.assumed})` : ''}`
+  if ('value' in input) return `${why.value(plain(input.value))}${valueWords(input.value, options)}`
+  const value = inputValue(door, input.input, options)
+  const name = options.hasModules !== false && value === undefined ? partName(door, input.input, options) : undefined
+  const place = options.hasModules === false ? needWords(door, input.input, options) : plain(input.input)
+  return `${place}${value === undefined ? '' : ` = ${value}`}${name === undefined ? '' : ` (${name})`}${door.assumed.includes(input.input) ? ` (${why.assumed})` : ''}`
 }
 
 /** An outside value as it is printed, and as the reader measures. */

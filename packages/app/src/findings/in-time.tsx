@@ -28,13 +28,13 @@ export function InTime({ door, finding, at_s, onAt }: Props) {
   const [room, { width }] = useRoom<HTMLDivElement>()
   const height_mm = timelineHeight_mm(course)
   const width_mm = width / PX_PER_MM
-  const drawn = useMemo(
-    () =>
-      width_mm > 60
-        ? drawTimeline(door, course, { left_mm: 0, top_mm: 0, right_mm: width_mm, bottom_mm: timelineHeight_mm(course) }, reader)
-        : undefined,
-    [door, course, width_mm, reader],
-  )
+  const drawn = useMemo(() => {
+    if (width_mm <= 60) return undefined
+    const box = { left_mm: 0, top_mm: 0, right_mm: width_mm, bottom_mm: timelineHeight_mm(course) }
+    const { marks, ...rest } = drawTimeline(door, course, box, reader)
+    const isText = ({ kind }: (typeof marks)[number]) => kind === 'text'
+    return { ...rest, below: marks.filter((mark) => !isText(mark)), lettering: marks.filter(isText) }
+  }, [door, course, width_mm, reader])
   const axis = drawn?.axis
   const x_mm = axis && axis.left_mm + ((at_s - axis.from_s) / (axis.to_s - axis.from_s)) * (axis.right_mm - axis.left_mm)
   const isOnAxis = axis !== undefined && at_s >= axis.from_s && at_s <= axis.to_s
@@ -50,8 +50,11 @@ export function InTime({ door, finding, at_s, onAt }: Props) {
             role="img"
             aria-label={words.inTime.title}
           >
-            <Marks marks={drawn.marks} />
+            <Marks marks={drawn.below} />
             {isOnAxis && <path className="in-time-now" d={`M${x_mm} ${drawn.chart.top_mm}V${drawn.chart.bottom_mm}`} strokeWidth={0.7} />}
+            <g className="lettering-over">
+              <Marks marks={drawn.lettering} />
+            </g>
           </svg>
         )}
       </div>

@@ -40,7 +40,7 @@ export function Repairs({ finding, onClose }: { readonly finding: Finding; reado
   if (search?.kind !== 'mended')
     return (
       <p className="repairs-trying" role="status">
-        {words.repairs.trying(search?.kind === 'trying' ? search.doors : 0)}{' '}
+        <span>{words.repairs.trying(search?.kind === 'trying' ? search.doors : 0)}</span>
         <button type="button" className="link" onClick={onClose}>
           {words.repairs.stop}
         </button>

@@ -11,6 +11,11 @@ interface Rect {
 const APART_PX = 6
 /** A leader line that is longer than this crosses too much to explain anything. */
 const LONGEST_PX = 180
+const NUMBER_RADIUS_PX = 13
+interface Point {
+  readonly x: number
+  readonly y: number
+}
 /** What cuts its contents off: a thing that was scrolled out of it gets no ring. */
 const ROOMS = '.findings, .entries, .tape, .stage-room'
 
@@ -27,14 +32,14 @@ export function Ring({
   readonly of: () => Element | undefined
   readonly from: () => Element | null
 }) {
-  const [lines, setLines] = useState<{ readonly ring: Rect; readonly leader: string | undefined }>()
+  const [lines, setLines] = useState<{ readonly ring: Rect; readonly leader: string | undefined; readonly corner: Point }>()
   useLayoutEffect(() => {
     let asked = 0
     const look = () => {
       asked = 0
       const [thing, source] = [of(), from()]
       const ring = thing && ringAround(thing)
-      const next = ring && source ? { ring, leader: leaderTo(ring, source.getBoundingClientRect()) } : undefined
+      const next = ring && source ? { ring, leader: leaderTo(ring, source.getBoundingClientRect()), corner: cornerFor(ring) } : undefined
       setLines((now) => (JSON.stringify(now) === JSON.stringify(next) ? now : next))
     }
     const ask = () => {
@@ -56,8 +61,7 @@ export function Ring({
     }
   }, [of, from])
   if (!lines) return null
-  const { ring, leader } = lines
-  const corner = { x: clamp(ring.left - 7, 14, innerWidth - 14), y: clamp(ring.top - 7, 14, innerHeight - 14) }
+  const { ring, leader, corner } = lines
   const [width, height] = [ring.right - ring.left, ring.bottom - ring.top]
   const radius = Math.min(width, height) / 2
   return (
@@ -70,7 +74,7 @@ export function Ring({
       ))}
       {leader === undefined && (
         <g className="ring-number" transform={`translate(${corner.x} ${corner.y})`}>
-          <circle r="13" />
+          <circle r={NUMBER_RADIUS_PX} />
           <text>{number}</text>
         </g>
       )}
@@ -92,6 +96,28 @@ function ringAround(thing: Element): Rect | undefined {
     top: Math.max(2, at.top - apart(at.height)),
     bottom: Math.min(innerHeight - 2, at.bottom + apart(at.height)),
   }
+}
+
+/** The corner of a ring for its number: the first where that covers no words. */
+function cornerFor({ left, right, top, bottom }: Rect): Point {
+  const corners = [left - 7, right + 7].flatMap((x) =>
+    [top - 7, bottom + 7].map((y) => ({ x: clamp(x, 14, innerWidth - 14), y: clamp(y, 14, innerHeight - 14) })),
+  )
+  return corners.find((corner) => !isOnWords(corner)) ?? (corners[0] as Point)
+}
+
+function isOnWords({ x, y }: Point): boolean {
+  return [-1, 0, 1].some((across) =>
+    [-1, 0, 1].some((down) => {
+      const at = { x: x + across * (NUMBER_RADIUS_PX - 2), y: y + down * (NUMBER_RADIUS_PX - 2) }
+      const words = [...(document.elementFromPoint(at.x, at.y)?.childNodes ?? [])].filter(({ nodeType }) => nodeType === Node.TEXT_NODE)
+      return words.some((node) => {
+        const range = document.createRange()
+        range.selectNode(node)
+        return [...range.getClientRects()].some((box) => at.x >= box.left && at.x <= box.right && at.y >= box.top && at.y <= box.bottom)
+      })
+    }),
+  )
 }
 
 /** From the lower edge of the number to the nearest point of a ring below it; undefined where the ring is far away or not below. */

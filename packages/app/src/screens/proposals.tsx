@@ -53,7 +53,7 @@ export function Proposals({ playing, proposed, onBoard }: Props) {
   if (question)
     return (
       <p className="repairs-trying" role="status">
-        {search?.kind === 'connecting' ? words.trying(search.tried, search.judged) : words.trying(0, 0)}{' '}
+        <span>{search?.kind === 'connecting' ? words.trying(search.tried, search.judged) : words.trying(0, 0)}</span>
         <button type="button" className="link" onClick={() => setAsked(undefined)}>
           {repairs.stop}
         </button>

@@ -15,14 +15,14 @@ const building: (typeof english)['building'] = {
     to_mm: 'Oberkante',
   },
   besides: {
-    underside_mm: { words: 'Seine Unterkante liegt {besides} hoch.', name: 'seine Unterkante' },
-    top_mm: { words: 'Oben endet das {besides} hoch.', name: 'Oberkante' },
+    underside_mm: { words: 'Höhe seiner Unterkante: {besides}.', name: 'seine Unterkante' },
+    top_mm: { words: 'Höhe des oberen Endes: {besides}.', name: 'Oberkante' },
     beyond_mm: {
       words: 'Sie reicht an beiden Enden {besides} weiter.',
       name: 'wie weit sie über die Öffnung hinausreicht',
     },
   },
-  clearHeight: 'auf lichter Höhe',
+  clearHeight: 'die lichte Höhe',
   parts: {
     walls: {
       name: 'Wand',
@@ -72,7 +72,7 @@ const lanes: (typeof english)['lanes'] = {
   title: 'Wer wo durchgeht',
   none: 'Keine Spur ist aufgeführt. Mit Spuren lässt sich beurteilen, ob der Flügel jemanden trifft.',
   newLane: 'Spur',
-  words: 'Spur {name}: {who}, zwischen {xMin} und {xMax} entlang, {ways}, mit {slowest} bis {fastest}; jemand darf {stay} stehen.',
+  words: 'Spur {name}: {who}, zwischen {xMin} und {xMax} längs, {ways}, mit {slowest} bis {fastest}; jemand darf {stay} stehen.',
   askWords: 'Die Spur läuft zwischen {xMin_mm} und {xMax_mm} entlang des Flügels.',
   add: 'Eine Spur',
   who: 'Wer darin geht oder fährt',
@@ -88,10 +88,10 @@ const lanes: (typeof english)['lanes'] = {
 
 const drive: (typeof english)['drive'] = {
   title: 'Wie sich der Flügel bewegt',
-  closing: 'Er schließt mit {closeSpeed} und wird mit {closeAccel} schneller, einsetzend mit {closeJerk}.',
+  closing: 'Er schließt mit {closeSpeed} und beschleunigt mit {closeAccel}; wie rasch das einsetzt: {closeJerk}.',
   stopping: 'Nach einem Haltebefehl läuft er {stopDelay} weiter, bremst mit {stopDecel} und {afterStop}.',
   stoppingFree: 'Nach einem Haltebefehl läuft er {stopDelay} weiter, kommt von selbst zum Stehen und {afterStop}.',
-  opening: 'Er ruht {reverseDelay}, bevor er öffnet; er öffnet mit {openSpeed} und wird mit {openAccel} schneller.',
+  opening: 'Er ruht {reverseDelay}, bevor er öffnet; er öffnet mit {openSpeed} und beschleunigt mit {openAccel}.',
   weight: 'Was sich mit der Kante bewegt, wiegt {mass}.',
   known: 'Diese Angaben sind bekannt aus {basis}: {where}',
   atOnce: 'sofort',
@@ -106,8 +106,8 @@ const drive: (typeof english)['drive'] = {
   openSpeed: 'Öffnungsgeschwindigkeit',
   openAccel: 'wie rasch der öffnende Flügel schneller und langsamer wird',
   mass: 'Masse von allem, was sich mit der Kante bewegt',
-  partial: 'Er kann auch bei {way} Öffnung zu schließen beginnen.',
-  partialWay: 'lichter Weg einer Teilöffnung',
+  partial: 'Er kann auch aus einer Teilöffnung von {way} schließen.',
+  partialWay: 'lichte Weite einer Teilöffnung',
   addPartial: 'Eine Teilöffnung',
   curve: '{at} nach dem Haltebefehl bei voller Geschwindigkeit war die Kante um {way} weiter.',
   curveAt: 'Zeit seit dem Haltebefehl',

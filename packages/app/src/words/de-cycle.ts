@@ -20,7 +20,7 @@ export const cycle: typeof english = {
   preWarning: 'Vorwarnzeit',
   duringWarning: 'Ein Anwesenheitsausgang während der Warnung {inWarning}.',
   inWarning: 'Was ein Anwesenheitsausgang während der Warnung tut',
-  inWarnings: { cancels: 'sagt das Schließen ab', waits: 'wird an ihrem Ende noch einmal angesehen' },
+  inWarnings: { cancels: 'bricht das Schließen ab', waits: 'wird an ihrem Ende noch einmal abgefragt' },
   trying: 'Nach einer Umkehr schließt er bis zu {attempts} Mal wieder; nach der letzten {afterAttempts}.',
   attempts: 'wie oft er nach einer Umkehr wieder schließt',
   afterAttempts: 'Was er nach der letzten Umkehr tut',
@@ -30,5 +30,5 @@ export const cycle: typeof english = {
   pause: 'Pause vor jedem Schließversuch',
   whileHeld: 'Was ein Schließversuch tut, solange ein Ausgang das Schließen verbietet',
   whileHelds: { waits: 'wartet der Versuch', starts: 'beginnt er trotzdem und wird sofort angehalten' },
-  forget: 'All das über die Steuerung wegnehmen',
+  forget: 'All das zur Steuerung entfernen',
 }

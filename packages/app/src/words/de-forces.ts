@@ -14,7 +14,7 @@ export const forces: typeof english = {
   time: 'wie lange die Kraft über dem blieb, was dauern darf',
   mean: 'Mittel der Kraft nach der Spitze',
   after5s: 'Kraft 5 s nach der Berührung',
-  notRead: 'ungelesen',
+  notRead: 'nicht abgelesen',
   instrument: 'das Messgerät und seine Nummer',
   calibratedUntil: 'letzter Tag seiner Kalibrierung',
   on: 'Tag der Messung',

@@ -1,7 +1,7 @@
 import type { inTime as englishInTime, repairs as englishRepairs, solid as englishSolid } from './en-judge.ts'
 
 export const solid: typeof englishSolid = {
-  label: 'Das Tor im Raum. Pfeiltasten drehen es, Plus und Minus holen es näher oder ferner.',
+  label: 'Das Tor im Raum. Pfeiltasten drehen es, Plus und Minus holen es heran oder rücken es weg.',
   touch: 'Etwas berühren, um zu lesen, was es ist; ziehen, um zu drehen.',
   missing: 'Dieser Browser zeichnet hier nichts im Raum. Grundriss, Ansicht und Schnitt zeigen dasselbe.',
   from: (side) => `von ${side}`,
@@ -30,21 +30,21 @@ export const repairs: typeof englishRepairs = {
   title: 'Abhilfe',
   search: 'Abhilfe suchen',
   searchFor: (rule) => `Abhilfe suchen: ${rule}`,
-  trying: (doors) => `Einstellungen werden versucht: bisher ${doors} Tore beurteilt.`,
+  trying: (doors) => `Einstellungen werden durchgespielt: bisher ${doors} beurteilt.`,
   stop: 'anhalten',
-  none: (doors) => `Nichts gefunden, das ihn behebt und sonst nichts verschlechtert. ${doors} Einstellungen wurden beurteilt.`,
+  none: (doors) => `Nichts gefunden, das diesen Mangel behebt und sonst nichts verschlechtert. ${doors} Einstellungen wurden beurteilt.`,
   apply: 'In das Tor schreiben',
   nearest: (left) => `Damit bleibt am wenigsten: ${left} % von dem, was jetzt fehlt.`,
   rejected: (count) => (count === 1 ? '1 Einstellung wird nicht angeboten' : `${count} Einstellungen werden nicht angeboten`),
   worsens: (rules) => `Verschlechtert: ${rules}.`,
-  denied: 'Nach dem Raster ginge es; nicht für jeden Platz.',
-  judged: (grid, exact) => `${grid} Tore nach dem Raster beurteilt, ${exact} exakt, jedes Mal alle Befunde.`,
+  denied: 'Nach dem Raster ginge es, aber nicht an jedem Platz.',
+  judged: (grid, exact) => `${grid} Einstellungen nach dem Raster beurteilt, ${exact} exakt, jedes Mal alle Befunde.`,
 }
 
 export const inTime: typeof englishInTime = {
-  show: 'über die Zeit',
-  showFor: (rule) => `über die Zeit: ${rule}`,
-  title: 'Über die Zeit',
+  show: 'im Zeitverlauf',
+  showFor: (rule) => `im Zeitverlauf: ${rule}`,
+  title: 'Zeitverlauf',
   slider: 'Zeit, seit der Flügel zu schließen begann',
   play: 'Abspielen, verlangsamt',
   pause: 'Anhalten',
@@ -52,9 +52,9 @@ export const inTime: typeof englishInTime = {
   forward: 'Schritt vor',
   now: (time, way) => `${time} nach Beginn des Schließens hat die Kante noch ${way} vor sich`,
   body: (out, side, inPlane) =>
-    `die Mitte des Körpers ist ${out} von der Linie des Flügels, nach ${side}${inPlane ? ', der Körper im Weg des Flügels' : ''}`,
+    `die Mitte des Körpers liegt ${out} neben der Flügellinie, Richtung ${side}${inPlane ? ', der Körper im Weg des Flügels' : ''}`,
   seen: 'er wird gesehen',
-  unseen: 'er ist ungesehen',
+  unseen: 'er wird nicht gesehen',
   forbids: 'ein Ausgang verbietet das Schließen',
   allows: 'kein Ausgang verbietet das Schließen',
 }

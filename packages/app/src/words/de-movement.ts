@@ -13,17 +13,17 @@ export const calls: typeof englishCalls = {
   openDelay: 'vom Ruf, bis ein geschlossener Flügel zu öffnen beginnt',
   holdOpen: 'wie lange er offen bleibt',
   braking: 'Bleibt er zu, bremst ein Fahrzeug nach {reaction_s}, mit {decel_m_per_s2}; der Weg fällt zum Flügel hin um {gradient_percent}.',
-  reaction_s: 'vom Erkennen, dass der Flügel zu bleibt, bis es bremst',
-  decel_m_per_s2: 'wie stark ein Fahrzeug mit seiner schlimmsten Last bremst',
+  reaction_s: 'vom Erkennen, dass der Flügel zubleibt, bis es bremst',
+  decel_m_per_s2: 'wie stark ein Fahrzeug mit seiner ungünstigsten Last bremst',
   gradient_percent: 'Gefälle des Weges zum Flügel hin, unter null bei Steigung',
   addBraking: 'Wie ein Fahrzeug anhält',
   falls: 'Wer durchgeht, {falls}.',
   whetherFalls: 'Ob jemand stürzen kann',
   fallNames: { never: 'stürzt nicht', anywhere: 'kann überall stürzen und liegen bleiben' },
-  fallsUnknown: 'gilt als einer, der nicht stürzt',
-  follow: 'Der nächste folgt frühestens {gap} dahinter.',
+  fallsUnknown: 'stürzt nicht, so wird angenommen',
+  follow: 'Kleinster Abstand zum Nächsten dahinter: {gap}.',
   followGap: 'kleinster Abstand vom Rücken des einen zur Vorderseite des nächsten',
-  followUnknown: 'beliebig nah',
+  followUnknown: 'beliebig klein',
   bodies: 'Beurteilt wird sie mit jedem Körper dieses Tores.',
   chosen: 'Beurteilt wird sie mit diesen:',
   addBody: 'Mit einem weiteren Körper beurteilen',
@@ -31,25 +31,25 @@ export const calls: typeof englishCalls = {
 }
 
 export const stops: typeof englishStops = {
-  words: 'Gestoppt vom Befehl bei voller Geschwindigkeit, bis er ruhte: {readings}.',
-  none: 'Noch wurde kein Halt gestoppt. Drei ergeben eine Schranke; mehr machen sie enger.',
-  more: (count) => (count === 1 ? 'Noch einer fehlt zu einer Schranke.' : `Noch ${count} fehlen zu einer Schranke.`),
-  bound: 'Die Schranke soll für {share} aller Halte gelten, mit {confidence} Vertrauen.',
-  share: 'Anteil aller Halte, der nicht länger dauert als die Schranke',
-  confidence: 'mit welchem Vertrauen',
+  words: 'Gemessen vom Befehl bei voller Geschwindigkeit bis zum Stillstand: {readings}.',
+  none: 'Noch wurde kein Halt gemessen. Drei ergeben eine obere Grenze; mehr machen sie enger.',
+  more: (count) => (count === 1 ? 'Zu einer oberen Grenze fehlt noch einer.' : `Zu einer oberen Grenze fehlen noch ${count}.`),
+  bound: 'Die obere Grenze soll für {share} aller Halte gelten, mit {confidence} Sicherheit.',
+  share: 'Anteil aller Halte, der nicht länger dauert als die obere Grenze',
+  confidence: 'mit welcher Sicherheit',
   reading: (which) => `Halt ${which}`,
-  add: 'Gestoppte Halte eingeben',
+  add: 'Gemessene Halte eingeben',
   next: 'Eingeben, und der nächste',
   done: 'Fertig',
 }
 
 export const parked: typeof englishParked = {
   unknown: 'Niemand hat gesagt, wo der offene Flügel steht.',
-  none: 'Der offene Flügel steht nirgends im Blick.',
-  words: 'Offen füllt der Flügel {along} mal {across}, von {from} bis {to}, die Mitte {x} entlang und {y} davor.',
-  turned: 'Offen füllt der Flügel {along} mal {across}, gedreht um {yaw}, von {from} bis {to}, die Mitte {x} entlang und {y} davor.',
+  none: 'Der offene Flügel steht nirgends im Sichtfeld.',
+  words: 'Offen belegt der Flügel {along} mal {across}, von {from} bis {to}, die Mitte {x} längs und {y} davor.',
+  turned: 'Offen belegt der Flügel {along} mal {across}, gedreht um {yaw}, von {from} bis {to}, die Mitte {x} längs und {y} davor.',
   yaw: 'Drehung des offenen Flügels im Grundriss',
-  notThere: 'Er steht nirgends im Blick',
+  notThere: 'Er steht nirgends im Sichtfeld',
   figures: {
     along: 'Maß des offenen Flügels entlang der Öffnung',
     across: 'Maß des offenen Flügels quer',
@@ -62,14 +62,14 @@ export const parked: typeof englishParked = {
 }
 
 export const states: typeof englishStates = {
-  lead: 'Eine Öffnung kann auf mehrere Arten stehen, etwa mit der Überladebrücke oben oder unten. Jede davon wird beurteilt.',
+  lead: 'Eine Öffnung kann in mehreren Zuständen sein, etwa mit der Überladebrücke oben oder unten. Jeder davon wird beurteilt.',
   usual: 'wie aufgemessen',
-  made: 'eine andere Art',
-  add: 'Noch eine Art, wie sie steht',
+  made: 'anderer Zustand',
+  add: 'Noch ein Zustand',
   floorAsSurveyed: 'Der Boden ist wie aufgemessen.',
   ownFloor: 'Der Boden ist ein anderer',
-  floor: 'Der Boden steigt dann entlang der Öffnung um {slope} und darf {tolerance} höher stehen als aufgemessen.',
-  allThere: 'Was umher steht, ist auch dann da.',
+  floor: 'Der Boden steigt dann entlang der Öffnung um {slope} und kann {tolerance} höher liegen als aufgemessen.',
+  allThere: 'Was ringsum steht, ist auch dann da.',
   gone: 'Dann nicht da:',
   onlyThere: 'Nur dann da:',
   addGone: 'Etwas ist nicht da',
@@ -80,7 +80,7 @@ export const hinged: typeof englishHinged = {
   name: 'wie der Flügel hängt',
   hung: 'Er hängt {hinge} und öffnet gegen {opensTo}.',
   hinge: 'Wo der Flügel hängt',
-  hinges: { 'at-zero': 'links', 'at-width': 'rechts', both: 'zu zweit, links und rechts' },
+  hinges: { 'at-zero': 'links', 'at-width': 'rechts', both: 'zweiflügelig, links und rechts' },
   opensTo: 'Seite, zu der der Flügel öffnet',
   turns: 'Von der Drehachse an ist er {length_mm} lang, und er öffnet um {openAngle_deg}.',
   length: 'Länge von der Drehachse bis zur Kante; wo er faltet, des Teils an der Drehachse',
@@ -91,7 +91,7 @@ export const hinged: typeof englishHinged = {
 }
 
 export const readings: typeof englishReadings = {
-  lead: 'Ein Band wird leicht falsch abgelesen: Mehrere Ablesungen decken das auf. Die kleinste zählt.',
+  lead: 'Ein Maßband wird leicht falsch abgelesen: Mehrere Ablesungen decken das auf. Die kleinste zählt.',
   widths: {
     words: 'Auf {at_mm} Höhe misst die lichte Breite {reading}.',
     at: 'Höhe der Ablesung über dem Boden',
@@ -100,7 +100,7 @@ export const readings: typeof englishReadings = {
     add: 'Noch eine Breite',
   },
   heights: {
-    words: 'Bei {at_mm} entlang misst die lichte Höhe {reading}.',
+    words: 'Bei {at_mm} längs misst die lichte Höhe {reading}.',
     at: 'wo entlang des Flügels abgelesen wurde',
     name: 'dort abgelesene Höhe',
     nth: (which) => `Höhe, Ablesung ${which}`,

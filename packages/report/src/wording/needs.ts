@@ -49,6 +49,8 @@ export function partName(door: Door, path: InputPath, reader: Reader): string | 
   if (list === 'bodies' && door.bodies[at]) return bodyBySize(door.bodies[at], reader)
   const lane = list === 'survey' && index === 'lanes' ? door.lanes?.[Number(path.split('/')[2])] : undefined
   if (lane) return things.lane(called(lane.name, reader))
+  const crossing = list === 'survey' && index === 'crossings' ? door.crossings?.[Number(path.split('/')[2])] : undefined
+  if (crossing) return things.crossing(called(crossing.name, reader))
   const point = path.startsWith('survey/dangers/points/') ? door.dangers?.points[Number(path.split('/')[3])] : undefined
   if (point) return things.danger(called(point.name, reader))
   const record = list === 'forceRecords' ? door.forceRecords?.[at] : undefined

@@ -48,7 +48,7 @@ const WHOLE: Readonly<Record<string, string>> = {
     'm / 6 (a^2 + a b + b^2) jeder Platte, a und b die Geschwindigkeiten ihrer Enden, wo sie am weitesten offen ist',
   'length of the difference of both velocities where they touch': 'Länge der Differenz beider Geschwindigkeiten, wo sie sich berühren',
   'Invented sizes and reflectances, like ones that are common in practice (no source). Measure what passes your door.':
-    'Erfundene Größen und Reflexionsgrade, wie sie in der Praxis üblich sind (ohne Quelle). Messen Sie, was durch Ihr Tor kommt.',
+    'Erfundene Größen und Reflexionsgrade, wie sie in der Praxis üblich sind (ohne Quelle). Messen, was durch das eigene Tor kommt.',
   'neither this table nor that of a later edition was seen': 'weder diese Tabelle noch die einer späteren Ausgabe wurde eingesehen',
   'peak of the force': 'Spitze der Kraft',
   'time above what may act for longer': 'Dauer über der Kraft, die länger wirken darf',
