@@ -69,6 +69,8 @@ async function inTurn(page: Page, look: () => Promise<readonly string[]>): Promi
       .first()
       .evaluate((each: HTMLElement) => each.click())
     await page.waitForFunction(() => !document.querySelector('[data-coming]'))
+    // a drawing in it takes its width when it is opened, a frame later
+    await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
     const title = await section.locator('h2').first().textContent()
     found.push(...(await look()).map((fault) => `section “${title}”: ${fault}`))
   }
