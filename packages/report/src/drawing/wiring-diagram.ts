@@ -9,6 +9,7 @@ import {
   coreMarks,
   coreWords,
   type DrawnWiring,
+  deviceWords,
   drawnOn,
   edgeOf,
   type Frame,
@@ -97,15 +98,11 @@ function leastWidth_mm(layout: WiringLayout, sides: Readonly<Record<Side, SideWo
 }
 
 function deviceMarks(frame: Frame, wiring: Wiring): readonly Mark[] {
-  const { layout, yOf, width_mm, left_mm, right_mm, reader } = frame
-  const many = [...new Set(layout.left.map(({ device }) => device))]
+  const { layout, yOf, width_mm, left_mm, right_mm } = frame
   return layout.devices.flatMap(({ name, side, from, to }): Mark[] => {
     const [near, far] = side === 'left' ? [0.3, left_mm] : [right_mm, width_mm - 0.3]
     const box = { left_mm: near, right_mm: far, top_mm: yOf(from) - ROW_MM / 2 + 0.6, bottom_mm: yOf(to) + ROW_MM / 2 - 0.6 }
-    const sensor = wiring.sensors.find(({ id }) => id === name)
-    const title = side === 'left' ? many.join(', ') || reader.language.wiring.control : (sensor?.id ?? name)
-    const state = sensor && frame.playing?.played.states.get(sensor.id)
-    const words = state ? `${title}: ${reader.language.wiring.states[state]}` : title
+    const words = deviceWords(frame, wiring, name, side)
     const at = { x_mm: side === 'left' ? near : far, y_mm: box.top_mm - 1.6 }
     return [
       { kind: 'area', layer: 'structure', fill: 'wall', rings: [corners(box)] },

@@ -1,4 +1,4 @@
-import type { Cable, Core, Fault, Played } from '@sillsight/engine'
+import type { Cable, Core, Fault, Played, Wiring } from '@sillsight/engine'
 import { tape } from '../wording/figures.ts'
 import type { Reader } from '../wording/language.ts'
 import { blank } from './labels.ts'
@@ -82,6 +82,15 @@ export function cableWords({ id, length_mm, conductor }: Cable, reader: Reader):
   const { decimal, wiring } = reader.language
   const size = 'area_mm2' in conductor ? `${`${conductor.area_mm2}`.replace('.', decimal)} mm\u00b2` : `AWG ${conductor.awg}`
   return wiring.cable(id, tape(length_mm, reader), size)
+}
+
+/** What stands above a device: its name, of a sensor its state too; what belongs to the control stands under one name. */
+export function deviceWords({ layout, reader, playing }: Frame, wiring: Wiring, name: string, side: Side): string {
+  const { control, states } = reader.language.wiring
+  if (side === 'left') return [...new Set(layout.left.map(({ device }) => device))].join(', ') || control
+  const sensor = wiring.sensors.find(({ id }) => id === name)
+  const state = sensor && playing?.played.states.get(sensor.id)
+  return state ? `${name}: ${states[state]}` : name
 }
 
 export function volts(volt: number, { language }: Reader): string {

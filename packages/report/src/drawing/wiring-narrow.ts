@@ -8,6 +8,7 @@ import {
   coreMarks,
   coreWords,
   type DrawnWiring,
+  deviceWords,
   drawnOn,
   edgeOf,
   type Frame,
@@ -183,16 +184,13 @@ function rowsOf(layout: WiringLayout, wiring: Wiring, middle_mm: number, reader:
 }
 
 function deviceMarks(frame: Frame, wiring: Wiring, rows: readonly Row[]): readonly Mark[] {
-  const { layout, width_mm, left_mm, right_mm, reader } = frame
-  const many = [...new Set(layout.left.map(({ device }) => device))]
+  const { layout, width_mm, left_mm, right_mm } = frame
   const first = Math.min(...layout.left.map(({ row }) => row))
   return layout.devices.flatMap(({ name, side, from, to }): Mark[] => {
     const [near, far] = side === 'left' ? [EDGE_MM, left_mm] : [right_mm, width_mm - EDGE_MM]
     const top_mm = (rows[side === 'left' ? first : from]?.y_mm ?? 0) - CLEAR_MM - SIZE_MM - 0.6
     const box = { left_mm: near, right_mm: far, top_mm, bottom_mm: (rows[to]?.bottom_mm ?? 0) - 0.8 }
-    const title = side === 'left' ? many.join(', ') || reader.language.wiring.control : name
-    const state = side === 'right' && frame.playing?.played.states.get(wiring.sensors.find(({ id }) => id === name)?.id ?? '')
-    const words = state ? `${title}: ${reader.language.wiring.states[state]}` : title
+    const words = deviceWords(frame, wiring, name, side)
     const at = { x_mm: side === 'left' ? near : far, y_mm: box.top_mm - 1.6 }
     return [
       { kind: 'area', layer: 'structure', fill: 'wall', rings: [corners(box)] },
