@@ -5,7 +5,7 @@ import { DOOR, opened, type Reach } from './store.ts'
 /** What became of one schedule: nothing is lost and all show the same, or it says what went wrong. */
 export interface Outcome {
   readonly seed: number
-  /** Everybody shows the same door at the end. */
+  /** Everybody shows the same door at the end, and lists it by what is in it. */
   readonly same: boolean
   /** Changes that somebody had made and that somebody, or a database opened anew, does not know at the end. */
   readonly lost: number
@@ -223,11 +223,20 @@ export async function tabSchedules(
     page.evaluate(() =>
       (globalThis as unknown as Tab).open.map((door) => ({
         file: JSON.stringify(Object.entries(door.snapshot().file).sort()),
+        named: [door.snapshot().file.name, door.snapshot().file.note].join('\n'),
+        listed: (globalThis as unknown as Tab).doors
+          .cards()
+          .filter(({ id }) => id === door.id)
+          .map(({ name, note }) => [name, note].join('\n')),
         moments: door.history().map(({ moment }) => moment as string),
         conflicts: door.snapshot().conflicts.length,
       })),
     )
-  const [left, anew] = [await found(one), await found(again)]
+  const anew = await found(again)
+  let left = await found(one)
+  // what the killed one had written and could not tell is seen a moment after it has gone
+  for (const until = Date.now() + 10_000; left.some(({ file }, i) => file !== anew[i]?.file) && Date.now() < until; left = await found(one))
+    await one.waitForTimeout(5)
   await context.close()
   const inTabs = [left, anew].map((doors) => new Set(doors.flatMap(({ moments }) => moments)))
   const gone = [...promised].filter((moment) => inTabs.some((known) => !known.has(moment))).length
@@ -235,7 +244,8 @@ export async function tabSchedules(
     const [mine, theirs] = [left[at], anew[at]]
     const known = new Set(theirs?.moments)
     const lost = (mine?.moments ?? []).filter((moment) => !known.has(moment)).length + (at === 0 ? gone : 0)
-    return { seed, same: mine !== undefined && mine.file === theirs?.file, lost, conflicts: mine?.conflicts ?? 0 }
+    const asListed = [mine, theirs].every((door) => door?.listed[0] === door?.named)
+    return { seed, same: asListed && mine !== undefined && mine.file === theirs?.file, lost, conflicts: mine?.conflicts ?? 0 }
   })
   return { outcomes, promised: promised.size, midst }
 }

@@ -64,6 +64,44 @@ describe('two tabs', () => {
     expect(await field(two, 'name')).toBe('from two')
     await two.context().close()
   })
+  it('show what one had written and could tell nobody as soon as it has gone, closed or crashed', async () => {
+    for (const end of ['closed', 'crashed']) {
+      const one = await doorPage(at.browser, at.served.url)
+      const two = await reopened(await opened(await one.context().newPage(), at.served.url), 'doors')
+      const three = await reopened(await opened(await one.context().newPage(), at.served.url), 'doors')
+      await one.evaluate(() => {
+        BroadcastChannel.prototype.postMessage = () => {}
+      })
+      expect(await set(one, 'note', end)).toBe('saved')
+      await two.waitForTimeout(200) // it would have heard by now
+      expect(await field(two, 'note')).toBeUndefined()
+      if (end === 'closed') await one.close()
+      else {
+        const crash = one.waitForEvent('crash')
+        one.goto('chrome://crash').catch(() => undefined)
+        await crash
+      }
+      await expect.poll(() => field(two, 'note')).toBe(end)
+      await expect.poll(() => field(three, 'note')).toBe(end)
+      const listed = () => two.evaluate(() => (globalThis as unknown as Reach).doors.cards().map(({ note }) => note))
+      await expect.poll(listed).toEqual([end])
+      await two.context().close()
+    }
+  })
+  it('keep a door that somebody works on, although one threw it away and went before it could tell', async () => {
+    const one = await doorPage(at.browser, at.served.url)
+    const two = await reopened(await opened(await one.context().newPage(), at.served.url), 'doors')
+    await one.evaluate(async () => {
+      BroadcastChannel.prototype.postMessage = () => {}
+      const { doors, door } = globalThis as unknown as Reach
+      await doors.throwAway(door.id)
+    })
+    await one.close()
+    expect(await set(two, 'note', 'still here')).toBe('saved')
+    const anew = await reopened(await opened(await two.context().newPage(), at.served.url), 'doors')
+    await expect.poll(() => field(anew, 'note')).toBe('still here')
+    await two.context().close()
+  })
   it('share one document where one tab opens a door twice at the same time', async () => {
     const page = await doorPage(at.browser, at.served.url)
     await page.reload()

@@ -37,6 +37,10 @@ export interface CardRecord {
   readonly exportedHeads: string
 }
 
+export function emptyCard(id: DoorId): CardRecord {
+  return { id, name: '', note: '', changedAt_ms: Date.now(), away: false, damaged: false, heads: '', exportedHeads: '' }
+}
+
 interface Schema extends DBSchema {
   /** One record for each change of each document; those that were packed together are in the door's packs, whose `hash` is no hash. */
   changes: {

@@ -3,6 +3,7 @@ import type { Automerge } from './automerge.ts'
 import { begunIn, isBegunPlace, putBegun } from './begun.ts'
 import { conflictsOf } from './conflicts.ts'
 import type { Deed, DoorId, DoorSnapshot, Draft, Moment, OpenDoor, ReadOnly, Saving } from './contract.ts'
+import type { CardRecord } from './database.ts'
 import {
   type Author,
   asDraft,
@@ -40,6 +41,7 @@ export interface LiveDoor extends OpenDoor {
   readonly receive: (changes: readonly Uint8Array[]) => void
   readonly refresh: () => void
   readonly document: () => DoorDoc
+  readonly listed: () => Listed
 }
 
 type Fields = Record<string, unknown>
@@ -171,6 +173,7 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
     },
     refresh: tell,
     document: () => doc,
+    listed: () => listed(A, doc),
   }
 }
 
@@ -181,4 +184,11 @@ function plain(list: readonly unknown[]): readonly unknown[] {
 
 export function headsOf(A: Automerge, doc: DoorDoc): string {
   return [...A.getHeads(doc)].sort().join(' ')
+}
+
+/** What the list of doors says of a document. */
+type Listed = Pick<CardRecord, 'name' | 'note' | 'heads'>
+
+export function listed(A: Automerge, doc: DoorDoc): Listed {
+  return { name: doc.file.name ?? '', note: doc.file.note ?? '', heads: headsOf(A, doc) }
 }

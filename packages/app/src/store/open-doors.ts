@@ -4,31 +4,23 @@ import { looksLikeBackup, readBackup, writeBackup } from './backup.ts'
 import { isBegunPlace } from './begun.ts'
 import { withBoth } from './conflicts.ts'
 import type { Deed, DoorCard, DoorId, Doors, ImportResult, OpenDoor, StorageHealth } from './contract.ts'
-import { type CardRecord, type Database, FORMAT, openDatabase, unsealed } from './database.ts'
+import { type CardRecord, type Database, emptyCard, FORMAT, openDatabase, unsealed } from './database.ts'
 import { type Author, type DoorDoc, type DoorDocument, newDocument } from './door-document.ts'
 import { inspected } from './foreign.ts'
+import { askedToPersist, NOTHING_KNOWN, roomNow } from './health.ts'
 import { newId } from './new-id.ts'
-import { headsOf, type LiveDoor, liveDoor } from './open-door.ts'
+import { headsOf, type LiveDoor, listed, liveDoor } from './open-door.ts'
+import { OtherTabs, type Told } from './other-tabs.ts'
 import { pack } from './pack.ts'
 import { Storage } from './storage.ts'
 import { mend, setAside, storedDoor } from './stored.ts'
 import { asHandedOut } from './twins.ts'
-
-/** What tabs of one browser tell each other. */
-type Told =
-  | { readonly kind: 'changes'; readonly door: DoorId; readonly changes: readonly Uint8Array[] }
-  | { readonly kind: 'cards' }
-  | { readonly kind: 'thrown'; readonly door: DoorId }
-  | { readonly kind: 'format'; readonly format: number }
 
 /** A door that somebody works on, and how many. */
 interface Live {
   readonly door: LiveDoor
   users: number
 }
-
-/** Said before there is no room left: about a hundred photos. */
-const LOW_BYTES = 50_000_000
 
 /**
  * The doors that this browser keeps, in a database of the given name. Answers at once with none; the list follows as soon as the database
@@ -44,15 +36,7 @@ export function openDoors(name: string): Doors {
   let cards: readonly DoorCard[] = []
   let author: Author = { id: newId(), name: '' }
   let named: string | undefined
-  let health: StorageHealth = {
-    persistent: 'unknown',
-    used_bytes: undefined,
-    free_bytes: undefined,
-    low: false,
-    private: false,
-    newerVersion: false,
-  }
-  const channel = new BroadcastChannel(name)
+  let health = NOTHING_KNOWN
   let storage: Storage
 
   const tell = () => {
@@ -91,7 +75,7 @@ export function openDoors(name: string): Doors {
     }
     const kept = await aboutOf(database)
     if (kept.format > FORMAT) outdated()
-    channel.postMessage({ kind: 'format', format: FORMAT } satisfies Told)
+    tabs.enter(FORMAT)
     author = { id: kept.id ?? author.id, name: named ?? kept.name }
     isAboutKept = kept.id !== undefined && kept.format === FORMAT
     if (!isAboutKept && !health.newerVersion) await keepAbout(database)
@@ -101,47 +85,61 @@ export function openDoors(name: string): Doors {
   })
 
   const readCards = async (database: Database) => {
+    const found = storage.cardsAfter(await database.getAll('cards'))
     records.clear()
-    for (const record of await database.getAll('cards')) records.set(record.id, record)
+    for (const record of found) records.set(record.id, { ...record, ...live.get(record.id)?.door.listed() })
     tell()
   }
 
-  /** How much room there is. */
   const look = async () => {
-    const estimate = await navigator.storage?.estimate?.().catch(() => undefined)
-    const persisted = await navigator.storage?.persisted?.().catch(() => undefined)
-    if (!estimate) return
-    const { usage, quota } = estimate
-    const free_bytes = quota !== undefined && usage !== undefined ? quota - usage : undefined
-    const low = free_bytes !== undefined && free_bytes < LOW_BYTES
-    const persistent = persisted === true ? 'granted' : health.persistent
-    if (low !== health.low || persistent !== health.persistent || health.free_bytes === undefined)
-      setHealth({ used_bytes: usage, free_bytes, low, persistent })
+    const room = await roomNow(health)
+    if (room) setHealth(room)
   }
 
-  channel.onmessage = async ({ data }: MessageEvent<Told>) => {
-    if (data.kind === 'format' && data.format > FORMAT) outdated()
-    if (data.kind === 'changes') {
-      const held = live.get(data.door) ?? (await opening.get(data.door))
-      held?.door.receive(data.changes)
-      if (held && !(await isComplete(held.door))) held.door.receive((await stored(data.door)).changes())
+  /** What other tabs wrote comes into a door that is open here, and into its line of the list. */
+  const bringIn = (door: LiveDoor, changes: readonly Uint8Array[]) => {
+    door.receive(changes)
+    const record = records.get(door.id)
+    if (record) records.set(door.id, { ...record, ...door.listed() })
+    tell()
+  }
+
+  const hear = async (told: Told) => {
+    if (told.kind === 'format' && told.format > FORMAT) outdated()
+    if (told.kind === 'changes') {
+      const held = live.get(told.door) ?? (await opening.get(told.door))
+      if (held) bringIn(held.door, told.changes)
+      if (held && !(await isComplete(held.door))) bringIn(held.door, (await stored(told.door)).changes())
     }
-    if (data.kind === 'thrown') {
-      const doc = live.get(data.door)?.door.document()
-      const A = await automerge()
-      if (doc) keep(A, data.door, doc, A.getAllChanges(doc))
-      await storage.settled()
-    }
-    if (data.kind === 'cards' || data.kind === 'thrown') {
+    if (told.kind === 'thrown') await keepWhole(told.door)
+    if (told.kind === 'cards' || told.kind === 'thrown') {
       const database = await ready
       if (database) await readCards(database)
     }
   }
 
+  /** What a tab that has gone wrote or threw away, and could not tell any more. */
+  const lookAgain = async () => {
+    for (const id of [...live.keys(), ...opening.keys()]) {
+      const held = live.get(id) ?? (await opening.get(id))
+      const found = await stored(id)
+      if (held) bringIn(held.door, found.changes())
+      if (!found.whole && !health.newerVersion) await keepWhole(id)
+    }
+    const database = await ready
+    if (database) await readCards(database)
+  }
+
+  const tabs = new OtherTabs(
+    name,
+    (told) => void hear(told),
+    () => void lookAgain(),
+  )
+
   const writeCard = (id: DoorId, change: Partial<CardRecord>) => {
     const record = { ...emptyCard(id), ...records.get(id), ...change }
     records.set(id, record)
-    if (!health.newerVersion) storage.write({ card: record, written: () => channel.postMessage({ kind: 'cards' } satisfies Told) })
+    if (!health.newerVersion) storage.write({ card: record, written: () => tabs.tell({ kind: 'cards' }) })
     tell()
   }
 
@@ -154,22 +152,28 @@ export function openDoors(name: string): Doors {
     const record: CardRecord = {
       ...emptyCard(id),
       ...records.get(id),
-      name: doc.file.name ?? '',
-      note: doc.file.note ?? '',
+      ...listed(A, doc),
       changedAt_ms: Date.now(),
       damaged: false,
-      heads: headsOf(A, doc),
     }
     records.set(id, record)
     storage.write({
       card: record,
       changes: changes.map((bytes) => ({ door: id, hash: A.decodeChange(bytes as never).hash ?? '', bytes })),
       written: () => {
-        channel.postMessage({ kind: 'changes', door: id, changes } satisfies Told)
-        channel.postMessage({ kind: 'cards' } satisfies Told)
+        tabs.tell({ kind: 'changes', door: id, changes })
+        tabs.tell({ kind: 'cards' })
       },
     })
     tell()
+  }
+
+  /** A door that another tab threw away while somebody works on it here stays, with all of its history. */
+  const keepWhole = async (id: DoorId) => {
+    const doc = live.get(id)?.door.document()
+    const A = await automerge()
+    if (doc) keep(A, id, doc, A.getAllChanges(doc))
+    await storage.settled()
   }
 
   const photoBytes = async (id: string) => {
@@ -217,9 +221,12 @@ export function openDoors(name: string): Doors {
   const load = async (id: DoorId): Promise<Live | undefined> => {
     const [database, { doc, whole, packing }] = await Promise.all([ready, stored(id)])
     if (!doc || !whole) return undefined
+    const A = await automerge()
+    // two tabs that wrote at the same time each listed the door without what the other had written
+    if (headsOf(A, doc) !== records.get(id)?.heads) writeCard(id, listed(A, doc))
     // nobody waits for it, and where it fails all is as it was: the next opening tries again
     if (database && packing && !health.newerVersion) void pack(database, packing).catch(() => undefined)
-    return enter(await automerge(), id, doc)
+    return enter(A, id, doc)
   }
 
   const open = async (id: DoorId): Promise<LiveDoor | undefined> => {
@@ -265,12 +272,6 @@ export function openDoors(name: string): Doors {
     return { id, how: known ? ('merged' as const) : ('new' as const) }
   }
 
-  const photosOf = async (docs: readonly DoorDoc[]) => {
-    const ids = new Set(docs.flatMap(({ photos }) => Object.keys(photos)))
-    const found = await Promise.all([...ids].map(async (id) => ({ id, bytes: await photoBytes(id) })))
-    return found.flatMap(({ id, bytes }) => (bytes ? [{ id, bytes }] : []))
-  }
-
   /** Doors with history and photos; of damaged ones, what can be read. */
   const gathered = async (ids: readonly DoorId[]) => {
     const A = await automerge()
@@ -280,11 +281,13 @@ export function openDoors(name: string): Doors {
       const { doc, changes, whole } = await stored(id)
       if (doc) found.push({ id, doc, changes: changes(), whole, away: records.get(id)?.away ?? false })
     }
+    const pictures = [...new Set(found.flatMap(({ doc }) => Object.keys(doc.photos)))]
+    const photos = await Promise.all(pictures.map(async (photo) => ({ id: photo, bytes: await photoBytes(photo) })))
     const bytes = writeBackup({
       doors: found.map(({ id, changes, away }) => ({ id, changes, away })),
-      photos: await photosOf(found.map(({ doc }) => doc)),
+      photos: photos.flatMap(({ id, bytes }) => (bytes ? [{ id, bytes }] : [])),
     })
-    for (const { id, doc, whole } of found) if (whole) writeCard(id, { exportedHeads: headsOf(A, doc) })
+    for (const { id, doc, whole } of found) if (whole) writeCard(id, { ...listed(A, doc), exportedHeads: headsOf(A, doc) })
     return { bytes, count: found.length }
   }
 
@@ -332,7 +335,7 @@ export function openDoors(name: string): Doors {
       if (health.newerVersion) return
       thrown.add(id)
       records.delete(id)
-      storage.write({ thrown: id, written: () => channel.postMessage({ kind: 'thrown', door: id } satisfies Told) })
+      storage.write({ thrown: id, written: () => tabs.tell({ kind: 'thrown', door: id }) })
       tell()
       await storage.settled()
     },
@@ -371,9 +374,9 @@ export function openDoors(name: string): Doors {
     async exportFile(id) {
       const door = await mustOpen(id, 'exported')
       door.close()
-      const A = await automerge()
+      const card = door.listed()
       // what is only begun is not in the door file: it is on this device alone until a backup holds it
-      if (!Object.keys(door.document()).some(isBegunPlace)) writeCard(id, { exportedHeads: headsOf(A, door.document()) })
+      if (!Object.keys(door.document()).some(isBegunPlace)) writeCard(id, { ...card, exportedHeads: card.heads })
       const { serialise } = await import('@sillsight/document')
       return serialise(JSON.parse(JSON.stringify(asHandedOut(withBoth(door.document().file, door.snapshot().conflicts)))))
     },
@@ -386,14 +389,9 @@ export function openDoors(name: string): Doors {
       return count > 0 ? bytes : undefined
     },
     async askToPersist() {
-      const granted = await navigator.storage?.persist?.().catch(() => undefined)
-      const persistent = granted === undefined ? 'unknown' : granted ? 'granted' : 'refused'
+      const persistent = await askedToPersist()
       setHealth({ persistent })
       return persistent
     },
   }
-}
-
-function emptyCard(id: DoorId): CardRecord {
-  return { id, name: '', note: '', changedAt_ms: Date.now(), away: false, damaged: false, heads: '', exportedHeads: '' }
 }

@@ -53,6 +53,16 @@ export class Storage {
     return this.#queue.flatMap(({ changes = [] }) => changes.filter((each) => each.door === door).map(({ bytes }) => bytes))
   }
 
+  /** The cards as they are once all that waits is written. */
+  cardsAfter(found: readonly CardRecord[]): readonly CardRecord[] {
+    const cards = new Map<string, CardRecord>(found.map((card) => [card.id, card]))
+    for (const { card, thrown } of this.#queue) {
+      if (card) cards.set(card.id, card)
+      if (thrown) cards.delete(thrown)
+    }
+    return [...cards.values()]
+  }
+
   waitingPhoto(id: string): Uint8Array | undefined {
     return this.#queue.find(({ photo }) => photo?.id === id)?.photo?.bytes
   }
