@@ -26,7 +26,7 @@ describe('two devices that both began a list', () => {
   it.each([
     ['metric', PHONE],
     ['feet-inches', undefined],
-  ] as const)('have all of it after one press (%s), after a reload too, until it is taken back', async (units, size) => {
+  ] as const)('have all of it after one press (%s), after a reload too, and are asked again when it is taken back', async (units, size) => {
     const [mine, theirs] = [await appPage(at.browser, at.served.url, size, { units }), await appPage(at.browser, at.served.url)]
     await openDemo(mine.page, /Parcel hatch/)
     await bringIn(theirs.page, at.served.url, await handedOut(mine.page, at.served.url))
@@ -57,8 +57,10 @@ describe('two devices that both began a list', () => {
     expect(await asked.count()).toBe(0)
     await on.getByRole('button', { name: 'Undo', exact: true }).click()
     await expect.poll(() => listed(on)).toBe(2)
+    await asked.waitFor() // who takes a choice back is asked again
     await on.getByRole('button', { name: 'Redo', exact: true }).click()
     await expect.poll(() => listed(on)).toBe(4)
+    await asked.waitFor({ state: 'detached' })
     expect([...mine.complaints, ...theirs.complaints]).toEqual([])
     await mine.context.close()
     await theirs.context.close()

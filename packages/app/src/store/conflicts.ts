@@ -10,8 +10,16 @@ type Json = unknown
 type Fields = Record<string, Json>
 type Written = Conflict['values'][number]
 
-/** Places in the door file that hold values of people who did not see each other's; the one the file shows comes first. */
+/**
+ * Places in the door file that hold values of people who did not see each other's; the one the file shows comes first. Whoever takes a
+ * choice back is asked again.
+ */
 export function conflictsOf(A: Automerge, doc: DoorDoc, changes: readonly Change[]): readonly Conflict[] {
+  const found = standing(A, doc, changes)
+  return [...found, ...askedAgain(A, doc, changes).filter(({ path }) => found.every((each) => each.path !== path))]
+}
+
+function standing(A: Automerge, doc: DoorDoc, changes: readonly Change[]): readonly Conflict[] {
   const found: Conflict[] = []
   const look = (holder: object, key: string | number, place: string): void => {
     const shown = (holder as Record<string | number, Json>)[key]
@@ -55,6 +63,46 @@ export function conflictsOf(A: Automerge, doc: DoorDoc, changes: readonly Change
   return over ? [...found.filter(({ path }) => !path.startsWith(`${WIRING}/`)), over] : found
 }
 
+/** What a choice was between; a change is made once, so this is read once. */
+const before = new WeakMap<Change, readonly Conflict[]>()
+
+/** Choices that were taken back where nobody else has chosen, and after which the place still holds what it held before them. */
+function askedAgain(A: Automerge, doc: DoorDoc, changes: readonly Change[]): readonly Conflict[] {
+  const choices = changes.filter(isChoice).map((choice) => ({ choice, path: choice.deed.path, isBack: isTakenBack(choice, changes) }))
+  const back = choices.filter(({ isBack }) => isBack)
+  if (back.length === 0) return []
+  const seenBy = ancestry(changes)
+  const again: Conflict[] = []
+  // by time and not as they lie in the document, which differs between devices
+  for (const { choice, path } of back.sort((a, b) => b.choice.at_ms - a.choice.at_ms || (a.choice.hash < b.choice.hash ? -1 : 1))) {
+    const chosen = choices.some((each) => !each.isBack && each.path === path && !seenBy(choice).has(each.choice.hash))
+    if (path === undefined || chosen || again.some((each) => each.path === path)) continue
+    const then = before.get(choice) ?? standing(A, asItWas(A, doc, choice.deps), changes)
+    before.set(choice, then)
+    const conflict = then.find((each) => each.path === path)
+    if (conflict && same(plain(valueAt(doc, path)), conflict.values[0]?.value)) again.push(conflict)
+  }
+  return again
+}
+
+/** A document of its own: what lies in a view, and in a clone of one, answers `getConflicts` as of now. */
+function asItWas(A: Automerge, doc: DoorDoc, heads: Change['deps']): DoorDoc {
+  return A.load(A.save(A.clone(A.view(doc, [...heads]))))
+}
+
+function valueAt(doc: DoorDoc, path: string): Json {
+  if (isBegunPlace(path)) return doc[path]
+  return path.split('/').reduce<Json>((here, step) => (here as Fields | undefined)?.[step], doc.file)
+}
+
+const isChoice = ({ deed, undoes, redoes }: Change) => deed.deed === 'chosen' && undoes === undefined && redoes === undefined
+
+/** Whether a change was taken back and not brought back since: an undo takes an edit back, a redo an undo, the next undo that redo. */
+function isTakenBack({ hash }: Change, changes: readonly Change[]): boolean {
+  const next = changes.findLast(({ undoes, redoes }) => undoes === hash || redoes === hash)
+  return next !== undefined && !isTakenBack(next, changes)
+}
+
 /**
  * The file with lists that people began apart in one, each where somebody will choose: what one of them calls by its name is there until then. What stands
  * in the file keeps its number. Itself where there are none.
@@ -81,11 +129,11 @@ const WIRING = 'wiring'
 function writtenOver(A: Automerge, doc: DoorDoc, changes: readonly Change[]): Conflict | undefined {
   const whole = changes.filter(({ deed }) => deed.deed === 'mended' && deed.path === WIRING)
   if (whole.length === 0) return undefined
-  const before = ancestry(changes)
-  const choices = changes.filter(({ deed }) => deed.deed === 'chosen' && deed.path === WIRING)
+  const seenBy = ancestry(changes)
+  const choices = changes.filter((each) => isChoice(each) && each.deed.path === WIRING && !isTakenBack(each, changes))
   for (const over of whole.reverse()) {
-    const [seen, later] = [before(over), descendants(changes, over)]
-    const settled = choices.filter(({ hash }) => later.has(hash)).map(before)
+    const [seen, later] = [seenBy(over), descendants(changes, over)]
+    const settled = choices.filter(({ hash }) => later.has(hash)).map(seenBy)
     const rivals = changes.filter(
       ({ hash, deed: { path } }) =>
         (path === WIRING || path?.startsWith(`${WIRING}/`)) &&

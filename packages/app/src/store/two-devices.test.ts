@@ -1,7 +1,7 @@
-import * as A from '@automerge/automerge'
 import { applyEdits, connectionEdits, type DoorFile, doorFileJsonSchema, firstWiring, parseDocument, toDoor } from '@sillsight/document'
 import { partsFrom, synthesis } from '@sillsight/engine'
 import { describe, expect, it } from 'vitest'
+import { devices, dice, merge, plain } from '../../test/devices.ts'
 import { freeId } from '../entry/free-id.ts'
 import { pushAt, putAt, takeAt } from '../entry/places.ts'
 import { withOwnIds } from '../findings/own-ids.ts'
@@ -9,9 +9,7 @@ import { newCable, newCore, newInput, newJoint, newResistor, wire } from '../scr
 import { keepEnds, terminalsOf } from '../screens/terminals.ts'
 import { withoutSensor } from '../screens/without-sensor.ts'
 import { withBoth } from './conflicts.ts'
-import type { Deed, DoorId, Draft, OpenDoor } from './contract.ts'
-import { newDocument } from './door-document.ts'
-import { type LiveDoor, liveDoor } from './open-door.ts'
+import type { Deed, Draft } from './contract.ts'
 import { asHandedOut } from './twins.ts'
 
 const scanner = (id: string | undefined, x_mm: number) => ({
@@ -87,40 +85,10 @@ const NEW: Readonly<Record<string, (draft: Draft) => void>> = {
   },
 }
 
-function device(doc: ReturnType<typeof newDocument>, name: string): LiveDoor {
-  const door = liveDoor('0123456789abcdef' as DoorId, A.clone(doc), {
-    automerge: A as never,
-    author: () => ({ id: name, name }),
-    saving: () => ({ kind: 'saved', at_ms: 0 }),
-    readOnly: () => undefined,
-    exportedHeads: () => '',
-    onChanges: () => {},
-    keepPhoto: () => {},
-    forgetPhoto: () => {},
-    photoBytes: async () => undefined,
-    settled: async () => {},
-    onClosed: () => {},
-  })
-  return door
-}
-
-function devices(file: DoorFile): readonly [LiveDoor, LiveDoor] {
-  const doc = newDocument(A as never, { file, typed: {} }, { deed: 'made' }, { id: 'a', name: 'A' }, 1)
-  return [device(doc, 'a'), device(doc, 'b')]
-}
-
-/** By file both ways: what each had, all of it, to the other. */
-function merge([a, b]: readonly [LiveDoor, LiveDoor]): void {
-  const [ofA, ofB] = [A.getAllChanges(a.document()), A.getAllChanges(b.document())]
-  a.receive(ofB)
-  b.receive(ofA)
-}
-
 const issues = (file: DoorFile) => {
   const read = parseDocument(JSON.stringify(asHandedOut(file)))
   return read.ok ? [] : read.issues.map(({ path, code, got }) => `${path}: ${code}, got ${got}`)
 }
-const plain = (door: OpenDoor) => JSON.parse(JSON.stringify(door.snapshot().file)) as DoorFile
 
 /** Every thing with a name in a file, and every joint, each as it is written but for the lists inside of it. */
 function thingsIn(file: DoorFile): readonly string[] {
@@ -140,14 +108,6 @@ function thingsIn(file: DoorFile): readonly string[] {
   }
   walk(file, '')
   return found
-}
-
-const dice = (seed: number) => {
-  let state = seed * 2_654_435_761
-  return (below: number) => {
-    state = (Math.imul(state ^ (state >>> 15), 2_246_822_519) + 1) | 0
-    return (state >>> 1) % below
-  }
 }
 
 describe('two devices that each add things to one door before they meet', () => {
@@ -368,6 +328,12 @@ describe('a better wiring that is taken on one device', () => {
       expect(conflict?.values[1]?.value, name).toEqual(theirs)
       expect(mine).not.toEqual(theirs)
       both[0].choose('wiring', 1)
+      both[0].undo()
+      expect(
+        both[0].snapshot().conflicts.map(({ path }) => path),
+        name,
+      ).toContain('wiring')
+      both[0].redo()
       merge(both)
       expect(plain(both[1]).wiring, name).toEqual(theirs)
       expect(
