@@ -1,7 +1,7 @@
 import type { DoorFile } from '@sillsight/document'
 import { describe, expect, it } from 'vitest'
 import { devices, dice, merge, plain } from '../../test/devices.ts'
-import { pushAt } from '../entry/places.ts'
+import { pushAt, putAt } from '../entry/places.ts'
 import type { OpenDoor } from './contract.ts'
 
 const first = { sillsight: 1, name: 'A door', survey: { opening: { width_mm: 3000, height_mm: 2500 } } } as unknown as DoorFile
@@ -12,8 +12,8 @@ const write = (door: OpenDoor, path: 'name' | 'note', value: string) =>
   })
 
 /** Both wrote the name, and took in what the other wrote. */
-const asked = () => {
-  const both = devices(first)
+const asked = (file = first) => {
+  const both = devices(file)
   write(both[0], 'name', 'of a')
   write(both[1], 'name', 'of b')
   merge(both)
@@ -76,6 +76,21 @@ describe('who takes a choice back', () => {
     b.choose('name', 0)
     merge(chosen)
     for (const each of chosen) expect(each.snapshot().conflicts).toEqual([])
+  })
+
+  it('is asked again although a wiring was written over later, of which the choice knew nothing', () => {
+    const both = asked({ ...first, wiring: { cables: [{ id: 'W1' }] } } as unknown as DoorFile)
+    both[0].choose('name', 0)
+    both[0].undo()
+    merge(both)
+    const [question] = both[0].snapshot().conflicts
+    for (const [i, door] of both.entries())
+      door.edit({ deed: 'mended', path: 'wiring' }, (draft) => putAt(draft, 'wiring/cables', [{ id: `W1${i}` }]))
+    merge(both)
+    for (const { snapshot } of both) {
+      expect(snapshot().conflicts.map(({ path }) => path)).toEqual(['wiring', 'name'])
+      expect(snapshot().conflicts[1]).toEqual(question)
+    }
   })
 
   it('sees what the other device sees, in 200 random orders of writing, choosing, taking back and merging (seeds 1 to 200)', () => {

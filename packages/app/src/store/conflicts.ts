@@ -75,9 +75,11 @@ function askedAgain(A: Automerge, doc: DoorDoc, changes: readonly Change[]): rea
   const again: Conflict[] = []
   // by time and not as they lie in the document, which differs between devices
   for (const { choice, path } of back.sort((a, b) => b.choice.at_ms - a.choice.at_ms || (a.choice.hash < b.choice.hash ? -1 : 1))) {
-    const chosen = choices.some((each) => !each.isBack && each.path === path && !seenBy(choice).has(each.choice.hash))
+    const seen = seenBy(choice)
+    const chosen = choices.some((each) => !each.isBack && each.path === path && !seen.has(each.choice.hash))
     if (path === undefined || chosen || again.some((each) => each.path === path)) continue
-    const then = before.get(choice) ?? standing(A, asItWas(A, doc, choice.deps), changes)
+    const made = changes.filter(({ hash }) => seen.has(hash)) // of what came later the document as it was knows nothing
+    const then = before.get(choice) ?? standing(A, asItWas(A, doc, choice.deps), made)
     before.set(choice, then)
     const conflict = then.find((each) => each.path === path)
     if (conflict && same(plain(valueAt(doc, path)), conflict.values[0]?.value)) again.push(conflict)
