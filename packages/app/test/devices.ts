@@ -21,10 +21,10 @@ function device(doc: ReturnType<typeof newDocument>, name: string): LiveDoor {
   return door
 }
 
-/** One door on two devices, `a` and `b`, without a database. */
-export function devices(file: DoorFile): readonly [LiveDoor, LiveDoor] {
+/** One door on two devices, `a` and `b`, without a database; of one name they are tabs of one device. */
+export function devices(file: DoorFile, [one, two]: readonly [string, string] = ['a', 'b']): readonly [LiveDoor, LiveDoor] {
   const doc = newDocument(A as never, { file, typed: {} }, { deed: 'made' }, { id: 'a', name: 'A' }, 1)
-  return [device(doc, 'a'), device(doc, 'b')]
+  return [device(doc, one), device(doc, two)]
 }
 
 /** By file both ways: what each had, all of it, to the other. */

@@ -16,7 +16,7 @@ type Written = Conflict['values'][number]
  */
 export function conflictsOf(A: Automerge, doc: DoorDoc, changes: readonly Change[]): readonly Conflict[] {
   const found = standing(A, doc, changes)
-  return [...found, ...askedAgain(A, doc, changes).filter(({ path }) => found.every((each) => each.path !== path))]
+  return [...found, ...askedAgain(A, doc, changes).filter(({ path }) => found.every((each) => each.path !== path && !isPart(path, each)))]
 }
 
 function standing(A: Automerge, doc: DoorDoc, changes: readonly Change[]): readonly Conflict[] {
@@ -59,32 +59,83 @@ function standing(A: Automerge, doc: DoorDoc, changes: readonly Change[]): reado
   walk(doc.file, '')
   for (const key of Object.keys(doc)) if (isBegunPlace(key)) look(doc, key, key)
   const over = writtenOver(A, doc, changes)
-  // whoever chooses a whole wiring has chosen all of it: parts of two do not make a third
-  return over ? [...found.filter(({ path }) => !path.startsWith(`${WIRING}/`)), over] : found
+  if (!over) return found
+  const whole = found.filter(({ path }) => path === WIRING) // where two chose one apart, for example
+  const values = unlike([...whole, over].flatMap((each) => each.values))
+  return [...found.filter((each) => !whole.includes(each) && !isPart(each.path, over)), { ...over, values }]
+}
+
+function unlike(values: readonly Written[]): readonly Written[] {
+  return values.filter(({ value }, i) => values.findIndex((each) => same(each.value, value)) === i)
+}
+
+/** Whoever chooses a whole wiring has chosen all of it: parts of two do not make a third. */
+function isPart(path: string, { path: whole }: Conflict): boolean {
+  return whole === WIRING && path.startsWith(`${WIRING}/`)
 }
 
 /** What a choice was between; a change is made once, so this is read once. */
 const before = new WeakMap<Change, readonly Conflict[]>()
 
-/** Choices that were taken back where nobody else has chosen, and after which the place still holds what it held before them. */
+/** Choices that were taken back where nobody has chosen or written since, and the place still holds what it held before them. */
 function askedAgain(A: Automerge, doc: DoorDoc, changes: readonly Change[]): readonly Conflict[] {
-  const choices = changes.filter(isChoice).map((choice) => ({ choice, path: choice.deed.path, isBack: isTakenBack(choice, changes) }))
-  const back = choices.filter(({ isBack }) => isBack)
+  const back = changes.filter((each) => isChoice(each) && isTakenBack(each, changes))
   if (back.length === 0) return []
   const seenBy = ancestry(changes)
   const again: Conflict[] = []
   // by time and not as they lie in the document, which differs between devices
-  for (const { choice, path } of back.sort((a, b) => b.choice.at_ms - a.choice.at_ms || (a.choice.hash < b.choice.hash ? -1 : 1))) {
-    const seen = seenBy(choice)
-    const chosen = choices.some((each) => !each.isBack && each.path === path && !seen.has(each.choice.hash))
-    if (path === undefined || chosen || again.some((each) => each.path === path)) continue
+  for (const choice of back.sort((a, b) => b.at_ms - a.at_ms || (a.hash < b.hash ? -1 : 1))) {
+    const [seen, later] = [seenBy(choice), descendants(changes, choice)]
+    const way = wayOf(A, doc, choice)
+    const settles = (each: Change) =>
+      (later.has(each.hash) || (isChoice(each) && !seen.has(each.hash))) &&
+      !isStep(each) &&
+      ((isAlike(each, choice) && same(wayOf(A, doc, each), way)) || (isWhole(each) && way[0] === WIRING)) &&
+      !isTakenBack(each, changes)
+    const path = placeNow(doc, way)
+    if (again.some((each) => each.path === path) || changes.some(settles)) continue
     const made = changes.filter(({ hash }) => seen.has(hash)) // of what came later the document as it was knows nothing
     const then = before.get(choice) ?? standing(A, asItWas(A, doc, choice.deps), made)
     before.set(choice, then)
-    const conflict = then.find((each) => each.path === path)
-    if (conflict && same(plain(valueAt(doc, path)), conflict.values[0]?.value)) again.push(conflict)
+    const conflict = then.find((each) => each.path === choice.deed.path)
+    if (conflict && same(plain(valueAt(doc, path)), conflict.values[0]?.value)) again.push({ ...conflict, path })
   }
   return again
+}
+
+/** The place that a change names, with names in place of numbers: what stands before it in a list may go. */
+function wayOf(A: Automerge, doc: DoorDoc, change: Change): readonly string[] {
+  const path = change.deed.path ?? ''
+  if (isBegunPlace(path)) return [path]
+  if (!/\/\d/.test(path)) return path.split('/')
+  const known = ways.get(change)
+  if (known) return known
+  let here: Json = A.view(doc, [...change.deps]).file
+  const way = path.split('/').map((step) => {
+    const entry = (here as Fields | undefined)?.[step]
+    const called = Array.isArray(here) ? nameIn(entry) : undefined
+    here = entry
+    return called ?? step
+  })
+  ways.set(change, way)
+  return way
+}
+const ways = new WeakMap<Change, readonly string[]>()
+
+/** Whether two changes may name one place: that of a list says its number, which may differ. */
+function isAlike({ deed: a }: Change, { deed: b }: Change): boolean {
+  return a.path === b.path || a.path?.replace(/\/\d+/g, '/') === b.path?.replace(/\/\d+/g, '/')
+}
+
+function placeNow(doc: DoorDoc, way: readonly string[]): string {
+  let here: Json = doc.file
+  const steps = way.map((step) => {
+    const at = Array.isArray(here) ? here.findIndex((each) => nameIn(each) === step) : -1
+    const now = at < 0 ? step : String(at)
+    here = (here as Fields | undefined)?.[now]
+    return now
+  })
+  return steps.join('/')
 }
 
 /** A document of its own: what lies in a view, and in a clone of one, answers `getConflicts` as of now. */
@@ -97,12 +148,14 @@ function valueAt(doc: DoorDoc, path: string): Json {
   return path.split('/').reduce<Json>((here, step) => (here as Fields | undefined)?.[step], doc.file)
 }
 
-const isChoice = ({ deed, undoes, redoes }: Change) => deed.deed === 'chosen' && undoes === undefined && redoes === undefined
+const isStep = ({ undoes, redoes }: Change) => undoes !== undefined || redoes !== undefined
+const isWhole = ({ deed }: Change) => deed.path === WIRING && (deed.deed === 'mended' || deed.deed === 'chosen')
+const isChoice = (change: Change) => change.deed.deed === 'chosen' && !isStep(change)
 
 /** Whether a change was taken back and not brought back since: an undo takes an edit back, a redo an undo, the next undo that redo. */
 function isTakenBack({ hash }: Change, changes: readonly Change[]): boolean {
-  const next = changes.findLast(({ undoes, redoes }) => undoes === hash || redoes === hash)
-  return next !== undefined && !isTakenBack(next, changes)
+  const next = changes.filter(({ undoes, redoes }) => undoes === hash || redoes === hash) // several where two tabs did so at a time
+  return next.length > 0 && next.every((each) => !isTakenBack(each, changes))
 }
 
 /**
@@ -129,7 +182,7 @@ const WIRING = 'wiring'
  * that are not shown any more, or be half there: both wirings are kept, and somebody chooses.
  */
 function writtenOver(A: Automerge, doc: DoorDoc, changes: readonly Change[]): Conflict | undefined {
-  const whole = changes.filter(({ deed }) => deed.deed === 'mended' && deed.path === WIRING)
+  const whole = changes.filter((each) => isWhole(each) && each.deed.deed === 'mended').sort(byTime)
   if (whole.length === 0) return undefined
   const seenBy = ancestry(changes)
   const choices = changes.filter((each) => isChoice(each) && each.deed.path === WIRING && !isTakenBack(each, changes))
@@ -142,15 +195,20 @@ function writtenOver(A: Automerge, doc: DoorDoc, changes: readonly Change[]): Co
         !(seen.has(hash) || hash === over.hash || later.has(hash)) &&
         !settled.some((known) => known.has(hash)),
     )
-    const last = rivals.at(-1)
+    const last = rivals.sort(byTime).at(-1)
     if (!last) continue
     const left = ({ hash, name, at_ms }: Change) => ({ value: plain(A.view(doc, [hash]).file.wiring), author: name, at_ms })
-    const all = [{ value: plain(doc.file.wiring), author: over.name, at_ms: over.at_ms }, left(last), left(over)]
-    const values = all.filter(({ value }, i) => all.findIndex((each) => same(each.value, value)) === i)
+    const apart = [left(over), left(last)]
+    const value = plain(doc.file.wiring)
+    const shown = apart.find((each) => same(each.value, value)) ?? { ...left(over), value }
+    const values = unlike([shown, left(last), left(over)])
     if (differ(values)) return { path: WIRING, values, together: undefined }
   }
   return undefined
 }
+
+/** Each after what it had seen, in one order on all devices: as they lie in the document differs. */
+const byTime = (a: Change, b: Change) => a.startOp - b.startOp || (a.hash < b.hash ? -1 : 1)
 
 /** All that was done by whoever had seen a change; each change stands after those that it rests on. */
 function descendants(changes: readonly Change[], { hash: of }: Change): ReadonlySet<string> {

@@ -313,6 +313,8 @@ describe('a better wiring that is taken on one device', () => {
     const { conflicts } = apart[0].snapshot()
     expect(conflicts.map(({ path }) => path)).toEqual(['wiring'])
     for (const each of wirings) expect(conflicts[0]?.values.map(({ value }) => value)).toContainEqual(each)
+    for (const each of apart)
+      for (const { value, author } of each.snapshot().conflicts[0]?.values ?? []) expect(value).toEqual(wirings['ab'.indexOf(author)])
   })
 
   it('does not take what the other did to the wiring meanwhile: both are kept, and whichever is chosen is whole', () => {
