@@ -10,11 +10,12 @@ interface Axe {
 }
 
 /**
- * What axe objects to on the page as it stands there, one line each.
+ * What axe objects to on the page as it stands there once its part is loaded, one line each.
  *
  * @param rules by their ids; without them, all
  */
 export async function objections(page: Page, within = 'html', rules?: readonly string[]): Promise<readonly string[]> {
+  await page.locator('main').first().waitFor({ state: 'attached' }) // a part that is still being loaded has none yet
   await page.evaluate(axe) // the page's own policy lets no foreign script in: axe comes by the debugger
   return page.evaluate(
     async ([root, only]) => {

@@ -27,9 +27,13 @@ export function devices(file: DoorFile, [one, two]: readonly [string, string] = 
   return [device(doc, one), device(doc, two)]
 }
 
+export function changesOf(door: LiveDoor): readonly Uint8Array[] {
+  return A.getAllChanges(door.document())
+}
+
 /** By file both ways: what each had, all of it, to the other. */
 export function merge([a, b]: readonly [LiveDoor, LiveDoor]): void {
-  const [ofA, ofB] = [A.getAllChanges(a.document()), A.getAllChanges(b.document())]
+  const [ofA, ofB] = [changesOf(a), changesOf(b)]
   a.receive(ofB)
   b.receive(ofA)
 }

@@ -107,8 +107,17 @@ describe('the wiring of a door', () => {
   it('is searched in a worker that ends when it is stopped', async () => {
     const board = boardOf(on)
     const searching = () => on.workers().filter((each) => each.url().includes('searching')).length // those that judge come and go meanwhile
+    // it is asked nothing, or a fast machine is done before anybody can stop it
+    await on.evaluate(() => {
+      const kept = globalThis as unknown as { post: typeof Worker.prototype.postMessage }
+      kept.post = Worker.prototype.postMessage
+      Worker.prototype.postMessage = () => {}
+    })
     await board.getByRole('button', { name: 'Search for connections', exact: true }).click()
     await expect.poll(searching).toBe(1)
+    await on.evaluate(() => {
+      Worker.prototype.postMessage = (globalThis as unknown as { post: typeof Worker.prototype.postMessage }).post
+    })
     await board.locator('.repairs-trying').getByRole('button', { name: 'stop', exact: true }).click()
     await board.getByRole('button', { name: 'Search for connections', exact: true }).waitFor()
     await expect.poll(searching, { timeout: 10_000 }).toBe(0)
@@ -190,6 +199,7 @@ describe('the wiring of a door', () => {
     await openDemo(page, /Loading door/)
     await page.goto(page.url().replace(/judge$/, 'fit'))
     await page.getByRole('button', { name: 'How it is wired', exact: true }).click()
+    await page.locator('[data-at="wiring"]:focus').waitFor()
     await page.keyboard.press('Enter')
     await boardOf(page).waitFor()
     const to = page.getByRole('combobox', { name: 'where core W1.4 ends', exact: true })

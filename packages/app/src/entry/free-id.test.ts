@@ -13,4 +13,11 @@ describe('the id of a thing that is added', () => {
     })
     expect(pairs.filter(Boolean).length).toBeLessThan(6)
   })
+  it('is the same on both where they make the same thing, and another for another', () => {
+    const of = (what: unknown) => freeId('sensor', ['sensor-1'], what)
+    expect(of({ x_mm: 1400 })).toBe(of({ x_mm: 1400 }))
+    expect(of({ x_mm: 1400 })).toMatch(/^sensor-2[a-z]{3}$/)
+    const ids = Array.from({ length: 200 }, (_, x_mm) => of({ x_mm }))
+    expect(new Set(ids).size).toBeGreaterThan(190)
+  })
 })

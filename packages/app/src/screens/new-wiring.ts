@@ -10,13 +10,13 @@ const PATH = 'wiring'
 /** To begin with: what many lines end in. */
 const END_OHM = 8200
 
-/** The usual wiring of these sensors: the whole of it where there is none, else each on an input and a cable of its own. */
+/** The usual wiring of these sensors: the whole of it where there is none, else each on an input and a cable of its own, the same ones on each device. */
 export function wire(draft: Draft, sensors: readonly string[]): void {
   const { wiring } = draft
   if (wiring === undefined) return putAt(draft, PATH, firstWiring(sensors))
   for (const each of sensors) {
     const taken = [...wiring.control.inputs, ...wiring.cables].map(({ id }) => id)
-    const { sensor, input, cable } = structuredClone(firstWired(each, freeNumber(['W', 'stop'], taken)))
+    const { sensor, input, cable } = structuredClone(firstWired(each, freeNumber(['W', 'stop'], taken, each)))
     pushAt(draft, `${PATH}/sensors`, sensor)
     pushAt(draft, `${PATH}/control/inputs`, input)
     if (wiring.control.test) pushAt(draft, `${PATH}/control/test/expects`, input.id)

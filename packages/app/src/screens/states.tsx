@@ -23,7 +23,7 @@ export function States() {
   const add = () =>
     door.edit({ deed: 'added', path: PATH, name: words.made }, (draft) => {
       const ids = states.map(({ id }) => id)
-      const first = states.length > 0 ? [] : [{ id: freeId('state', ids), name: words.usual }]
+      const first = states.length > 0 ? [] : [{ id: freeId('state', ids, words.usual), name: words.usual }]
       const made = { id: freeId('state', [...ids, ...first.map(({ id }) => id)]), name: words.made }
       for (const each of [...first, made]) pushAt(draft, PATH, each)
     })

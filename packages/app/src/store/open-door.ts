@@ -1,8 +1,9 @@
 import type { DoorFile } from '@sillsight/document'
+import { asOne } from './as-one.ts'
 import type { Automerge } from './automerge.ts'
 import { begunIn, isBegunPlace, putBegun } from './begun.ts'
 import { conflictsOf } from './conflicts.ts'
-import type { Deed, DoorId, DoorSnapshot, Draft, Moment, OpenDoor, ReadOnly, Saving } from './contract.ts'
+import type { Conflict, Deed, DoorId, DoorSnapshot, Draft, Moment, OpenDoor, ReadOnly, Saving } from './contract.ts'
 import type { CardRecord } from './database.ts'
 import {
   type Author,
@@ -18,7 +19,7 @@ import {
 } from './door-document.ts'
 import { photoEdits } from './photo-edits.ts'
 import { photoOf } from './photo-entry.ts'
-import { twinsIn } from './twins.ts'
+import { placeShown, twinsIn, withoutTwins } from './twins.ts'
 
 /** What an open door needs of the rest of the store. */
 export interface Surroundings {
@@ -69,6 +70,7 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
     if (next.file !== doc.file) revision++
     doc = next
   }
+  const shownAt = ({ path }: Conflict) => (isBegunPlace(path) ? path : placeShown(doc.file, path))
   const write = (deed: Deed, change: (draft: DoorDoc) => void, more: { undoes?: string; redoes?: string } = {}): boolean => {
     if (around.readOnly() !== undefined) return false
     const before = doc
@@ -101,13 +103,13 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
     return {
       id,
       revision,
-      file: doc.file,
+      file: withoutTwins(doc.file),
       typed: doc.typed,
       begun: begunIn(doc),
       photos: Object.values(doc.photos)
         .map(photoOf)
         .sort((a, b) => a.takenAt_ms - b.takenAt_ms || (a.id < b.id ? -1 : 1)),
-      conflicts: conflictsOf(A, doc, all),
+      conflicts: conflictsOf(A, doc, all).map((each) => ({ ...each, path: shownAt(each) })),
       saving: around.saving(),
       readOnly: around.readOnly(),
       undo: top(undo),
@@ -128,7 +130,8 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
     },
     edit: (deed, change, typed = {}, begun) =>
       write(deed, (draft) => {
-        change(asDraft(draft as never) as Draft)
+        const file = asDraft(draft as never)
+        change(withoutTwins(doc.file) === doc.file ? file : (asOne(file) as Draft))
         for (const [path, text] of Object.entries(typed)) {
           if (text === undefined) delete (draft.typed as Record<string, string>)[path]
           else (draft.typed as Record<string, string>)[path] = text
@@ -137,10 +140,11 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
       }),
     undo: () => step('undo'),
     redo: () => step('redo'),
-    choose(path, which) {
-      const conflict = conflictsOf(A, doc, changes()).find((each) => each.path === path)
+    choose(asked, which) {
+      const conflict = conflictsOf(A, doc, changes()).find((each) => shownAt(each) === asked)
       const chosen = which === 'all' ? conflict?.together : conflict?.values[which]?.value
-      if (chosen === undefined) return
+      if (conflict === undefined || chosen === undefined) return
+      const { path } = conflict
       write({ deed: 'chosen', path }, (draft) => {
         const way = isBegunPlace(path) ? [path] : path.split('/')
         const key = way.pop() as string
@@ -159,7 +163,7 @@ export function liveDoor(id: DoorId, first: DoorDoc, around: Surroundings): Live
       })
     },
     history: () => historyOf(changes(), around.author().id),
-    fileAt: (moment: Moment): DoorFile => A.toJS(A.view(doc, [moment])).file,
+    fileAt: (moment: Moment): DoorFile => withoutTwins(A.toJS(A.view(doc, [moment])).file),
     ...photoEdits({ ...around, document: () => doc, write: (deed, change) => write(deed, change) }),
     photoBytes: around.photoBytes,
     settled: around.settled,

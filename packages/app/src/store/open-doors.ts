@@ -378,7 +378,7 @@ export function openDoors(name: string): Doors {
       // what is only begun is not in the door file: it is on this device alone until a backup holds it
       if (!Object.keys(door.document()).some(isBegunPlace)) writeCard(id, { ...card, exportedHeads: card.heads })
       const { serialise } = await import('@sillsight/document')
-      return serialise(JSON.parse(JSON.stringify(asHandedOut(withBoth(door.document().file, door.snapshot().conflicts)))))
+      return serialise(JSON.parse(JSON.stringify(asHandedOut(withBoth(door.snapshot().file, door.snapshot().conflicts)))))
     },
     async backup() {
       return (await gathered([...records.keys()])).bytes

@@ -39,6 +39,14 @@ describe('taking an edit back', () => {
   })
 })
 
+describe('taking back that something was added', () => {
+  it('leaves what somebody else has added alike', () => {
+    const now = { posts: [{ id: 'a' }, { id: 'both' }, { id: 'both' }] }
+    takeBack(now, { posts: [{ id: 'a' }] }, { posts: [{ id: 'a' }, { id: 'both' }] })
+    expect(now).toEqual({ posts: [{ id: 'a' }, { id: 'both' }] })
+  })
+})
+
 describe('two pieces of JSON', () => {
   it('say the same whatever the order of their fields, and not otherwise', () => {
     expect(same({ a: 1, b: [1, { c: 2 }] }, { b: [1, { c: 2 }], a: 1 })).toBe(true)

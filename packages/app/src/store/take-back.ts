@@ -27,6 +27,7 @@ export function takeBack(now: Fields, before: Fields, after: Fields): void {
 
 /** A list whose entries have ids: what was added goes, what was taken away comes back where it was, what was changed is taken back inside. */
 function takeBackNamed(now: Named, before: Named, after: Named): void {
+  const taken = new Set<string>() // of twins one: the other is somebody else's
   for (let i = now.length - 1; i >= 0; i--) {
     const current = now[i]
     const id = current?.id
@@ -34,7 +35,10 @@ function takeBackNamed(now: Named, before: Named, after: Named): void {
     const was = before.find((each) => each.id === id)
     if (!became || !current) continue
     if (was) takeBack(current, was, became)
-    else if (same(current, became)) now.splice(i, 1)
+    else if (same(current, became) && !taken.has(current.id)) {
+      taken.add(current.id)
+      now.splice(i, 1)
+    }
   }
   for (const [i, was] of before.entries()) {
     const gone = after.every((each) => each.id !== was.id) && now.every((each) => each.id !== was.id)
@@ -62,6 +66,6 @@ export function same(a: Json, b: Json): boolean {
   return keys.length === Object.keys(b).length && keys.every((key) => Object.hasOwn(b, key) && same(a[key], b[key]))
 }
 
-function copied<T>(value: T): T {
+export function copied<T>(value: T): T {
   return JSON.parse(JSON.stringify(value))
 }

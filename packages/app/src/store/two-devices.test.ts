@@ -79,10 +79,13 @@ const NEW: Readonly<Record<string, (draft: Draft) => void>> = {
     putAt(draft, 'wiring/sensors/0/test', undefined)
     keepEnds(draft)
   },
-  'second sensor of a repair': (draft) => {
-    const value = { ...scanner('other-2', 2100), name: 'Scanner 2' }
+  'second sensor of a repair': (draft) => repaired(2100)(draft),
+}
+
+function repaired(x_mm: number): (draft: Draft) => void {
+  const value = { ...scanner('other-2', x_mm), name: 'Scanner 2' }
+  return (draft) =>
     applyEdits(draft as unknown as DoorFile, withOwnIds([{ kind: 'append', path: 'sensors', value }], draft as unknown as DoorFile))
-  },
 }
 
 const issues = (file: DoorFile) => {
@@ -147,7 +150,7 @@ describe('two devices that each add things to one door before they meet', () => 
 
   it('can tell apart what both called alike: it is called by its id too until somebody renames it', () => {
     const both = devices(first)
-    for (const door of both) door.edit({ deed: 'mended' }, NEW['second sensor of a repair'] ?? (() => {}))
+    for (const [i, door] of both.entries()) door.edit({ deed: 'mended' }, repaired(2100 + i))
     merge(both)
     const file = plain(both[0])
     const called = () => toDoor(JSON.parse(JSON.stringify(plain(both[0])))).sensors.map(({ name }) => name)
@@ -262,26 +265,45 @@ describe('a list whose last entry goes on one device', () => {
 })
 
 describe('what has its name from elsewhere and comes twice', () => {
-  it('is one thing where both say the same, and two values to choose from as soon as they do not', () => {
+  it('is one thing where both say the same: what is done with it on both is kept', () => {
     const both = devices(furnished())
-    for (const door of both) door.edit({ deed: 'added', path: 'wiring' }, (draft) => wire(draft, ['other']))
+    const [a, b] = both
+    for (const door of both) {
+      door.edit({ deed: 'added', path: 'wiring' }, (draft) => wire(draft, ['other']))
+      door.edit({ deed: 'mended' }, repaired(2100))
+    }
+    const mine = plain(a)
+    merge(both)
+    for (const each of both) {
+      expect(each.snapshot().conflicts).toEqual([])
+      expect(plain(each)).toEqual(mine) // sensor, wiring, input, cable and what the test expects: each is there once
+      expect(issues(plain(each))).toEqual([])
+    }
+    a.edit({ deed: 'set', path: 'wiring/sensors/1/power/largest_A' }, (draft) => putAt(draft, 'wiring/sensors/1/power/largest_A', 0.7))
+    expect(a.snapshot().conflicts).toEqual([])
+    b.edit({ deed: 'set', path: 'wiring/sensors/1/power/inrush_A' }, (draft) => putAt(draft, 'wiring/sensors/1/power/inrush_A', 2))
+    merge(both)
+    expect(plain(b)).toEqual(plain(a))
+    expect(a.snapshot().conflicts).toEqual([])
+    expect(plain(a).wiring?.sensors[1]).toMatchObject({ sensor: 'other', power: { largest_A: 0.7, inrush_A: 2 } })
+  })
+
+  it('is two values to choose from where one says something else, and the choice is whole', () => {
+    const both = devices(furnished())
+    for (const [i, door] of both.entries()) {
+      door.edit({ deed: 'added', path: 'wiring' }, (draft) => wire(draft, ['other']))
+      door.edit({ deed: 'set' }, (draft) => putAt(draft, 'wiring/sensors/1/power/largest_A', i))
+    }
     merge(both)
     const [a, b] = both
-    expect(a.snapshot().conflicts).toEqual([])
-    expect(plain(a).wiring?.sensors.map(({ sensor }) => sensor)).toEqual(['sensor-1', 'other', 'other'])
-    expect(issues(plain(a))).toEqual([])
-    a.edit({ deed: 'set', path: 'wiring/sensors/2/power/largest_A' }, (draft) => putAt(draft, 'wiring/sensors/2/power/largest_A', 0.7))
     const [conflict] = a.snapshot().conflicts
-    expect([conflict?.path, conflict?.values.length, conflict?.values.map(({ author }) => author).sort()]).toEqual([
-      'wiring/sensors/1',
-      2,
-      ['a', 'b'],
-    ])
-    b.edit({ deed: 'set', path: 'wiring/sensors/2/power/inrush_A' }, (draft) => putAt(draft, 'wiring/sensors/2/power/inrush_A', 2))
+    expect([conflict?.path, conflict?.values.map(({ author }) => author).sort()]).toEqual(['wiring/sensors/1', ['a', 'b']])
+    const [, other] = conflict?.values ?? []
     a.choose('wiring/sensors/1', 1)
     merge(both)
     expect(plain(b)).toEqual(plain(a))
-    expect(plain(a).wiring?.sensors.slice(1)).toMatchObject([{ sensor: 'other', power: { largest_A: 0.7, inrush_A: 2 } }])
+    expect(plain(a).wiring?.sensors[1]).toEqual(other?.value)
+    expect([a, b].flatMap((each) => each.snapshot().conflicts)).toEqual([])
   })
 })
 
