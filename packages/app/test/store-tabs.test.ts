@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
+import type { DoorId } from '../src/store/contract.ts'
 import { inBrowser } from './in-browser.ts'
 import { doorPage, opened, type Reach, reopened, storePage } from './store.ts'
 
@@ -101,6 +102,62 @@ describe('two tabs', () => {
     const anew = await reopened(await opened(await two.context().newPage(), at.served.url), 'doors')
     await expect.poll(() => field(anew, 'note')).toBe('still here')
     await two.context().close()
+  })
+  it('list a door no more, and do not call it damaged, that one threw away and could not tell', async () => {
+    const one = await doorPage(at.browser, at.served.url)
+    const two = await reopened(await opened(await one.context().newPage(), at.served.url), 'doors')
+    await two.evaluate(() => (globalThis as unknown as Reach).door.close())
+    await one.evaluate(async () => {
+      BroadcastChannel.prototype.postMessage = () => {}
+      const { doors, door } = globalThis as unknown as Reach
+      await doors.throwAway(door.id)
+    })
+    const left = await two.evaluate(async () => {
+      const reach = globalThis as unknown as Reach
+      const found = await reach.doors.open(reach.door.id)
+      const listed = [reach.doors.cards()]
+      const anew = reach.openDoors('doors')
+      await anew.open('none' as DoorId) // it has read the list by then
+      return { found, listed: [...listed, anew.cards()].map((cards) => cards.length) }
+    })
+    expect(left).toEqual({ found: undefined, listed: [0, 0] })
+    await one.context().close()
+  })
+  it('keep a door whole that one threw away while another was opening it', async () => {
+    const one = await doorPage(at.browser, at.served.url)
+    const two = await reopened(await opened(await one.context().newPage(), at.served.url), 'doors')
+    await two.evaluate(() => {
+      const reach = globalThis as unknown as Reach
+      reach.door.close()
+      const { getAll } = IDBIndex.prototype
+      IDBIndex.prototype.getAll = function (...given) {
+        IDBIndex.prototype.getAll = getAll
+        const asked = getAll.apply(this, given)
+        const late = (event: Event) => {
+          event.stopImmediatePropagation()
+          asked.removeEventListener('success', late)
+          new BroadcastChannel('doors').onmessage = ({ data }) => {
+            if (data.kind === 'thrown') setTimeout(() => asked.dispatchEvent(new Event('success')), 200)
+          }
+        }
+        asked.addEventListener('success', late)
+        return asked
+      }
+      void reach.doors.open(reach.door.id).then((door) => {
+        if (door) reach.door = door
+        Object.assign(globalThis, { found: door !== undefined })
+      })
+    })
+    await two.waitForTimeout(100)
+    await one.evaluate(() => {
+      const { doors, door } = globalThis as unknown as Reach
+      return doors.throwAway(door.id)
+    })
+    await two.waitForFunction(() => 'found' in globalThis)
+    expect(await set(two, 'note', 'still here')).toBe('saved')
+    const anew = await reopened(await opened(await two.context().newPage(), at.served.url), 'doors')
+    expect([await field(anew, 'name'), await field(anew, 'note')]).toEqual(['start', 'still here'])
+    await one.context().close()
   })
   it('share one document where one tab opens a door twice at the same time', async () => {
     const page = await doorPage(at.browser, at.served.url)

@@ -223,6 +223,40 @@ describe('a backup', () => {
     })
     expect(compared).toEqual({ onlyHere: [true, false], ok: true, history: true, file: true, photo: true, entries: 4 })
   })
+  it('leaves in the list what was written, and out of it what was thrown away, while it was made', async () => {
+    for (const isThrown of [false, true]) {
+      const page = await doorPage(at.browser, at.served.url)
+      const left = await page.evaluate(async (isThrown) => {
+        const reach = globalThis as unknown as Reach
+        const { doors, door } = reach
+        const other = await doors.make({ ...door.snapshot().file, name: 'other' }, { deed: 'made' })
+        await other.settled()
+        const { getAll } = IDBIndex.prototype
+        let read = 0
+        IDBIndex.prototype.getAll = function (...given) {
+          if (++read === 2 && isThrown) void doors.throwAway(door.id)
+          else if (read === 2)
+            door.edit({ deed: 'set', path: 'name' }, (draft) => {
+              draft.name = 'renamed'
+            })
+          return getAll.apply(this, given)
+        }
+        await doors.backup()
+        await door.settled()
+        const anew = reach.openDoors('doors')
+        while (anew.cards().length === 0) await new Promise((done) => setTimeout(done, 5))
+        return [doors, anew].map((each) =>
+          each
+            .cards()
+            .map(({ name, onlyHere }) => `${name} ${onlyHere}`)
+            .sort(),
+        )
+      }, isThrown)
+      const listed = isThrown ? ['other false'] : ['other false', 'renamed true']
+      expect(left).toEqual([listed, listed])
+      await page.context().close()
+    }
+  })
   it('with changes that are spoiled inside is refused, and nothing is brought in', async () => {
     const page = await withDoor()
     const result = await page.evaluate(async () => {

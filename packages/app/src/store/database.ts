@@ -1,9 +1,15 @@
 import { sha256 } from '@sillsight/document'
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
-import type { DoorId } from './contract.ts'
+import type { DoorCard, DoorId, ImportResult } from './contract.ts'
 
 /** Written into the database. A program that finds a larger one only reads: somebody else's newer version knows more. */
 export const FORMAT = 2 // 1: every change a record of its own
+
+/** Nothing is brought into a database that a newer program owns. */
+export const OF_NEWER: ImportResult = {
+  ok: false,
+  issues: [{ code: 'newer-version', path: 'database', expected: `format ${FORMAT}`, got: 'that of a newer program' }],
+}
 
 /** Bytes with their SHA-256, so that what the disk spoiled is noticed before it is believed. */
 export interface Sealed {
@@ -39,6 +45,13 @@ export interface CardRecord {
 
 export function emptyCard(id: DoorId): CardRecord {
   return { id, name: '', note: '', changedAt_ms: Date.now(), away: false, damaged: false, heads: '', exportedHeads: '' }
+}
+
+/** The list of doors, what changed last first. */
+export function cardsOf(records: readonly CardRecord[]): readonly DoorCard[] {
+  return records
+    .map(({ heads, exportedHeads, ...card }) => ({ ...card, onlyHere: heads !== exportedHeads }))
+    .sort((a, b) => b.changedAt_ms - a.changedAt_ms)
 }
 
 interface Schema extends DBSchema {

@@ -4,7 +4,7 @@ import { looksLikeBackup, readBackup, writeBackup } from './backup.ts'
 import { isBegunPlace } from './begun.ts'
 import { withBoth } from './conflicts.ts'
 import type { Deed, DoorCard, DoorId, Doors, ImportResult, OpenDoor, StorageHealth } from './contract.ts'
-import { type CardRecord, type Database, emptyCard, FORMAT, openDatabase, unsealed } from './database.ts'
+import { type CardRecord, cardsOf, type Database, emptyCard, FORMAT, OF_NEWER, openDatabase, unsealed } from './database.ts'
 import { type Author, type DoorDoc, type DoorDocument, newDocument } from './door-document.ts'
 import { inspected } from './foreign.ts'
 import { askedToPersist, NOTHING_KNOWN, roomNow } from './health.ts'
@@ -13,7 +13,7 @@ import { headsOf, type LiveDoor, listed, liveDoor } from './open-door.ts'
 import { OtherTabs, type Told } from './other-tabs.ts'
 import { pack } from './pack.ts'
 import { Storage } from './storage.ts'
-import { mend, setAside, storedDoor } from './stored.ts'
+import { lacks, mend, setAside, storedDoor } from './stored.ts'
 import { asHandedOut } from './twins.ts'
 
 /** A door that somebody works on, and how many. */
@@ -40,9 +40,7 @@ export function openDoors(name: string): Doors {
   let storage: Storage
 
   const tell = () => {
-    cards = [...records.values()]
-      .map(({ heads, exportedHeads, ...card }) => ({ ...card, onlyHere: heads !== exportedHeads }))
-      .sort((a, b) => b.changedAt_ms - a.changedAt_ms)
+    cards = cardsOf([...records.values()])
     for (const listener of listeners) listener()
   }
   const setHealth = (change: Partial<StorageHealth>) => {
@@ -130,11 +128,7 @@ export function openDoors(name: string): Doors {
     if (database) await readCards(database)
   }
 
-  const tabs = new OtherTabs(
-    name,
-    (told) => void hear(told),
-    () => void lookAgain(),
-  )
+  const tabs = new OtherTabs(name, hear, lookAgain)
 
   const writeCard = (id: DoorId, change: Partial<CardRecord>) => {
     const record = { ...emptyCard(id), ...records.get(id), ...change }
@@ -170,8 +164,8 @@ export function openDoors(name: string): Doors {
 
   /** A door that another tab threw away while somebody works on it here stays, with all of its history. */
   const keepWhole = async (id: DoorId) => {
+    const [A] = await Promise.all([automerge(), ready, opening.get(id)])
     const doc = live.get(id)?.door.document()
-    const A = await automerge()
     if (doc) keep(A, id, doc, A.getAllChanges(doc))
     await storage.settled()
   }
@@ -210,10 +204,18 @@ export function openDoors(name: string): Doors {
   const stored = async (id: DoorId) => {
     const [database, A] = await Promise.all([ready, automerge()])
     const found = await storedDoor(A, database, id, records.get(id)?.heads ?? '', () => storage.waiting(id))
-    if (found.whole || !records.has(id)) return found
+    const isGone = !found.whole && database && !(await database.get('cards', id)) // another tab threw it away, and could not tell
+    if (isGone && !live.has(id)) await readCards(database)
+    if (found.whole || isGone || !records.has(id)) return found
     if (database && !health.newerVersion) await setAside(database, found.spoiled).catch(() => undefined)
     if (!records.get(id)?.damaged) writeCard(id, { damaged: true })
     return found
+  }
+
+  /** Lists a door as it was read; what was written or thrown away meanwhile stays as it is listed. */
+  const list = (A: Automerge, id: DoorId, doc: DoorDoc, more: Partial<CardRecord> = {}) => {
+    const card = records.get(id)
+    if (card) writeCard(id, { ...(lacks(A, doc, card.heads) ? {} : listed(A, doc)), ...more })
   }
 
   const isComplete = async (door: LiveDoor) => (await automerge()).getMissingDeps(door.document(), []).length === 0
@@ -223,7 +225,7 @@ export function openDoors(name: string): Doors {
     if (!doc || !whole) return undefined
     const A = await automerge()
     // two tabs that wrote at the same time each listed the door without what the other had written
-    if (headsOf(A, doc) !== records.get(id)?.heads) writeCard(id, listed(A, doc))
+    if (headsOf(A, doc) !== records.get(id)?.heads) list(A, id, doc)
     // nobody waits for it, and where it fails all is as it was: the next opening tries again
     if (database && packing && !health.newerVersion) void pack(database, packing).catch(() => undefined)
     return enter(A, id, doc)
@@ -287,7 +289,7 @@ export function openDoors(name: string): Doors {
       doors: found.map(({ id, changes, away }) => ({ id, changes, away })),
       photos: photos.flatMap(({ id, bytes }) => (bytes ? [{ id, bytes }] : [])),
     })
-    for (const { id, doc, whole } of found) if (whole) writeCard(id, { ...listed(A, doc), exportedHeads: headsOf(A, doc) })
+    for (const { id, doc, whole } of found) if (whole) list(A, id, doc, { exportedHeads: headsOf(A, doc) })
     return { bytes, count: found.length }
   }
 
@@ -341,11 +343,7 @@ export function openDoors(name: string): Doors {
     },
     async read(bytes): Promise<ImportResult> {
       await ready
-      if (health.newerVersion)
-        return {
-          ok: false,
-          issues: [{ code: 'newer-version', path: 'database', expected: `format ${FORMAT}`, got: 'that of a newer program' }],
-        }
+      if (health.newerVersion) return OF_NEWER
       if (!looksLikeBackup(bytes)) {
         const { parseDocument } = await import('@sillsight/document')
         const parsed = parseDocument(new TextDecoder().decode(bytes))

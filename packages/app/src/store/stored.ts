@@ -37,8 +37,7 @@ export async function storedDoor(
   const loose = read.flatMap(({ record, bytes }) => (bytes && !isPack(record) ? [bytes] : []))
   const doc = documentOf(A, pack, [...loose, ...waiting()])
   if (!doc) return { doc, changes: () => [], whole: false, spoiled, packing: undefined }
-  const missing = A.getMissingDeps(doc, heads.split(' ').filter(isHash))
-  const whole = missing.length === 0 && spoiled.length === 0
+  const whole = !lacks(A, doc, heads) && spoiled.length === 0
   return { doc, changes: () => A.getAllChanges(doc), whole, spoiled, packing: whole ? packingOf(A, id, doc, records) : undefined }
 }
 
@@ -50,6 +49,11 @@ function documentOf(A: Automerge, pack: Uint8Array | undefined, changes: readonl
   } catch {
     return undefined // cannot be decoded although it is as it was written
   }
+}
+
+/** Whether a document lacks a change that its card names, or that one of its own rests on. */
+export function lacks(A: Automerge, doc: DoorDoc, heads: string): boolean {
+  return A.getMissingDeps(doc, heads.split(' ').filter(isHash)).length > 0
 }
 
 const isHash = (text: string) => /^[0-9a-f]{64}$/.test(text)
