@@ -1,13 +1,14 @@
-import { judge } from '@sillsight/engine'
+import { judge, type Posture } from '@sillsight/engine'
 import { describe, expect, it } from 'vitest'
 import { loadingDoor } from '../test/doors.ts'
-import { FEET, METRIC } from '../test/readers.ts'
+import { FEET, GERMAN, METRIC } from '../test/readers.ts'
 import { plainPalette } from './options.ts'
 import { whyText } from './why-text.ts'
 import { columns } from './wording/plain.ts'
 
 const judgement = judge(loadingDoor)
 const plainly = { width: 90, palette: plainPalette, ...METRIC, ascii: false } as const
+const lying = loadingDoor.bodies[0]?.postures[0] as Posture
 const why = (id: string): string => whyText(loadingDoor, judgement, id, plainly) ?? ''
 
 describe('why', () => {
@@ -48,6 +49,18 @@ describe('why', () => {
     expect(said('guarded-height:leaf-yard')).toContain('from the clear height = 4200 mm')
     expect(said('zone-covered:leaf-yard')).toContain('the largest blind pocket that may stay (zone \u201cat the leaf, yard\u201d) = 0 mm')
     for (const { id } of judgement.findings) expect(said(id), id).not.toMatch(/\b(survey|zones|sensors|bodies)\/|_mm\b/)
+  })
+
+  it('says in German how the body lies of which an area is unseen, and names the fields that counted', () => {
+    const postures = ['lying along the leaf', 'lying across', 'standing'].map((name) => ({ ...lying, name }))
+    const door = { ...loadingDoor, bodies: loadingDoor.bodies.map((body) => ({ ...body, postures })) }
+    const found = judge(door)
+    const zone = found.findings.find(({ steps }) => steps.some(({ name }) => name.startsWith('open area of')))
+    const text = whyText(door, found, zone?.id ?? '', { ...plainly, ...GERMAN, hasModules: false })
+    for (const each of ['längs des Flügels liegend', 'quer liegend', 'stehend'])
+      expect(text?.replace(/\s+/g, ' ')).toMatch(new RegExp(`offene Fläche von [^=]*, ${each} =`))
+    expect(text).not.toMatch(/lying a|standing/)
+    expect(text).toMatch(/Felder, die zählten: Feld „.+“ von Sensor „.+“/)
   })
 
   it('shows outside values with source, edition, clause, basis and whether somebody confirmed them', () => {

@@ -135,7 +135,8 @@ function pocketBlocks(door: Door, judgement: Judgement, finding: Finding, option
       ...wrapped(`${why.wouldMend}: ${causeMend(cause.kind, options)}.`, width - 3).map((line) => `   ${line}`),
     ]
   })
-  const watching = coverage.countedFields.length > 0 ? coverage.countedFields.map(plain).join(', ') : why.none
+  const watching =
+    coverage.countedFields.length > 0 ? coverage.countedFields.map((each) => watchingWords(door, each, options)).join(', ') : why.none
   return [
     [
       palette.strong(why.pocket(pocket.letter, area, pocket.exact !== undefined, cells)),
@@ -143,6 +144,14 @@ function pocketBlocks(door: Door, judgement: Judgement, finding: Finding, option
       ...(lines.length > 0 ? [why.causes, ...lines] : []),
     ],
   ]
+}
+
+/** "field “leaf” of sensor “corner”". @param field as `<sensor>/<field>` */
+function watchingWords(door: Door, field: string, reader: Reader): string {
+  const { things } = reader.language
+  const sensor = door.sensors.find(({ id }) => field.startsWith(`${id}/`))
+  const found = sensor && sensor.kind !== 'zone-only' ? sensor.fields.find(({ id }) => field === `${sensor.id}/${id}`) : undefined
+  return sensor && found ? things.field(called(found.name, reader), things.sensor(called(sensor.name, reader))) : plain(field)
 }
 
 function pocketOf(
@@ -173,7 +182,7 @@ function worstCaseBlock(door: Door, finding: Finding, options: TextOptions): rea
   ]
 }
 
-function basisBlock(door: Door, finding: Finding, options: TextOptions): readonly string[] {
+function basisBlock(door: Door, finding: Finding, options: WhyOptions): readonly string[] {
   if (finding.basis.length === 0) return []
   const { width, palette, language } = options
   const lines = finding.basis.flatMap(({ id, source, confirmed }) => {
@@ -186,11 +195,11 @@ function basisBlock(door: Door, finding: Finding, options: TextOptions): readonl
   return [palette.strong(language.why.basis), ...lines]
 }
 
-function subjectWords(door: Door, id: string, reader: Reader): string {
+function subjectWords(door: Door, id: string, reader: WhyOptions): string {
   const { language } = reader
   const { why, worked: inWords } = language
   const body = door.bodies.find((each) => each.id === id)
-  if (body) return why.testBody(plain(id))
+  if (body) return reader.hasModules === false ? needWords(door, `confirmations/${id}`, reader) : why.testBody(plain(id))
   const sensor = door.sensors.find((each) => each.id === id)
   if (sensor) return why.sensor(called(sensor.name, reader))
   const value = OUTSIDE_VALUES.find((each) => each.id === id)

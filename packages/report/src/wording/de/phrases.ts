@@ -345,7 +345,7 @@ export const phrases: Phrases = {
     wouldMend: 'Abhilfe',
     wouldSettle: 'Zur Klärung',
     computed: 'So wurde gerechnet',
-    from: 'aus',
+    from: 'aus:',
     by: 'mit',
     step: (number, name) => `Schritt ${number}, ${name}`,
     value: (id) => `Wert ${id}`,

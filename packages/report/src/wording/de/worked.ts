@@ -1,3 +1,4 @@
+import { givenNames } from './given.ts'
 import { ofApproach } from './worked-approach.ts'
 import { ofSupply } from './worked-supply.ts'
 
@@ -254,7 +255,7 @@ export const tolerances: Readonly<Record<string, string>> = {
 
 const PATTERNS: readonly (readonly [RegExp, (found: readonly string[]) => string])[] = [
   [/^open for lack of (.+)$/, ([, name = '']) => `offen mangels Toleranz: ${tolerances[name] ?? name}`],
-  [/^open area of (.+)$/, ([, name]) => `offene Fläche von ${name}`],
+  [/^open area of (.+)$/, ([, name = '']) => `offene Fläche von ${name.split(', ').map(givenNames).join(', ')}`],
   [
     /^radius of a circle in these tiles; none is larger by more than (\d+) mm$/,
     ([, within]) => `Radius eines Kreises in diesen Kacheln; keiner ist um mehr als ${within} mm größer`,
