@@ -34,6 +34,39 @@ const asked = (file = first, names?: readonly [string, string]) => {
   return both
 }
 
+describe('who takes an edit back where somebody else wrote without having seen it', () => {
+  it('takes away no value of the other: both stay to choose from', () => {
+    const both = asked()
+    const { conflicts, file } = both[0].snapshot()
+    const [mine, theirs] = file.name === 'of a' ? both : [both[1], both[0]]
+    mine.undo()
+    merge(both)
+    for (const each of both) expect(each.snapshot().conflicts).toEqual(conflicts)
+    mine.redo()
+    expect(mine.snapshot().conflicts).toEqual(conflicts)
+    theirs.undo()
+    merge(both)
+    for (const each of both) expect(each.snapshot().conflicts).toEqual(conflicts)
+  })
+
+  it('takes away no list of the other, and nothing that was written while a choice was made', () => {
+    const began = devices(first)
+    for (const [i, door] of began.entries())
+      door.edit({ deed: 'added', path: 'bodies' }, (draft) => pushAt(draft, 'bodies', { id: `body-${i}`, use: 'presence-reference-body' }))
+    merge(began)
+    for (const door of began) door.undo()
+    merge(began)
+    expect(began[0].snapshot().conflicts.map(({ path }) => path)).toEqual(['bodies'])
+    const [a, b] = asked()
+    a.choose('name', 0)
+    write(b, 'name', 'later')
+    merge([a, b])
+    a.undo()
+    const held = a.snapshot().conflicts.flatMap(({ values }) => values.map(({ value }) => value))
+    expect([plain(a).name, ...held]).toContain('later')
+  })
+})
+
 describe('who takes a choice back', () => {
   it('is asked again, until he chooses again or brings the choice back', () => {
     const both = asked()

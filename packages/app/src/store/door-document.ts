@@ -127,6 +127,10 @@ export function inverted(A: Automerge, doc: DoorDoc, change: Change, draft: Door
     draft as unknown as Record<string, unknown>,
     before as unknown as Record<string, unknown>,
     after as unknown as Record<string, unknown>,
+    (holder, key, shown) => {
+      const rivals = A.getConflicts(holder as DoorDoc, key as never) ?? {}
+      return Object.values(rivals).some((each) => !same(JSON.parse(JSON.stringify(each)), shown))
+    },
   )
 }
 

@@ -1,24 +1,26 @@
 /**
  * Takes one person's edit back without touching what others did since: every place that the edit changed gets its earlier value again,
- * unless it holds something else by now. Plain JSON, whoever stores it.
+ * unless it holds something else by now, or that as well. Plain JSON, whoever stores it.
  */
 
 type Json = unknown
 type Fields = Record<string, Json>
+/** Whether a place holds another value besides the one that is shown. */
+type HoldsAnother = (holder: Fields, key: string, shown: Json) => boolean
 
 /**
  * @param now changed in place
  * @param before as it was before the edit
  * @param after as the edit left it
  */
-export function takeBack(now: Fields, before: Fields, after: Fields): void {
+export function takeBack(now: Fields, before: Fields, after: Fields, holdsAnother: HoldsAnother = () => false): void {
   for (const key of new Set([...Object.keys(before), ...Object.keys(after)])) {
     const [was, became] = [before[key], after[key]]
     if (same(was, became)) continue
     const current = now[key]
-    if (isFields(was) && isFields(became) && isFields(current)) takeBack(current, was, became)
-    else if (isNamed(was) && isNamed(became) && isNamed(current)) takeBackNamed(current, was, became)
-    else if (same(current, became)) {
+    if (isFields(was) && isFields(became) && isFields(current)) takeBack(current, was, became, holdsAnother)
+    else if (isNamed(was) && isNamed(became) && isNamed(current)) takeBackNamed(current, was, became, holdsAnother)
+    else if (same(current, became) && !holdsAnother(now, key, became)) {
       if (was === undefined) delete now[key]
       else now[key] = copied(was)
     }
@@ -26,7 +28,7 @@ export function takeBack(now: Fields, before: Fields, after: Fields): void {
 }
 
 /** A list whose entries have ids: what was added goes, what was taken away comes back where it was, what was changed is taken back inside. */
-function takeBackNamed(now: Named, before: Named, after: Named): void {
+function takeBackNamed(now: Named, before: Named, after: Named, holdsAnother: HoldsAnother): void {
   const taken = new Set<string>() // of twins one: the other is somebody else's
   for (let i = now.length - 1; i >= 0; i--) {
     const current = now[i]
@@ -34,7 +36,7 @@ function takeBackNamed(now: Named, before: Named, after: Named): void {
     const became = after.find((each) => each.id === id)
     const was = before.find((each) => each.id === id)
     if (!became || !current) continue
-    if (was) takeBack(current, was, became)
+    if (was) takeBack(current, was, became, holdsAnother)
     else if (same(current, became) && !taken.has(current.id)) {
       taken.add(current.id)
       now.splice(i, 1)
