@@ -15,7 +15,7 @@ interface Axe {
  * @param rules by their ids; without them, all
  */
 export async function objections(page: Page, within = 'html', rules?: readonly string[]): Promise<readonly string[]> {
-  await page.locator('main').first().waitFor({ state: 'attached' }) // a part that is still being loaded has none yet
+  await page.locator('main:visible').first().waitFor() // while a part is being loaded there is none, or a hidden one of before
   await page.evaluate(axe) // the page's own policy lets no foreign script in: axe comes by the debugger
   return page.evaluate(
     async ([root, only]) => {
