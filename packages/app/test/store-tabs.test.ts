@@ -232,6 +232,20 @@ describe('an older program', () => {
     expect(told).toEqual({ edited: false, unchanged: true, readOnly: 'newer-version', made: 'not-saved', read: 'newer-version' })
     await page.context().close()
   })
+  it('is told what a program writes that comes beside it, although that one gets no lock', async () => {
+    const page = await opened(await (await at.browser.newContext()).newPage(), at.served.url)
+    const told = await page.evaluate(async () => {
+      LockManager.prototype.request = () => new Promise(() => {})
+      const heard = new Promise((done) => {
+        new BroadcastChannel('doors').onmessage = ({ data }) => done(data.kind)
+      })
+      const doors = (globalThis as unknown as Reach).openDoors('doors')
+      await doors.open('none' as DoorId) // it is open by then
+      return Promise.race([heard, new Promise((done) => setTimeout(() => done('nothing'), 2000))])
+    })
+    expect(told).toBe('format')
+    await page.context().close()
+  })
   it('lets go of the database when a newer one wants to change it', async () => {
     const page = await doorPage(at.browser, at.served.url)
     const other = await opened(await page.context().newPage(), at.served.url)

@@ -1,34 +1,40 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { doorFileJsonSchema } from '@sillsight/document'
+import { doorFileJsonSchema, toDoor } from '@sillsight/document'
 import { english, german, type Reader } from '@sillsight/report'
 import { describe, expect, it } from 'vitest'
 import { same } from '../store/take-back.ts'
 import { differing as inGerman } from '../words/de-differing.ts'
 import { differing as inEnglish } from '../words/en-differing.ts'
-import { type Speech, toldApart } from './told-apart.ts'
+import { placeSaid, type Speech, toldApart } from './told-apart.ts'
 
 type Json = Readonly<Record<string, unknown>>
+const DEMO = join(import.meta.dirname, '../../../cli/demo')
 const metric: Speech = { words: inEnglish, reader: { units: 'metric', language: english }, nameOf: () => undefined }
 const feet: Speech = { ...metric, reader: { units: 'feet-inches', language: english } }
 const deutsch: Speech = { ...metric, words: inGerman, reader: { units: 'metric', language: german } as Reader }
 const shorts = (values: readonly unknown[], field: string, speech = metric) => toldApart(values, field, speech).map(({ short }) => short)
 
-/** Every field of the door file, and every word that it holds and nobody makes up. */
-function written(): { readonly fields: ReadonlySet<string>; readonly fixed: ReadonlySet<string> } {
-  const [fields, fixed] = [new Set<string>(), new Set<string>()]
-  const walk = (schema: Json, field: string): void => {
-    for (const each of (schema['anyOf'] ?? schema['oneOf'] ?? schema['prefixItems'] ?? []) as readonly Json[]) walk(each, field)
+/** Every field of the door file, its lists of things, and every word that it holds and nobody makes up. */
+function written(): Readonly<Record<'fields' | 'fixed' | 'lists' | 'places', ReadonlySet<string>>> {
+  const [fields, fixed, lists, places] = [new Set<string>(), new Set<string>(), new Set<string>(), new Set<string>()]
+  const isThing = (schema: Json): boolean =>
+    schema['properties'] !== undefined || ((schema['anyOf'] ?? schema['oneOf'] ?? []) as readonly Json[]).some(isThing)
+  const walk = (schema: Json, field: string, place = ''): void => {
+    if (place !== '') places.add(place)
+    if (typeof schema['items'] === 'object' && isThing(schema['items'] as Json)) lists.add(field)
+    for (const each of (schema['anyOf'] ?? schema['oneOf'] ?? schema['prefixItems'] ?? []) as readonly Json[]) walk(each, field, place)
     const words = (schema['enum'] ?? (schema['const'] === undefined ? [] : [schema['const']])) as readonly unknown[]
     for (const word of words) if (typeof word === 'string') fixed.add(`${field} ${word}`)
     for (const [name, each] of Object.entries((schema['properties'] ?? {}) as Record<string, Json>)) {
       fields.add(name)
-      walk(each, name)
+      walk(each, name, place === '' ? name : `${place}/${name}`)
     }
-    for (const inner of ['items', 'additionalProperties']) if (typeof schema[inner] === 'object') walk(schema[inner] as Json, field)
+    for (const inner of ['items', 'additionalProperties'])
+      if (typeof schema[inner] === 'object') walk(schema[inner] as Json, field, `${place}/0`)
   }
   walk(doorFileJsonSchema(), '')
-  return { fields, fixed }
+  return { fields, fixed, lists, places }
 }
 
 describe('two things that people wrote apart', () => {
@@ -44,6 +50,22 @@ describe('two things that people wrote apart', () => {
     }
     const words = new Set([...fixed].flatMap((each) => [each, each.slice(each.indexOf(' ') + 1)]))
     expect(Object.keys(inEnglish.said).filter((word) => !words.has(word))).toEqual([])
+  })
+
+  it('stand at a place that has a name, wherever in the door file, and are called by one name of each list', () => {
+    const { lists, places } = written()
+    const file = JSON.parse(readFileSync(join(DEMO, 'traffic-passage.json'), 'utf8'))
+    const door = toDoor(file)
+    expect(places.size).toBeGreaterThan(400)
+    for (const speech of [metric, deutsch])
+      for (const judged of [door, undefined]) {
+        const said = [...places].map((place) => `${place}: ${placeSaid(judged, place, speech)}`)
+        expect(said.filter((each) => /: .*(\w\/\w|_|[a-z][A-Z])/.test(each))).toEqual([])
+      }
+    for (const { one } of [inEnglish, inGerman]) expect(Object.keys(one).sort()).toEqual([...lists].sort())
+    const cables = (colour: string) => ({ cables: [{ id: 'W1', cores: [{ id: '3', colour }] }] })
+    expect(shorts([cables('GY'), cables('WH')], 'wiring')[0]).toBe('cable W1, core 3, colour: GY')
+    expect(shorts([cables('GY'), cables('WH')], 'wiring', deutsch)[0]).toBe('Kabel W1, Ader 3, Farbe: GY')
   })
 
   it('are said as figures in the units and words in the language of who reads, and what one has not is said', () => {
@@ -78,8 +100,7 @@ describe('two things that people wrote apart', () => {
   })
 
   it('are told apart, without a brace or a name of the file, wherever a demonstration door is changed at random (seeds 1 to 60)', () => {
-    const folder = join(import.meta.dirname, '../../../cli/demo')
-    const doors = readdirSync(folder).map((name) => JSON.parse(readFileSync(join(folder, name), 'utf8')) as Json)
+    const doors = readdirSync(DEMO).map((name) => JSON.parse(readFileSync(join(DEMO, name), 'utf8')) as Json)
     for (let seed = 1; seed <= 60; seed++) {
       let state = seed * 2_654_435_761
       const roll = (below: number) => {

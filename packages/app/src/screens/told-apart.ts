@@ -1,4 +1,5 @@
-import { called, type Reader } from '@sillsight/report'
+import type { Door } from '@sillsight/engine'
+import { called, needWords, type Reader } from '@sillsight/report'
 import { type Kind, shownFigure } from '../entry/kinds.ts'
 import { same } from '../store/take-back.ts'
 import { isNamed, nameIn } from '../store/twins.ts'
@@ -61,6 +62,14 @@ export function toldApart(values: readonly Json[], field: string, speech: Speech
     short: short?.[i] ?? `${brought(each, 'whole', Number.POSITIVE_INFINITY, speech)} (${i + 1})`,
     all: each.map(({ whole }) => whole),
   }))
+}
+
+/** What people call a place that they wrote apart. */
+export function placeSaid(door: Door | undefined, place: string, { words, reader }: Pick<Speech, 'words' | 'reader'>): string {
+  const isOfFile = /^confirmations\/\d/.test(place) // a need names there what is confirmed, not its number in a list
+  const said = isOfFile || !door ? undefined : needWords(door, place, reader)
+  if (said !== undefined && said !== place) return said
+  return words.fields[place.split('/').findLast((step) => !/^\d+$/.test(step)) ?? ''] ?? place
 }
 
 interface Phrase {
@@ -186,7 +195,7 @@ function leavesOf(whole: Json, rootField: string, alike: ReadonlySet<string>, sp
         met.set(name, again)
         const at = `${key}/${named ? '=' : ''}${name}${again > 1 ? `/${again}` : ''}`
         const label = named ? calledIn(each, alike, speech) : String(i + 1)
-        const onWay = way.length === 0 ? [label] : [...way.slice(0, -1), `${way.at(-1)} ${label}`]
+        const onWay = way.length === 0 ? [label] : [...way.slice(0, -1), `${speech.words.one[field] ?? way.at(-1)} ${label}`]
         walk(each, { field, key: at, way: onWay, within: [...within, { key: at, label: onWay.join(', '), depth: onWay.length }] })
       }
       return

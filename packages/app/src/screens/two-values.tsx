@@ -8,7 +8,7 @@ import { shownTime } from '../words/time.ts'
 import { useWords } from '../words/words.ts'
 import { useDoor } from './at-door.ts'
 import { Notice } from './notice.tsx'
-import { type Speech, type Told, toldApart } from './told-apart.ts'
+import { placeSaid, type Speech, type Told, toldApart } from './told-apart.ts'
 
 /** Two people wrote one place apart: both values, who and when, in what they differ, and the choice between them. */
 export function TwoValues({ conflict, isFolded }: { readonly conflict: Conflict; readonly isFolded: boolean }) {
@@ -18,7 +18,7 @@ export function TwoValues({ conflict, isFolded }: { readonly conflict: Conflict;
   const { door, answers, snapshot } = useDoor()
   const { path, values, together } = conflict
   const judged = answers.shown?.door
-  const place = judged ? needWords(judged, plainPlace(path), reader) : path
+  const place = placeSaid(judged, plainPlace(path), { words: differing, reader })
   const nameOf = (id: string) => {
     if (judged?.bodies.some((body) => body.id === id)) return needWords(judged, `confirmations/${id}`, reader)
     const name = namesOf(snapshot.file).get(id)

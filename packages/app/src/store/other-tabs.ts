@@ -36,10 +36,14 @@ export class OtherTabs {
     this.#channel.postMessage(told)
   }
 
-  /** Says that this tab is here and what it writes. The lock comes first: somebody who waited for it sooner would get it at once. */
+  /**
+   * Says what this tab writes, at once: an older program must hear of it before it writes again. That it is here it says when it holds its
+   * lock: somebody who waited for it sooner would get it at once.
+   */
   enter(format: number): void {
+    this.tell({ kind: 'format', format })
     const { locks } = navigator // only where the page came safely
-    if (!locks) return this.tell({ kind: 'format', format })
+    if (!locks) return
     const entered = async () => {
       const { held = [] } = await locks.query()
       const start = this.#lock('')
