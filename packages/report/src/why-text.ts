@@ -13,6 +13,7 @@ import { postureOf, postureWords } from './wording/bodies.ts'
 import { causeMend, causeWords } from './wording/causes.ts'
 import { count, figure, figureAgainst, worked } from './wording/figures.ts'
 import { inputValue } from './wording/inputs.ts'
+import { fieldAt } from './wording/instants.ts'
 import type { Reader } from './wording/language.ts'
 import { needWords, partName } from './wording/needs.ts'
 import { place } from './wording/places.ts'
@@ -149,9 +150,8 @@ function pocketBlocks(door: Door, judgement: Judgement, finding: Finding, option
 /** "field “leaf” of sensor “corner”". @param field as `<sensor>/<field>` */
 function watchingWords(door: Door, field: string, reader: Reader): string {
   const { things } = reader.language
-  const sensor = door.sensors.find(({ id }) => field.startsWith(`${id}/`))
-  const found = sensor && sensor.kind !== 'zone-only' ? sensor.fields.find(({ id }) => field === `${sensor.id}/${id}`) : undefined
-  return sensor && found ? things.field(called(found.name, reader), things.sensor(called(sensor.name, reader))) : plain(field)
+  const found = fieldAt(door, field)
+  return found?.field ? things.field(called(found.field.name, reader), things.sensor(called(found.sensor.name, reader))) : plain(field)
 }
 
 function pocketOf(

@@ -1,4 +1,4 @@
-import { type Course, type Door, readingAt, turningLeaf } from '@sillsight/engine'
+import { type Course, type Door, type Field, readingAt, type Sensor, turningLeaf } from '@sillsight/engine'
 import { dimensionFigure, figure } from './figures.ts'
 import type { Reader } from './language.ts'
 
@@ -69,7 +69,14 @@ export function instantWords({ at_s, words }: Instant, reader: Reader): string {
 
 /** The sensor and the output of a field as `<sensor>/<field>`. */
 export function fieldAndOutput(door: Door, field: string): { readonly sensor: string; readonly output: string } {
+  const found = fieldAt(door, field)
+  return { sensor: found?.sensor.name ?? field, output: found?.field?.output ?? field }
+}
+
+/** A field as `<sensor>/<field>`, with its sensor; undefined where there is no such sensor. */
+export function fieldAt(door: Door, field: string): { readonly sensor: Sensor; readonly field: Field | undefined } | undefined {
   const sensor = door.sensors.find(({ id }) => field.startsWith(`${id}/`))
-  const found = sensor && sensor.kind !== 'zone-only' ? sensor.fields.find(({ id }) => field === `${sensor.id}/${id}`) : undefined
-  return { sensor: sensor?.name ?? field, output: found?.output ?? field }
+  if (!sensor) return undefined
+  const fields = sensor.kind === 'zone-only' ? [] : sensor.fields
+  return { sensor, field: fields.find(({ id }) => field === `${sensor.id}/${id}`) }
 }
