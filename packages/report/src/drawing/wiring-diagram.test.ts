@@ -52,6 +52,8 @@ const WIRINGS: readonly (readonly [string, Wiring])[] = [
   ['a box and a bridge', withBox()],
   ['a line that ends in a resistor', withResistor()],
   ['a wiring to begin with', wiringOf({ ...demo('freezer-door'), wiring: firstWiring(['over-leaf']) })],
+  ['two sensors, each on a cable of its own', wiringOf({ ...demo('traffic-passage'), wiring: firstWiring(['aisle', 'header']) })],
+  ['three sensors', wiringOf({ ...demo('traffic-passage'), wiring: firstWiring(['aisle', 'header', 'header-yard']) })],
 ]
 const FAULTS: readonly (Fault | undefined)[] = [
   undefined,
@@ -114,6 +116,12 @@ describe.each(WIRINGS)('the drawing of %s', (_, wiring) => {
     expect(new Set(rows).size).toBe(rows.length)
     const placed = new Set([...layout.left, ...layout.right, ...layout.joints].map(({ terminal }) => terminal))
     for (const { from, to } of cores) expect([placed.has(from), placed.has(to)]).toEqual([true, true])
+  })
+
+  it('draws each sensor in one piece, with what no core ends at, and leaves the row above it to its name', () => {
+    const sensors = wiringLayout(wiring).devices.filter(({ side }) => side === 'right')
+    expect(sensors.map(({ name }) => name)).toEqual(wiring.sensors.map(({ id }) => id))
+    for (const [i, { from }] of sensors.entries()) expect(from).toBeGreaterThan((sensors[i - 1]?.to ?? -1) + 1)
   })
 
   it('puts no two links of one lane beside each other', () => {

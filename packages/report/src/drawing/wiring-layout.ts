@@ -77,7 +77,15 @@ export function wiringLayout(wiring: Wiring): WiringLayout {
   let row = 0
   const cables: WiringLayout['cables'][number][] = []
   const cores: PlacedCore[] = []
-  for (const cable of wiring.cables) {
+  const spare = spareIn(wiring)
+  /** What no core ends at, after a row left free: what stands there has its name above it. */
+  const putSpare = (device: string) => {
+    const ofDevice = spare.filter((terminal) => (ofSensor.get(terminal) ?? '') === device)
+    if (ofDevice.length > 0) row++
+    for (const terminal of ofDevice) put(terminal, row++)
+  }
+  const inOneBox = new Set<string>()
+  for (const [i, cable] of wiring.cables.entries()) {
     cables.push({ cable, row: row++ })
     for (const core of cable.cores) {
       const from = put(core.from, row)
@@ -86,11 +94,15 @@ export function wiringLayout(wiring: Wiring): WiringLayout {
       cores.push({ core, cable, row, from, to, uTurn: turns ? { side: from.side, row: row + 1 } : undefined })
       row += turns ? 2 : 1
     }
+    const device = right.at(-1)?.device
+    const goesOn = wiring.cables
+      .slice(i + 1)
+      .some((later) => later.cores.some(({ from, to }) => [from, to].some((end) => ofSensor.get(end) === device)))
+    if (device === undefined || goesOn || inOneBox.has(device)) continue
+    inOneBox.add(device)
+    putSpare(device) // beside its others, or it would be drawn in two pieces with the next sensor between them
   }
-  const known = new Set([...left, ...right].map(({ terminal }) => terminal))
-  const spare = [...terminalsOfParts(wiring)].filter((terminal) => !known.has(terminal) && !joints.has(terminal))
-  if (spare.length > 0) row++
-  for (const terminal of spare) put(terminal, row++)
+  for (const device of [...wiring.sensors.map(({ id }) => id), '']) if (!inOneBox.has(device)) putSpare(device)
   const links = laned([...ties(left, 'left'), ...ties(right, 'right'), ...switches(wiring, [...left, ...right], sideOf)])
   return {
     rows: row,
@@ -103,6 +115,12 @@ export function wiringLayout(wiring: Wiring): WiringLayout {
     links: links.placed,
     lanes: links.lanes,
   }
+}
+
+/** Terminals of devices at which no core ends. */
+function spareIn(wiring: Wiring): readonly Terminal[] {
+  const met = new Set([...wiring.cables.flatMap(({ cores }) => cores.flatMap(({ from, to }) => [from, to])), ...wiring.joints])
+  return [...terminalsOfParts(wiring)].filter((terminal) => !met.has(terminal))
 }
 
 function terminalsOfParts({ supply, sensors, control, resistors }: Wiring): ReadonlySet<Terminal> {
